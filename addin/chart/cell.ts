@@ -1,0 +1,27 @@
+/** An error value in a cell, for example `{ error: "#N/A" }`. */
+export interface CellError {
+  readonly error: string;
+}
+
+/** One worksheet cell as the engine sees it; `undefined` is an empty cell. */
+export type Cell = number | string | boolean | CellError | undefined;
+
+/** A rectangle of cells, row by row. Every row has the same length once the argument module has read it. */
+export type Cells = readonly (readonly Cell[])[];
+
+export function isCellError(cell: Cell): cell is CellError {
+  return typeof cell === "object";
+}
+
+/** True for an empty cell and for text of white space only. */
+export function isBlank(cell: Cell): boolean {
+  return cell === undefined || (typeof cell === "string" && cell.trim() === "");
+}
+
+/** What a cell says, for messages and for text columns. */
+export function cellText(cell: Cell): string {
+  if (cell === undefined) return "";
+  if (isCellError(cell)) return cell.error;
+  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
+  return String(cell).trim();
+}

@@ -1,0 +1,57 @@
+import type { Measure, MeasureKind, Zone } from "../measures/measure.ts";
+import type { LengthUnit } from "../measures/units.ts";
+
+/** A column of readings. A measure that the dictionary does not know has no `measure`, but takes part all the same. */
+export interface MeasureColumn {
+  /** The dictionary’s id, or the normalised heading of a measure that it does not know. */
+  readonly key: string;
+  /** The heading as written, without the unit. */
+  readonly heading: string;
+  readonly measure?: Measure;
+  readonly kind: MeasureKind | undefined;
+  readonly zone: Zone | undefined;
+  /** The unit of the column; results go out in it. */
+  readonly unit: LengthUnit;
+  /** One reading a figure in mm; NaN is missing. */
+  readonly mm: Float64Array;
+  /** Column within the range, from 0. */
+  readonly position: number;
+}
+
+/** A column of text: maker, material, notes. */
+export interface AttributeColumn {
+  readonly heading: string;
+  readonly values: readonly string[];
+  readonly position: number;
+}
+
+export type ChartProblemKind =
+  | "refused reading"
+  | "date instead of a reading"
+  | "error cell"
+  | "no figure name"
+  | "figure twice"
+  | "measure twice"
+  | "no heading"
+  | "unknown measure"
+  | "unit differs";
+
+/** Something in a chart that was left out or needs a look. Nothing is dropped without one. */
+export interface ChartProblem {
+  readonly kind: ChartProblemKind;
+  /** Row and column within the range, from 0 (row 0 is the headings). */
+  readonly row?: number;
+  readonly column?: number;
+  /** What was read and what to do, in words. */
+  readonly message: string;
+}
+
+/** A measurement chart: figures down, measures across, as typed columns. */
+export interface Chart {
+  readonly figures: readonly string[];
+  /** Row of each figure within the range, from 0 (the headings are row 0). */
+  readonly rows: readonly number[];
+  readonly measures: readonly MeasureColumn[];
+  readonly attributes: readonly AttributeColumn[];
+  readonly problems: readonly ChartProblem[];
+}
