@@ -1,0 +1,82 @@
+// `npm start`: fetches what is missing, serves the page without Excel on localhost, opens a browser where there is one.
+// Plain JavaScript without dependencies, since it runs before anything is installed.
+import { spawn } from "node:child_process";
+import { createServer } from "node:net";
+import { parseArgs } from "node:util";
+import { ensurePackages, fail, requireNode } from "./prepare.mjs";
+
+const { values: options } = parseArgs({
+  options: { port: { type: "string" }, "no-open": { type: "boolean" } },
+});
+
+requireNode();
+await ensurePackages();
+const port = await choosePort(options.port);
+await serve(port);
+
+/** The asked-for port, or the first free one from 3210. The browser keeps workbooks by address, so the port should stay. */
+async function choosePort(asked) {
+  const first = Number(asked ?? 3210);
+  if (!Number.isInteger(first) || first < 1 || first > 65535)
+    fail(`“${asked}” is not a port. Give a whole number from 1 to 65535: npm start -- --port 3210`);
+  if (await isFree(first)) return first;
+  if (asked) fail(`Port ${first} is in use. Choose another: npm start -- --port ${first + 1}`);
+  for (let port = first + 1; port < first + 20; port++) {
+    if (await isFree(port)) {
+      console.log(
+        `Port ${first} is in use (perhaps Measure Book runs already), so this one takes ${port}.\n` +
+          `Workbooks are kept by address: what you kept at ${first} is not shown at ${port}.`,
+      );
+      return port;
+    }
+  }
+  return fail(`Ports ${first} to ${first + 19} are all in use. Choose another: npm start -- --port 4000`);
+}
+
+function isFree(port) {
+  return new Promise((resolve) => {
+    const server = createServer();
+    server.once("error", () => resolve(false));
+    server.listen(port, "localhost", () => server.close(() => resolve(true)));
+  });
+}
+
+async function serve(port) {
+  console.log("Preparing the page (the first time takes about a minute, later a few seconds) …");
+  const started = Date.now();
+  const { default: webpack } = await import("webpack");
+  const { default: DevServer } = await import("webpack-dev-server");
+  const { default: config } = await import("../../webpack.config.js");
+  const compiler = webpack(await config({}, { mode: "development", port }));
+  const pages = compiler.compilers.find((each) => each.name === "pages");
+  const server = new DevServer(pages.options.devServer, compiler);
+
+  compiler.hooks.done.tap("start", (stats) => {
+    if (stats.hasErrors()) {
+      console.error(stats.toString("errors-only"));
+      console.error(
+        "The page could not be built. Mend what is named above; it is built again when you save.",
+      );
+    }
+  });
+  try {
+    await server.start();
+    await new Promise((resolve) => server.middleware.waitUntilValid(resolve));
+  } catch (error) {
+    fail(`The page could not be served: ${error.message}`);
+  }
+  const address = `http://localhost:${port}/`;
+  const seconds = Math.round((Date.now() - started) / 1000);
+  console.log(`\nMeasure Book is ready at ${address} (${seconds} s). Press Ctrl+C to stop.`);
+  if (!options["no-open"]) openBrowser(address);
+}
+
+function openBrowser(address) {
+  const command = { darwin: ["open"], win32: ["cmd", "/c", "start", ""] }[process.platform] ?? ["xdg-open"];
+  const headless =
+    process.env.CI || (process.platform === "linux" && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY);
+  if (headless) return console.log("There is no display here: open the address in a browser yourself.");
+  const child = spawn(command[0], [...command.slice(1), address], { stdio: "ignore", detached: true });
+  child.on("error", () => console.log("No browser could be opened: open the address yourself."));
+  child.unref();
+}

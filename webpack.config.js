@@ -1,0 +1,118 @@
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import CopyPlugin from "copy-webpack-plugin";
+import { EsbuildPlugin } from "esbuild-loader";
+import HtmlPlugin from "html-webpack-plugin";
+import { tsImport } from "tsx/esm/api";
+import webpack from "webpack";
+
+const root = path.dirname(fileURLToPath(import.meta.url));
+
+/** Where the built pages will be served for Excel; the manifest needs the full address. */
+const baseUrl = process.env.MEASURE_BOOK_URL ?? "https://localhost:3000/";
+
+/** Writes texts that are generated from the sources (function metadata, manifests) into the output folder. */
+class EmitTexts {
+  constructor(texts) {
+    this.texts = texts;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("EmitTexts", (compilation) => {
+      compilation.hooks.processAssets.tap(
+        { name: "EmitTexts", stage: webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
+        () => {
+          for (const [name, text] of Object.entries(this.texts))
+            compilation.emitAsset(name, new webpack.sources.RawSource(text));
+        },
+      );
+    });
+  }
+}
+
+const common = (mode) => ({
+  mode,
+  context: root,
+  devtool: mode === "production" ? false : "cheap-module-source-map",
+  resolve: { extensions: [".ts", ".tsx", ".js", ".mjs"] },
+  module: {
+    rules: [
+      { test: /\.tsx?$/, loader: "esbuild-loader", options: { target: "es2022" } },
+      { test: /\.css$/, use: ["style-loader", "css-loader"] },
+      { test: /\.m?js$/, resolve: { fullySpecified: false } },
+    ],
+  },
+  optimization: { minimizer: [new EsbuildPlugin({ target: "es2022" })] },
+  output: { path: path.join(root, "dist"), filename: "[name].js", chunkFilename: "chunk-[name].js" },
+  cache: { type: "filesystem", buildDependencies: { config: [fileURLToPath(import.meta.url)] } },
+  performance: { hints: false },
+  stats: "errors-warnings",
+});
+
+/** The worksheet functions alone: one file that needs nothing but Excel’s CustomFunctions object. */
+async function functionsConfig(mode) {
+  const { functionsJson } = await tsImport("./functions/metadata.ts", import.meta.url);
+  const { manifestJson, manifestXml } = await tsImport("./manifest/manifest.ts", import.meta.url);
+  const asText = (value) => JSON.stringify(value, undefined, 2) + "\n";
+  return {
+    ...common(mode),
+    name: "functions",
+    devtool: false,
+    entry: { functions: "./functions/excel.ts" },
+    plugins: [
+      new EmitTexts({
+        "functions.json": asText(functionsJson()),
+        "manifest.xml": manifestXml(baseUrl),
+        "manifest.json": asText(manifestJson(baseUrl)),
+      }),
+      new CopyPlugin({ patterns: [{ from: "manifest/icons/*.png", to: "icons/[name][ext]" }] }),
+    ],
+  };
+}
+
+/** The pane inside Excel, and the page without Excel. */
+function pagesConfig(mode, port) {
+  const office =
+    mode === "production"
+      ? "https://appsforoffice.microsoft.com/lib/1/hosted/office.js"
+      : "office-js/dist/office.js";
+  return {
+    ...common(mode),
+    name: "pages",
+    entry: { taskpane: "./taskpane/taskpane.tsx", standalone: "./addin/standalone/page.tsx" },
+    plugins: [
+      new HtmlPlugin({
+        template: "./taskpane/taskpane.html",
+        filename: "taskpane.html",
+        chunks: ["taskpane"],
+        scriptLoading: "defer",
+        templateParameters: { office },
+      }),
+      new HtmlPlugin({
+        template: "./addin/standalone/index.html",
+        filename: "index.html",
+        chunks: ["standalone"],
+        scriptLoading: "defer",
+      }),
+    ],
+    devServer: {
+      host: "localhost",
+      port,
+      hot: false,
+      liveReload: true,
+      client: { overlay: false, logging: "error" },
+      static: [
+        {
+          directory: path.join(root, "node_modules/@microsoft/office-js"),
+          publicPath: "/office-js",
+          watch: false,
+        },
+      ],
+    },
+  };
+}
+
+export default async function config(env, argv) {
+  const mode = argv.mode ?? "development";
+  return [await functionsConfig(mode), pagesConfig(mode, argv.port)];
+}
