@@ -1,0 +1,77 @@
+import { Button, makeStyles, mergeClasses, shorthands, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useSession } from "./session.ts";
+import { meaning } from "./theme.ts";
+
+const useStyles = makeStyles({
+  box: {
+    padding: "8px 12px",
+    borderRadius: tokens.borderRadiusMedium,
+    margin: "16px 16px 0",
+    display: "flex",
+    flexDirection: "column",
+    alignItems: "flex-start",
+    gap: "4px",
+    overflowWrap: "anywhere",
+  },
+  done: {
+    color: tokens.colorNeutralForeground1,
+    backgroundColor: meaning.leafGround,
+    borderColor: meaning.leaf,
+  },
+  failed: {
+    color: tokens.colorNeutralForeground1,
+    backgroundColor: meaning.threadGround,
+    ...shorthands.border("1px", "solid", meaning.thread),
+  },
+  working: {
+    backgroundColor: tokens.colorNeutralBackground1,
+    ...shorthands.border("1px", "solid", tokens.colorNeutralStroke1),
+  },
+  word: { fontWeight: 600 },
+  doneWord: { color: meaning.leaf },
+  failedWord: { color: meaning.thread },
+  list: { margin: 0, paddingLeft: "20px" },
+});
+
+/** Says what is being done, what was done, or what failed. Always there, so that screen readers hear changes. */
+export function NoticeBox(): ReactNode {
+  const styles = useStyles();
+  const { working, notice, say } = useSession();
+  return (
+    <div role="status" aria-live="polite">
+      {working ? (
+        <div className={mergeClasses(styles.box, styles.working)}>{working}</div>
+      ) : notice ? (
+        <div className={mergeClasses(styles.box, styles[notice.kind])}>
+          <span>
+            <span
+              className={mergeClasses(
+                styles.word,
+                notice.kind === "done" ? styles.doneWord : styles.failedWord,
+              )}
+            >
+              {notice.kind === "done" ? "✓ Done." : "✕ Not done."}
+            </span>{" "}
+            {notice.text}
+          </span>
+          {notice.more && notice.more.length > 0 && (
+            <ul className={styles.list}>
+              {notice.more.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          )}
+          <Button
+            size="small"
+            onClick={() => {
+              say(undefined);
+            }}
+          >
+            Close this message
+          </Button>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,106 @@
+import { FluentProvider, Tab, TabList, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useState } from "react";
+import type { Workbook } from "../addin/workbook/port.ts";
+import { CheckSection } from "./check/CheckSection.tsx";
+import { FunctionsSection } from "./help/FunctionsSection.tsx";
+import { ImportSection } from "./import/ImportSection.tsx";
+import type { SectionKey } from "./sections.ts";
+import { sectionKeys, sectionTitles } from "./sections.ts";
+import { SessionProvider, useNewSession } from "./session.ts";
+import type { Appearance } from "./theme.ts";
+import { paneTheme } from "./theme.ts";
+import { UndoBar } from "./UndoBar.tsx";
+import { useAppearance } from "./useAppearance.ts";
+
+const useStyles = makeStyles({
+  provider: { height: "100%" },
+  pane: {
+    height: "100%",
+    minWidth: 0,
+    display: "flex",
+    flexDirection: "column",
+    backgroundColor: tokens.colorNeutralBackground2,
+    color: tokens.colorNeutralForeground1,
+    fontVariantNumeric: "tabular-nums",
+  },
+  nav: {
+    flexShrink: 0,
+    backgroundColor: tokens.colorNeutralBackground1,
+    borderBottom: `1px solid ${tokens.colorNeutralStroke1}`,
+  },
+  tabs: { flexWrap: "wrap", padding: "0 8px" },
+  body: { flexGrow: 1, minHeight: 0, overflowY: "auto", overflowX: "hidden", position: "relative" },
+});
+
+export interface PaneProps {
+  readonly workbook: Workbook;
+  /** The host’s theme, where it has one; otherwise the system’s preference. */
+  readonly appearance?: Appearance | undefined;
+  /** Section to open first. */
+  readonly section?: SectionKey;
+}
+
+/** The task pane: fills its parent, from 320 px wide. Knows the workbook only through its port. */
+export function Pane({ workbook, appearance, section: first = "import" }: PaneProps): ReactNode {
+  const styles = useStyles();
+  const [section, setSection] = useState<SectionKey>(first);
+  const [opened, setOpened] = useState<ReadonlySet<SectionKey>>(new Set([first]));
+  const goTo = (key: SectionKey): void => {
+    setSection(key);
+    setOpened((before) => new Set(before).add(key));
+  };
+  const session = useNewSession(workbook, goTo);
+  const theme = paneTheme(useAppearance(appearance));
+
+  return (
+    <FluentProvider theme={theme} className={styles.provider}>
+      <SessionProvider value={session}>
+        <div className={styles.pane}>
+          <nav className={styles.nav} aria-label="Sections">
+            <TabList
+              className={styles.tabs}
+              selectedValue={section}
+              onTabSelect={(_, { value }) => {
+                const key = sectionKeys.find((k) => k === value);
+                if (key) goTo(key);
+              }}
+            >
+              {sectionKeys.map((key) => (
+                <Tab key={key} value={key} id={`tab-${key}`} aria-controls={`section-${key}`}>
+                  {sectionTitles[key]}
+                </Tab>
+              ))}
+            </TabList>
+          </nav>
+          {sectionKeys.map((key) => (
+            <div
+              key={key}
+              id={`section-${key}`}
+              role="tabpanel"
+              aria-labelledby={`tab-${key}`}
+              className={styles.body}
+              hidden={key !== section}
+              tabIndex={-1}
+            >
+              {opened.has(key) && <SectionBody section={key} />}
+            </div>
+          ))}
+          <UndoBar />
+        </div>
+      </SessionProvider>
+    </FluentProvider>
+  );
+}
+
+/** Sections stay mounted once opened, so that a half-made import is still there on coming back. */
+function SectionBody({ section }: { readonly section: SectionKey }): ReactNode {
+  switch (section) {
+    case "import":
+      return <ImportSection />;
+    case "check":
+      return <CheckSection />;
+    case "functions":
+      return <FunctionsSection />;
+  }
+}

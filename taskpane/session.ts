@@ -1,0 +1,87 @@
+import { createContext, useCallback, useContext, useEffect, useMemo, useState } from "react";
+import type { Edit, Workbook } from "../addin/workbook/port.ts";
+import type { Notice } from "./notice.ts";
+import { failureText } from "./notice.ts";
+import type { SectionKey } from "./sections.ts";
+
+/** What every section shares: the workbook, one action at a time, and what was said last. */
+export interface Session {
+  readonly workbook: Workbook;
+  /** What is being done now, in words. */
+  readonly working: string | undefined;
+  readonly notice: Notice | undefined;
+  /** Label of the action that Undo would take back. */
+  readonly lastAction: string | undefined;
+  /** Counts up whenever the workbook has changed, by the pane or by the user. */
+  readonly version: number;
+  say(notice: Notice | undefined): void;
+  /** Apply edits as one action. Resolves with whether it was done; failures are said, never thrown. */
+  apply(label: string, edits: readonly Edit[], done: Notice): Promise<boolean>;
+  undo(): Promise<void>;
+  goTo(section: SectionKey): void;
+}
+
+const SessionContext = createContext<Session | undefined>(undefined);
+
+export const SessionProvider = SessionContext.Provider;
+
+export function useSession(): Session {
+  const session = useContext(SessionContext);
+  if (!session) throw new Error("A section was shown outside the pane.");
+  return session;
+}
+
+export function useNewSession(workbook: Workbook, goTo: (section: SectionKey) => void): Session {
+  const [working, setWorking] = useState<string>();
+  const [notice, setNotice] = useState<Notice>();
+  const [lastAction, setLastAction] = useState(() => workbook.lastAction());
+  const [version, setVersion] = useState(0);
+
+  const refresh = useCallback(() => {
+    setLastAction(workbook.lastAction());
+    setVersion((v) => v + 1);
+  }, [workbook]);
+
+  useEffect(() => workbook.subscribe(refresh), [workbook, refresh]);
+
+  const act = useCallback(
+    async (doing: string, action: () => Promise<Notice>): Promise<boolean> => {
+      setWorking(doing);
+      setNotice(undefined);
+      try {
+        setNotice(await action());
+        return true;
+      } catch (error) {
+        setNotice({ kind: "failed", text: failureText(error) });
+        return false;
+      } finally {
+        setWorking(undefined);
+        refresh();
+      }
+    },
+    [refresh],
+  );
+
+  const apply = useCallback(
+    (label: string, edits: readonly Edit[], done: Notice) =>
+      act(`${label} …`, async () => {
+        await workbook.apply(label, edits);
+        return done;
+      }),
+    [act, workbook],
+  );
+
+  const undo = useCallback(async () => {
+    await act("Undo …", async () => {
+      const label = await workbook.undo();
+      return label === undefined
+        ? { kind: "done", text: "There is nothing to undo." }
+        : { kind: "done", text: `Undone: ${label}.` };
+    });
+  }, [act, workbook]);
+
+  return useMemo(
+    () => ({ workbook, working, notice, lastAction, version, say: setNotice, apply, undo, goTo }),
+    [workbook, working, notice, lastAction, version, apply, undo, goTo],
+  );
+}

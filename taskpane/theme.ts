@@ -1,0 +1,111 @@
+import type { BrandVariants, Theme } from "@fluentui/react-components";
+import { createDarkTheme, createLightTheme } from "@fluentui/react-components";
+
+export type Appearance = "light" | "dark";
+
+/** Chalk-blue from dark to light; 80 is the chalk of the light theme. */
+const chalk: BrandVariants = {
+  10: "#03101D",
+  20: "#0A1E33",
+  30: "#0F2C4C",
+  40: "#133864",
+  50: "#17447A",
+  60: "#1A4E8C",
+  70: "#1D579A",
+  80: "#1F5FA8",
+  90: "#3A73B6",
+  100: "#5286C3",
+  110: "#699ACF",
+  120: "#82AEDB",
+  130: "#9CC1E6",
+  140: "#B6D3EF",
+  150: "#D1E4F6",
+  160: "#EBF4FC",
+};
+
+/** Colours with a meaning of their own, beside Fluent’s: always together with a word and a shape. */
+interface Meanings {
+  /** Stops a garment. */
+  readonly thread: string;
+  readonly threadGround: string;
+  /** Look here. */
+  readonly brass: string;
+  readonly brassGround: string;
+  /** In order. */
+  readonly leaf: string;
+  readonly leafGround: string;
+  /** What can be acted on. */
+  readonly chalk: string;
+  readonly chalkGround: string;
+}
+
+/** The name under which Fluent publishes each meaning as a style variable. */
+export const meaning = {
+  thread: "var(--thread)",
+  threadGround: "var(--threadGround)",
+  brass: "var(--brass)",
+  brassGround: "var(--brassGround)",
+  leaf: "var(--leaf)",
+  leafGround: "var(--leafGround)",
+  chalk: "var(--chalk)",
+  chalkGround: "var(--chalkGround)",
+} as const satisfies Record<keyof Meanings, string>;
+
+const face = 'system-ui, "Segoe UI", -apple-system, Roboto, "Helvetica Neue", Arial, sans-serif';
+
+const light: Theme & Meanings = {
+  ...createLightTheme(chalk),
+  fontFamilyBase: face,
+  fontFamilyNumeric: face,
+  colorNeutralBackground1: "#FFFFFF",
+  colorNeutralBackground2: "#FBF9F4",
+  colorNeutralBackground3: "#F4F0E6",
+  colorNeutralForeground1: "#26292E",
+  colorNeutralForeground2: "#3B3F46",
+  colorNeutralForeground3: "#5C6068",
+  colorNeutralForeground4: "#5C6068",
+  colorNeutralStroke1: "#D9D3C5",
+  colorNeutralStroke2: "#D9D3C5",
+  colorNeutralStroke3: "#E8E3D7",
+  colorNeutralStrokeAccessible: "#5C6068",
+  thread: "#B3261E",
+  threadGround: "#FBEDEB",
+  brass: "#8A6100",
+  brassGround: "#FBF3DF",
+  leaf: "#2C6E49",
+  leafGround: "#EAF4EE",
+  chalk: "#1F5FA8",
+  chalkGround: "#EBF4FC",
+};
+
+const dark: Theme & Meanings = {
+  ...createDarkTheme(chalk),
+  fontFamilyBase: face,
+  fontFamilyNumeric: face,
+  colorNeutralBackground1: "#2A2C30",
+  colorNeutralBackground2: "#1F2124",
+  colorNeutralBackground3: "#34373C",
+  colorNeutralForeground1: "#F4F1EA",
+  colorNeutralForeground2: "#DEDAD1",
+  colorNeutralForeground3: "#B9B6AE",
+  colorNeutralForeground4: "#B9B6AE",
+  colorNeutralStroke1: "#54575D",
+  colorNeutralStroke2: "#474A50",
+  colorNeutralStroke3: "#3C3F44",
+  colorBrandForeground1: chalk[120],
+  colorBrandForeground2: chalk[130],
+  colorCompoundBrandForeground1: chalk[120],
+  thread: "#FF9C94",
+  threadGround: "#43231F",
+  brass: "#E9BE5C",
+  brassGround: "#3A2F15",
+  leaf: "#86CFA4",
+  leafGround: "#1E3527",
+  chalk: "#82AEDB",
+  chalkGround: "#16283C",
+};
+
+/** The dressmaker’s table as a Fluent theme. Under forced colours the browser puts its own in their place. */
+export function paneTheme(appearance: Appearance): Theme {
+  return appearance === "dark" ? dark : light;
+}
