@@ -1,0 +1,58 @@
+import type { LengthUnit } from "../measures/units.ts";
+
+/** What may be wrong, in the words that the user sees. Worst first. */
+export const flagKinds = [
+  "date instead of a reading",
+  "error in the cell",
+  "not a length",
+  "whole row in a wrong unit",
+  "whole column in a wrong unit",
+  "wrong unit",
+  "half of the girth",
+  "twice the girth",
+  "two readings swapped",
+  "digits swapped",
+  "digit doubled",
+  "digit missing",
+  "out of proportion",
+  "smaller than it can be",
+  "left and right differ",
+  "headings swapped",
+  "one name, two figures",
+  "row twice",
+  "unlike the other figures",
+  "same readings, two names",
+] as const;
+export type FlagKind = (typeof flagKinds)[number];
+
+/** A reading that would put things right. */
+export interface Correction {
+  /** Row and column within the range, from 0 (row 0 is the headings). */
+  readonly row: number;
+  readonly column: number;
+  readonly mm: number;
+}
+
+/** Something in a chart that deserves a look. Nothing is changed without the user. */
+export interface Flag {
+  /** Empty when the flag is about a whole column. */
+  readonly figure: string;
+  /** Row and column within the range, from 0 (row 0 is the headings). */
+  readonly row: number;
+  readonly column: number;
+  /** The heading of the measure; empty when the flag is about the whole row. */
+  readonly measure: string;
+  /** The unit of the column, which `why` speaks in. */
+  readonly unit: LengthUnit;
+  readonly readingMm?: number;
+  readonly kind: FlagKind;
+  /** One or two sentences for the person who sews. */
+  readonly why: string;
+  /** For this cell. Only when the corrected reading is in proportion and clearly better. */
+  readonly suggestedMm?: number;
+  /**
+   * All cells that would change when the suggestion is taken: this cell alone for most slips, both cells of a swap,
+   * every cell of a whole row or column. Empty when there is nothing to suggest.
+   */
+  readonly corrections: readonly Correction[];
+}

@@ -1,0 +1,31 @@
+import type { Chart, ChartProblem, ChartProblemKind } from "../chart/chart.ts";
+import type { Flag, FlagKind } from "./flag.ts";
+
+const kinds: Partial<Record<ChartProblemKind, FlagKind>> = {
+  "date instead of a reading": "date instead of a reading",
+  "error cell": "error in the cell",
+  "refused reading": "not a length",
+};
+
+/** Flags for the cells of a chart that hold no reading at all: dates, errors, words. */
+export function problemFlags(chart: Chart): readonly Flag[] {
+  return chart.problems.flatMap((problem) => {
+    const kind = kinds[problem.kind];
+    return kind ? [problemFlag(chart, problem, kind)] : [];
+  });
+}
+
+function problemFlag(chart: Chart, problem: ChartProblem, kind: FlagKind): Flag {
+  const row = problem.row ?? 0;
+  const column = chart.measures.find((measure) => measure.position === problem.column);
+  return {
+    figure: chart.figures[chart.rows.indexOf(row)] ?? "",
+    row,
+    column: problem.column ?? 0,
+    measure: column?.heading ?? "",
+    unit: column?.unit ?? "mm",
+    kind,
+    why: problem.message,
+    corrections: [],
+  };
+}
