@@ -1,25 +1,42 @@
 import type { Cell, Cells } from "../addin/chart/cell.ts";
 import { cellText, isBlank, isCellError } from "../addin/chart/cell.ts";
+import type { Chart } from "../addin/chart/chart.ts";
+import { readChart } from "../addin/chart/readChart.ts";
+import type { ToleranceTable } from "../addin/chart/tolerances.ts";
+import { readTolerances } from "../addin/chart/tolerances.ts";
 import { InputError } from "../addin/measures/inputError.ts";
+import type { LengthUnit } from "../addin/measures/units.ts";
+import { readUnit } from "../addin/measures/units.ts";
+import type { TapeReading } from "./tapeReading.ts";
+import { readTape } from "./tapeReading.ts";
+import { isMissingMark, readPlainNumber } from "./plainNumber.ts";
 
 /** One argument of a worksheet function: how it is declared to hosts, and how its raw value is read. */
 export interface Parameter<T> {
   readonly help: string;
   readonly optional: boolean;
   readonly shape: "scalar" | "range";
-  readonly type: "number" | "text" | "any";
+  /** `any` where our own message must reach the user: hosts turn other mismatches into a bare `#VALUE!`. */
+  readonly type: "text" | "any";
+  /** What an omitted argument stands for, as the reference says it. */
+  readonly standsFor?: string;
+  /** True when a required cell is empty, so that the result is blank too. Ranges decide cell by cell instead. */
+  isBlank(raw: unknown): boolean;
   /** @throws {InputError} naming the parameter and what was read */
   read(raw: unknown, name: string): T;
 }
+
+/** A rectangle of plain numbers; `undefined` where the cell is blank. */
+export type Numbers = readonly (readonly (number | undefined)[])[];
 
 /**
  * What hosts pass → a rectangle of cells. A scalar becomes 1×1; `null`, `undefined` and `""` become an empty
  * cell; short rows are filled with empty cells; error objects become `{ error }`.
  */
 export function toCells(raw: unknown): Cells {
-  const rows = Array.isArray(raw) ? raw : [[raw]];
-  const grid = rows.map((row: unknown) => (Array.isArray(row) ? row : [row]).map(toCell));
-  const width = Math.max(1, ...grid.map((row) => row.length));
+  const rows: readonly unknown[] = Array.isArray(raw) && raw.length > 0 ? raw : [raw];
+  const grid = rows.map((row) => (Array.isArray(row) ? row : [row]).map(toCell));
+  const width = grid.reduce((widest, row) => Math.max(widest, row.length), 1);
   return grid.map((row) => [...row, ...Array<Cell>(width - row.length).fill(undefined)]);
 }
 
@@ -34,10 +51,317 @@ export function toCell(raw: unknown): Cell {
 
 /** Hosts pass errors and rich values as objects: `{ error }`, or Office’s `{ type, basicValue }`. */
 function objectToCell(raw: object): Cell {
+  if (Array.isArray(raw)) return raw.length === 0 ? undefined : { error: "#VALUE!" };
   if ("error" in raw) return { error: String(raw.error) };
+  if ("type" in raw && raw.type === "Empty") return undefined;
   if ("basicValue" in raw) {
     const basic = toCell(raw.basicValue);
-    return "type" in raw && raw.type === "Error" ? { error: cellText(basic) } : basic;
+    const isError = "type" in raw && raw.type === "Error";
+    return isError && !isCellError(basic) ? { error: cellText(basic) || "#VALUE!" } : basic;
   }
   return { error: "#VALUE!" };
+}
+
+/** A length: one cell, in whatever unit the other lengths of the call are in. 0 counts as empty. */
+export function length(help: string): Parameter<number> {
+  return {
+    ...required(help, numberFromRequired),
+    isBlank: (raw) => isSingleCell(raw, (given) => given === 0 || isNotTaken(given)),
+  };
+}
+
+/** A required amount that may be 0, for example a thickness. */
+export function requiredAmount(help: string): Parameter<number> {
+  return { ...required(help, numberFromRequired), isBlank: (raw) => isSingleCell(raw, isNotTaken) };
+}
+
+/** An amount that may be 0 (a thickness, a number of layers), with what stands for an empty or omitted cell. */
+export function amount(help: string, fallback: number): Parameter<number> {
+  return optional({ help, standsFor: String(fallback) }, (cell, name) =>
+    cell === undefined ? fallback : notNegative(numberFrom(cell, name) ?? fallback, name),
+  );
+}
+
+/** A whole number of at least 1, with what stands for an empty or omitted cell. */
+export function count(help: string, fallback: number): Parameter<number> {
+  return optional({ help, standsFor: String(fallback) }, (cell, name) => {
+    const value = (cell === undefined ? undefined : numberFrom(cell, name)) ?? 0;
+    if (value === 0) return fallback;
+    if (Number.isInteger(value) && value > 0) return value;
+    throw new InputError(`${name}: “${cellText(cell)}” is not a whole number. Write 1, 2, 3 or more.`);
+  });
+}
+
+/** How far a cloth stretches: 0.25 or 25 %, at most three times its length. */
+export function stretch(help: string): Parameter<number> {
+  return optional({ help, standsFor: "0" }, (cell, name) => {
+    if (cell === undefined) return 0;
+    const percent = typeof cell === "string" ? /^\s*(.+?)\s*%\s*$/.exec(cell)?.[1] : undefined;
+    const value =
+      percent === undefined ? numberFrom(cell, name) : (numberFrom(percent, name) ?? Number.NaN) / 100;
+    const fraction = notNegative(value ?? 0, name);
+    if (fraction <= 2) return fraction;
+    throw new InputError(
+      `${name}: “${cellText(cell)}” would be a stretch of ${String(fraction * 100)} %. Write 25 % as 25% or as 0.25.`,
+    );
+  });
+}
+
+/** One tape reading in any common writing. 0 counts as empty. */
+export function reading(help: string): Parameter<TapeReading> {
+  return {
+    ...required(help, readTape),
+    isBlank: (raw) => isSingleCell(raw, (given) => given === 0 || isBlank(given)),
+  };
+}
+
+/** A tape reading that may be omitted, with what that means in words. 0 counts as empty. */
+export function optionalReading(help: string, standsFor: string): Parameter<TapeReading | undefined> {
+  return optional({ help, standsFor }, (given, name) =>
+    given === undefined || given === 0 ? undefined : readTape(given, name),
+  );
+}
+
+/** The name of a figure or a measure. A number is taken as the name that it spells. */
+export function text(help: string): Parameter<string> {
+  return { ...required(help, textFrom), type: "text" };
+}
+
+/** One of a few words. */
+export function choice<const T extends string>(
+  help: string,
+  words: readonly T[],
+  fallback: NoInfer<T>,
+): Parameter<T> {
+  const parameter = optional({ help, standsFor: fallback }, (given, name): T => {
+    if (given === undefined || given === 0) return fallback;
+    const said = textFrom(given, name);
+    const found = words.find((word) => word === said.toLowerCase());
+    if (found !== undefined) return found;
+    throw new InputError(
+      `${name}: “${said}” is not known here. Write ${orList(words)}.${didYouMean(said, words)}`,
+    );
+  });
+  return { ...parameter, type: "text" };
+}
+
+/** A unit of length, with what stands for an omitted one. */
+export function unit(help: string, fallback: LengthUnit): Parameter<LengthUnit> {
+  return { ...unitOr(help, fallback, fallback), type: "text" };
+}
+
+/** A unit of length that may be left out, with what that means in words. */
+export function optionalUnit(help: string, standsFor: string): Parameter<LengthUnit | undefined> {
+  return { ...unitOr(help, standsFor, undefined), type: "text" };
+}
+
+/** A range of plain numbers, for example deltas; blank cells and marks for “not taken” are `undefined`. */
+export function numbers(help: string): Parameter<Numbers> {
+  return range(help, (cells, name) =>
+    cells.map((row, r) => row.map((cell, c) => numberFrom(cell, place(name, cells, r, c)))),
+  );
+}
+
+/** A range of lengths, all in one unit. Desktop hosts pass 0 for an empty cell, and no length is 0: 0 is blank. */
+export function lengths(help: string): Parameter<Numbers> {
+  return range(help, (cells, name) =>
+    cells.map((row, r) =>
+      row.map((cell, c) => {
+        const where = place(name, cells, r, c);
+        const value = numberFrom(cell, where);
+        return value === undefined || value === 0 ? undefined : notNegative(value, where);
+      }),
+    ),
+  );
+}
+
+/** A range, as it is or read in a way of its own. */
+export function range<T>(help: string, read: (cells: Cells, name: string) => T): Parameter<T> {
+  return {
+    help,
+    optional: false,
+    shape: "range",
+    type: "any",
+    isBlank: () => false,
+    read: (raw, name) => read(toCells(raw), name),
+  };
+}
+
+/** A measurement chart: headings in the first row, figure names in the first column. */
+export function chart(): Parameter<Chart> {
+  return range(chartHelp, (cells) => readChart(cells));
+}
+
+export const chartHelp =
+  "The measurement chart: headings in the first row, figure names in the first column, for example Figures[#All].";
+
+/** A table of tolerances, still to be matched with the chart of the same call; `undefined` takes the usual ones. */
+export function tolerances(): Parameter<(chart: Chart) => ToleranceTable | undefined> {
+  return optionalRange(
+    "A table with the headings Measure and Tolerance: how far two readings may differ and still count as the same.",
+    "the usual tolerance of each measure",
+    (cells) => (chart) => cells && readTolerances(cells, chart),
+  );
+}
+
+/** Names in a range, or in one cell with commas between them; `undefined` where nothing is given. */
+export function names(help: string, standsFor: string): Parameter<readonly string[] | undefined> {
+  return optionalRange(help, standsFor, (cells, name) =>
+    cells
+      ?.flat()
+      .filter((cell) => !isBlank(cell))
+      .flatMap((cell) => textFrom(cell, name).split(/[,;]/))
+      .map((part) => part.trim())
+      .filter((part) => part !== ""),
+  );
+}
+
+function optionalRange<T>(
+  help: string,
+  standsFor: string,
+  read: (cells: Cells | undefined, name: string) => T,
+): Parameter<T> {
+  return {
+    help,
+    optional: true,
+    shape: "range",
+    type: "any",
+    standsFor,
+    isBlank: () => false,
+    read: (raw, name) => {
+      const cells = toCells(raw);
+      const isEmpty = cells.every((row) => row.every((cell) => isBlank(cell) || cell === 0));
+      return read(isEmpty ? undefined : cells, name);
+    },
+  };
+}
+
+function required<T>(help: string, read: (given: Cell, name: string) => T): Parameter<T> {
+  return {
+    help,
+    optional: false,
+    shape: "scalar",
+    type: "any",
+    isBlank: (raw) => isSingleCell(raw, isBlank),
+    read: (raw, name) => read(singleCell(raw, name), name),
+  };
+}
+
+function optional<T>(
+  options: { help: string; standsFor: string },
+  read: (cell: Cell, name: string) => T,
+): Parameter<T> {
+  return {
+    ...options,
+    optional: true,
+    shape: "scalar",
+    type: "any",
+    isBlank: () => false,
+    read: (raw, name) => {
+      const given = singleCell(raw, name);
+      return read(isBlank(given) ? undefined : given, name);
+    },
+  };
+}
+
+function unitOr<T extends LengthUnit | undefined>(
+  help: string,
+  standsFor: string,
+  fallback: T,
+): Parameter<LengthUnit | T> {
+  return optional({ help, standsFor }, (given, name) =>
+    given === undefined || given === 0 ? fallback : readUnit(textFrom(given, name)),
+  );
+}
+
+function singleCell(raw: unknown, name: string): Cell {
+  const cells = toCells(raw);
+  if (isSingle(cells)) return cells[0]?.[0];
+  throw new InputError(
+    `${name} takes one cell, but was given ${sizeInWords(cells)}. Choose one cell of that range.`,
+  );
+}
+
+function isSingle(cells: Cells): boolean {
+  return cells.length === 1 && cells[0]?.length === 1;
+}
+
+function isSingleCell(raw: unknown, test: (given: Cell) => boolean): boolean {
+  const cells = toCells(raw);
+  return isSingle(cells) && test(cells[0]?.[0]);
+}
+
+/** True for an empty cell and for a mark such as `-` or `n/a`. */
+function isNotTaken(given: Cell): boolean {
+  return isBlank(given) || (typeof given === "string" && isMissingMark(given));
+}
+
+/** A blank cell never gets here: the result is blank then. */
+function numberFromRequired(given: Cell, name: string): number {
+  return notNegative(numberFrom(given, name) ?? Number.NaN, name);
+}
+
+function numberFrom(cell: Cell, where: string): number | undefined {
+  if (cell === undefined || typeof cell === "number") return cell;
+  if (isCellError(cell)) {
+    throw new InputError(`${where}: the cell holds the error ${cell.error}. Mend that cell first.`);
+  }
+  if (typeof cell === "boolean") {
+    throw new InputError(
+      `${where}: “${cellText(cell)}” is not a number. Write a number, or leave the cell empty.`,
+    );
+  }
+  return readPlainNumber(cell, where);
+}
+
+function textFrom(cell: Cell, name: string): string {
+  if (isCellError(cell)) {
+    throw new InputError(`${name}: the cell holds the error ${cell.error}. Mend that cell first.`);
+  }
+  return cellText(cell);
+}
+
+function notNegative(value: number, where: string): number {
+  if (value >= 0) return value;
+  throw new InputError(`${where}: “${String(value)}” is below zero. Write 0 or more.`);
+}
+
+/** Where in a range a cell stands, for messages. */
+function place(name: string, cells: Cells, row: number, column: number): string {
+  return isSingle(cells) ? name : `${name}, row ${String(row + 1)}, column ${String(column + 1)}`;
+}
+
+/** “3 rows by 1 column” */
+export function sizeInWords(cells: readonly (readonly unknown[])[]): string {
+  const columns = cells[0]?.length ?? 0;
+  return `${plural(cells.length, "row")} by ${plural(columns, "column")}`;
+}
+
+function plural(number: number, noun: string): string {
+  return `${String(number)} ${noun}${number === 1 ? "" : "s"}`;
+}
+
+function orList(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1) ?? ""}`;
+}
+
+/** The one word that is meant, when a word is begun right or mistyped by one or two letters. */
+function didYouMean(said: string, words: readonly string[]): string {
+  const key = said.toLowerCase();
+  const [near, ...others] = words.filter((word) => word.startsWith(key) || editDistance(key, word) <= 2);
+  return near !== undefined && others.length === 0 ? ` Did you mean ${near}?` : "";
+}
+
+/** Letters to change, add or leave out to turn one word into the other (Levenshtein 1966). */
+function editDistance(from: string, to: string): number {
+  const first = Array.from({ length: to.length + 1 }, (_, i) => i);
+  const last = [...from].reduce<number[]>((above, letter, i) => {
+    const row = [i + 1];
+    for (let j = 1; j <= to.length; j++) {
+      const change = (above[j - 1] ?? 0) + (letter === to[j - 1] ? 0 : 1);
+      row.push(Math.min(change, (above[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1));
+    }
+    return row;
+  }, first);
+  return last.at(-1) ?? 0;
 }

@@ -6,13 +6,19 @@ export type Value = number | string | boolean;
 export type Table = readonly (readonly Value[])[];
 export type Result = Value | Table;
 
-/** One row of the function reference, also run as a test. */
+/** One example of the function reference, also run as a test. */
 export interface Example {
   /** As typed in a cell, without the leading `=`. */
   readonly formula: string;
   /** The same arguments as values; `undefined` is an omitted one. */
   readonly values: readonly unknown[];
   readonly gives: Result;
+}
+
+/** What goes wrong and what then stands in the cell, for the reference. */
+export interface Failure {
+  readonly when: string;
+  readonly shows: "#VALUE!" | "#N/A";
 }
 
 /**
@@ -25,14 +31,20 @@ export interface FunctionDescriptor {
   readonly name: string;
   /** One sentence: what it gives. */
   readonly summary: string;
-  /** More for the reference: conventions, what is left out, when it fails. */
+  /** More for the reference: conventions, what is left out. Paragraphs are separated by blank lines. */
   readonly details?: string;
   readonly parameters: readonly NamedParameter[];
+  /** A `table` result is always a rectangle, if only of one cell. */
   readonly result: "number" | "text" | "table";
   readonly examples: readonly Example[];
+  readonly failures: readonly Failure[];
   /** Published source of the method, where there is one. */
   readonly source?: string;
-  /** @throws {InputError} naming what was read and what to do */
+  /**
+   * An empty cell for a required argument gives a blank result.
+   *
+   * @throws {InputError} naming what was read and what to do
+   */
   compute(raw: readonly unknown[]): Result;
 }
 
@@ -40,23 +52,42 @@ export interface NamedParameter extends Parameter<unknown> {
   readonly name: string;
 }
 
-type Arguments<P> = { readonly [K in keyof P]: P[K] extends Parameter<infer T> ? T : never };
+/** The argument values that a specification of parameters gives, by name. */
+export type Arguments<P> = { readonly [K in keyof P]: P[K] extends Parameter<infer T> ? T : never };
+
+type Specification<P> = Omit<FunctionDescriptor, "parameters" | "compute" | "name"> & {
+  readonly name: Uppercase<string>;
+  /** In the order of the arguments, optional ones last. */
+  readonly parameters: P;
+  readonly compute: (args: Arguments<P>) => Result;
+};
 
 /** Turns a typed specification into a descriptor: `compute` gets each argument read and checked, by name. */
-export function defineFunction<const P extends Record<string, Parameter<unknown>>>(
-  spec: Omit<FunctionDescriptor, "parameters" | "compute"> & {
-    /** In the order of the arguments. */
-    readonly parameters: P;
-    readonly compute: (args: Arguments<P>) => Result;
-  },
+export function defineFunction<const P extends Readonly<Record<string, Parameter<unknown>>>>(
+  specification: Specification<P>,
 ): FunctionDescriptor {
-  const parameters = Object.entries(spec.parameters).map(([name, parameter]) => ({ ...parameter, name }));
+  const parameters = Object.entries(specification.parameters).map(([name, parameter]) => ({
+    ...parameter,
+    name,
+  }));
+  const shaped = (result: Result): Result =>
+    specification.result === "table" && !isTable(result) ? [[result]] : result;
+
   return {
-    ...spec,
+    ...specification,
     parameters,
-    compute: (raw) =>
-      spec.compute(
-        Object.fromEntries(parameters.map((p, i) => [p.name, p.read(raw[i], p.name)])) as Arguments<P>,
-      ),
+    compute: (raw) => {
+      if (parameters.some((parameter, i) => parameter.isBlank(raw[i]))) return shaped("");
+      const values = parameters.map((parameter, i) => [
+        parameter.name,
+        parameter.read(raw[i], parameter.name),
+      ]);
+      // Object.fromEntries forgets which value belongs to which name; each was read by its own parameter.
+      return shaped(specification.compute(Object.fromEntries(values) as Arguments<P>));
+    },
   };
+}
+
+export function isTable(result: Result): result is Table {
+  return Array.isArray(result);
 }

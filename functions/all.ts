@@ -1,0 +1,37 @@
+import { apartFunction } from "./apart.ts";
+import { clearanceFunction } from "./clearance.ts";
+import { compareFunction } from "./compare.ts";
+import { deltaFunction } from "./delta.ts";
+import type { FunctionDescriptor } from "./descriptor.ts";
+import { easeFunction } from "./ease.ts";
+import { flagsFunction } from "./flags.ts";
+import { groupsFunction } from "./groups.ts";
+import { lengthFunction } from "./length.ts";
+import { nearestFunction } from "./nearest.ts";
+import { overFunction } from "./over.ts";
+import { scaleFunction } from "./scale.ts";
+import { scoreFunction } from "./score.ts";
+import { stepsFunction } from "./steps.ts";
+import { tapeFunction } from "./tape.ts";
+import { temFunction } from "./tem.ts";
+import { treeFunction } from "./tree.ts";
+
+/** Every worksheet function, in the order of the reference: from readings over fit to figures that share a body. */
+export const descriptors: readonly FunctionDescriptor[] = [
+  lengthFunction,
+  tapeFunction,
+  temFunction,
+  flagsFunction,
+  scoreFunction,
+  deltaFunction,
+  compareFunction,
+  overFunction,
+  easeFunction,
+  clearanceFunction,
+  stepsFunction,
+  scaleFunction,
+  apartFunction,
+  nearestFunction,
+  groupsFunction,
+  treeFunction,
+];

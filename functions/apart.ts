@@ -1,0 +1,55 @@
+import { figureIndex } from "../addin/chart/find.ts";
+import { InputError } from "../addin/measures/inputError.ts";
+import { apart } from "../addin/similarity/apart.ts";
+import { chart, text, tolerances } from "./arguments.ts";
+import { columnsOf } from "./columnsOf.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart, exampleTolerances } from "./exampleChart.ts";
+import { badTolerances, emptyChart, nothingToCompare, unknownFigure } from "./failures.ts";
+import { shown } from "./shown.ts";
+
+export const apartFunction = defineFunction({
+  name: "APART",
+  summary:
+    "How far two figures are apart: their worst difference, in tolerances. At most 1 means the same body.",
+  details:
+    "The measures of the body take part that decide whether a fitted garment can be shared, and every measure that the " +
+    "tolerances name.",
+  parameters: {
+    chart: chart(),
+    figure: text("One figure."),
+    other: text("The other figure."),
+    tolerances: tolerances(),
+  },
+  result: "number",
+  examples: [
+    {
+      formula: 'FIT.APART(Figures[#All], "Linnet", "Dunnock", Tolerances[#All])',
+      values: [exampleChart, "Linnet", "Dunnock", exampleTolerances],
+      gives: 0.667,
+    },
+  ],
+  failures: [
+    emptyChart,
+    unknownFigure,
+    { when: "Too few measures are known of both figures to say.", shows: "#N/A" },
+    badTolerances,
+    nothingToCompare,
+  ],
+  compute: ({ chart: figures, figure, other, tolerances: allowed }) => {
+    const columns = columnsOf(figures, allowed(figures));
+    const { distance, compared, of } = apart(
+      columns,
+      figureIndex(figures, figure),
+      figureIndex(figures, other),
+    );
+    if (Number.isNaN(distance)) {
+      throw new InputError(
+        `“${figure}” and “${other}” cannot be compared yet: only ${String(compared)} of ${String(of)} measures are ` +
+          "known of both. Take the missing readings first.",
+        "absent",
+      );
+    }
+    return shown(distance);
+  },
+});

@@ -1,0 +1,50 @@
+import { figureIndex } from "../addin/chart/find.ts";
+import { compare } from "../addin/fit/compare.ts";
+import { chart, text, tolerances } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart, exampleTolerances } from "./exampleChart.ts";
+import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
+import { shown, shownLength } from "./shown.ts";
+
+export const compareFunction = defineFunction({
+  name: "COMPARE",
+  summary:
+    "Two figures side by side, measure by measure: what changes from one to the other, and how much it matters.",
+  details:
+    "Lengths are in the unit of their column. Percent is of the base. Of tolerance is the difference in tolerances: at " +
+    "most 1 means that the two count as the same there. A missing reading leaves its row blank.",
+  parameters: {
+    chart: chart(),
+    base: text("The figure to start from."),
+    target: text("The figure to compare with it."),
+    tolerances: tolerances(),
+  },
+  result: "table",
+  examples: [
+    {
+      formula: 'FIT.COMPARE(Figures[#All], "Linnet", "Dunnock", Tolerances[#All])',
+      values: [exampleChart, "Linnet", "Dunnock", exampleTolerances],
+      gives: [
+        ["Measure", "Base", "Target", "Delta", "Percent", "Of tolerance"],
+        ["Height", 280, 280, 0, 0, 0],
+        ["Bust", 135, 136, 1, 0.741, 0.333],
+        ["Waist", 100, 101, 1, 1, 0.5],
+        ["Hip", 140, 142, 2, 1.429, 0.667],
+      ],
+    },
+  ],
+  failures: [emptyChart, unknownFigure, badTolerances],
+  compute: ({ chart: figures, base, target, tolerances: allowed }) => [
+    ["Measure", "Base", "Target", "Delta", "Percent", "Of tolerance"],
+    ...compare(figures, figureIndex(figures, base), figureIndex(figures, target), allowed(figures)).map(
+      (row) => [
+        row.column.heading,
+        shownLength(row.baseMm, row.column.unit),
+        shownLength(row.targetMm, row.column.unit),
+        shownLength(row.deltaMm, row.column.unit),
+        shown(row.percent),
+        shown(row.ofTolerance),
+      ],
+    ),
+  ],
+});

@@ -1,0 +1,43 @@
+import type { Cells } from "../addin/chart/cell.ts";
+import { cellText } from "../addin/chart/cell.ts";
+import { readChart } from "../addin/chart/readChart.ts";
+import type { Flag } from "../addin/checking/checkChart.ts";
+import { checkChart } from "../addin/checking/checkChart.ts";
+import { chartHelp, range } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import type { Value } from "./descriptor.ts";
+import { emptyChart } from "./failures.ts";
+import { shownLength } from "./shown.ts";
+
+export const flagsFunction = defineFunction({
+  name: "FLAGS",
+  summary:
+    "The readings of a chart that deserve a second look, with the reason and, where there is one, a better value.",
+  details:
+    "Worst first. Reading and Suggested are in the unit of their column. Nothing is changed: a flag may be right. A " +
+    "chart without anything to look at gives the headings alone.",
+  parameters: { chart: range(chartHelp, (cells) => cells) },
+  result: "table",
+  examples: [],
+  failures: [emptyChart],
+  source:
+    "Tukey, Exploratory Data Analysis (1977), for the median polish; Iglewicz and Hoaglin (1993) for the limit.",
+  compute: ({ chart: cells }) => [
+    ["Figure", "Measure", "Reading", "Flag", "Why", "Suggested"],
+    ...checkChart(readChart(cells)).map((flag) => [
+      flag.figure,
+      flag.measure,
+      readingOf(flag, cells),
+      flag.kind,
+      flag.why,
+      shownLength(flag.suggestedMm ?? Number.NaN, flag.unit),
+    ]),
+  ],
+});
+
+/** What stands in the cell: the length in the unit of its column, or the text that is not one. */
+function readingOf(flag: Flag, cells: Cells): Value {
+  return flag.readingMm === undefined
+    ? cellText(cells[flag.row]?.[flag.column])
+    : shownLength(flag.readingMm, flag.unit);
+}

@@ -1,0 +1,39 @@
+import { InputError } from "../addin/measures/inputError.ts";
+import { parseReading } from "../addin/measures/parseReading.ts";
+
+/**
+ * Text in a place for a plain number: `13.65`, `13,65`, `5 3/8`, `5⅜`, `-2.5`. Marks for “not taken” (`-`, `n/a`,
+ * `?`) and blank text give `undefined`. Functions that take plain numbers are unit-free, so a text that names a
+ * unit is refused rather than mixed with numbers in another unit.
+ *
+ * @throws {InputError} quoting the text
+ */
+export function readPlainNumber(text: string, where: string): number | undefined {
+  const trimmed = text.trim();
+  const plain = Number(trimmed);
+  if (trimmed !== "" && Number.isFinite(plain)) return plain;
+
+  const reading = parseReading(text, { unit: "mm" });
+  if (reading.kind === "missing") return undefined;
+  if (reading.kind === "refused") {
+    throw new InputError(`${where}: “${trimmed}” is not a number. Write a number, or leave the cell empty.`);
+  }
+  if (namesUnit(text)) {
+    throw new InputError(
+      `${where}: “${trimmed}” names its unit, but this function takes plain numbers, all in one unit. ` +
+        "Turn it into a number with LENGTH first.",
+    );
+  }
+  return reading.mm;
+}
+
+/** True for blank text and for marks that say that a reading was not taken. */
+export function isMissingMark(text: string): boolean {
+  return parseReading(text, { unit: "mm" }).kind === "missing";
+}
+
+/** A text without a unit is taken to be in whichever unit is assumed. */
+function namesUnit(text: string): boolean {
+  const [first, second] = (["mm", "in"] as const).map((unit) => parseReading(text, { unit }));
+  return first?.kind === "length" && second?.kind === "length" && first.mm === second.mm;
+}

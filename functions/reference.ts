@@ -1,0 +1,94 @@
+import { descriptors } from "./all.ts";
+import type { Example, FunctionDescriptor, NamedParameter, Result, Table } from "./descriptor.ts";
+import { isTable } from "./descriptor.ts";
+import { exampleChart, exampleTolerances } from "./exampleChart.ts";
+import { namespace } from "./namespace.ts";
+
+/** The function reference as Markdown, written from the descriptors alone. */
+export function referenceMarkdown(): string {
+  return [introduction(), index(), shared(), ...descriptors.map(section)].join("\n\n") + "\n";
+}
+
+function introduction(): string {
+  return `# Worksheet functions
+
+Type these in a cell as you type SUM: \`=${namespace}.DELTA(B2, C2)\`. Functions that give a table fill the cells below and to the
+right; leave those cells empty. This page is written from the functions themselves: run \`npm run docs\` after changing one.`;
+}
+
+function index(): string {
+  return markdownTable([
+    ["Function", "Gives"],
+    ...descriptors.map(({ name, summary }) => [`[${name}](#${name.toLowerCase()})`, summary]),
+  ]);
+}
+
+function shared(): string {
+  return `## What they have in common
+
+- A **chart** is a range with headings in its first row and figure names in its first column. Headings may name a unit in
+  brackets, as in \`Bust (in)\`; without one, lengths are in mm. Columns may stand in any order.
+- An empty cell for a needed argument gives a blank result. A blank within a range gives a blank at its place.
+- No length is 0, and some spreadsheets pass 0 for an empty cell: where a length is wanted, 0 counts as empty.
+- Numbers may also be typed as text, as in \`5 3/8\` or \`13,65\`. Functions that take plain lengths do not convert units: a text
+  that names its unit is refused there, and [LENGTH](#length) turns it into a number.
+- \`#VALUE!\` means that something given cannot be used, \`#N/A\` that something is not in the chart. The message says what
+  was read and what to do.
+
+The examples use this chart under the name \`Figures\` and these tolerances under the name \`Tolerances\`; results are rounded to
+three decimals.
+
+${markdownTable(exampleChart)}
+
+${markdownTable(exampleTolerances)}`;
+}
+
+function section(descriptor: FunctionDescriptor): string {
+  const { name, summary, details, parameters, examples, failures, source } = descriptor;
+  return [
+    `## ${name}`,
+    `\`${signature(descriptor)}\``,
+    summary,
+    ...(details ? [details] : []),
+    markdownTable([["Argument", "What to give", "When left out"], ...parameters.map(parameterRow)]),
+    "**Examples**",
+    ...examples.map(example),
+    "**Errors**",
+    failures.map(({ when, shows }) => `- \`${shows}\`: ${when}`).join("\n"),
+    ...(source ? [`**Source**: ${source}`] : []),
+  ].join("\n\n");
+}
+
+/** `FIT.OVER(girth, thickness, [layers])` */
+export function signature({ name, parameters }: FunctionDescriptor): string {
+  const names = parameters.map((parameter) => (parameter.optional ? `[${parameter.name}]` : parameter.name));
+  return `${namespace}.${name}(${names.join(", ")})`;
+}
+
+function parameterRow({ name, help, optional, standsFor }: NamedParameter): string[] {
+  return [name, help, optional ? (standsFor ?? "") : "needed"];
+}
+
+function example({ formula, gives }: Example): string {
+  return isLarge(gives)
+    ? `\`=${formula}\` gives\n\n${markdownTable(gives)}`
+    : `\`=${formula}\` gives ${inline(gives)}`;
+}
+
+function isLarge(result: Result): result is Table {
+  return isTable(result) && result.length > 1 && (result[0]?.length ?? 0) > 1;
+}
+
+function inline(result: Result): string {
+  const values = isTable(result) ? result.flat() : [result];
+  return values.map((value) => (value === "" ? "(blank)" : `\`${String(value)}\``)).join(", ");
+}
+
+function markdownTable(rows: readonly (readonly unknown[])[]): string {
+  const [headings = [], ...body] = rows.map((row) => row.map(inTable));
+  return [headings, headings.map(() => "---"), ...body].map((row) => `| ${row.join(" | ")} |`).join("\n");
+}
+
+function inTable(value: unknown): string {
+  return String(value).replaceAll("|", "\\|");
+}
