@@ -33,7 +33,10 @@ export interface RangeData {
 
 /** One change to the workbook. A user action is a list of them, applied together and undone together. */
 export type Edit =
-  /** Write cells, row by row. `undefined` leaves a cell as it is; `{ value: undefined }` empties it. */
+  /**
+   * Write cells, row by row. `undefined` leaves a cell as it is; `{ value: undefined }` empties it. Text stays
+   * text, whatever it looks like. Format and style of a cell stay unless they are named.
+   */
   | {
       readonly kind: "cells";
       readonly at: CellAddress;
@@ -76,7 +79,7 @@ export interface Workbook {
   /** The table’s cells, headings first. */
   readTable(name: string): Promise<RangeData>;
   readArea(area: Area): Promise<RangeData>;
-  /** What is selected now, cut to the used part of the sheet. */
+  /** What is selected now, cut to the used part of the sheet. Rejects when nothing in it is filled. */
   readSelection(): Promise<RangeData>;
   /** Bring a cell or area into view and select it. */
   select(area: Area): Promise<void>;
