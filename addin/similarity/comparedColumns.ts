@@ -1,0 +1,107 @@
+import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import type { ToleranceTable } from "../chart/tolerances.ts";
+import { toleranceOf } from "../chart/tolerances.ts";
+import { InputError } from "../measures/inputError.ts";
+import type { Tolerance, Zone } from "../measures/measure.ts";
+
+/** `body` is torso, arms and legs together; `all` is every measure of the chart, height included. */
+export type ZoneChoice = "body" | Zone | "all";
+
+/** A measure that takes part in the comparison of figures. */
+export interface ComparedColumn {
+  readonly column: MeasureColumn;
+  readonly tolerance: Tolerance;
+  /** True when two figures cannot be compared without it. */
+  readonly required: boolean;
+}
+
+/**
+ * For a measure that the dictionary does not know and no tolerance is given for: 2 mm, or 2 % where that is more.
+ * The project’s own starting value.
+ */
+export const toleranceOfUnknownMeasure: Tolerance = { floorMm: 2, percent: 2 };
+
+/**
+ * Dictionary ids without which nobody can say that two figures share a body. Common practice: bust, waist and hip
+ * are the first three measures of any chart.
+ */
+export const requiredMeasures: readonly string[] = ["bustGirth", "waistGirth", "hipGirth"];
+
+/**
+ * The measures by which figures are compared.
+ *
+ * - `torso`, `arms`, `legs`: the measures of that part that decide whether a fitted garment can be shared;
+ *   height is kept apart. `body`: those three together.
+ * - `head`, `hands`, `feet`: every measure of that part.
+ * - `all`: every measure of the chart.
+ *
+ * A measure that the dictionary does not know takes part in `all`, and in any zone when the tolerances name it.
+ * A column without a single reading is left out, so that an empty column does not count as not compared.
+ *
+ * @param options.tolerances the user’s own; the usual tolerance of each measure stands in where it names none
+ * @param options.zone `body` when omitted
+ * @throws {InputError} when the chart has no measure for that zone
+ */
+export function comparedColumns(
+  chart: Chart,
+  options: { readonly tolerances?: ToleranceTable | undefined; readonly zone?: ZoneChoice | undefined } = {},
+): readonly ComparedColumn[] {
+  const { tolerances, zone = "body" } = options;
+  const columns = chart.measures
+    .filter((column) => takesPart(column, zone, tolerances))
+    .filter((column) => column.mm.some((mm) => !Number.isNaN(mm)))
+    .map((column) => ({
+      column,
+      tolerance: usableTolerance(column, tolerances),
+      required: requiredMeasures.includes(column.key),
+    }));
+  if (columns.length > 0) return columns;
+  throw new InputError(nothingToCompare(chart, zone));
+}
+
+function takesPart(column: MeasureColumn, zone: ZoneChoice, tolerances?: ToleranceTable): boolean {
+  if (zone === "all") return true;
+  if (!column.measure) return tolerances?.has(column.key) ?? false;
+  switch (zone) {
+    case "body":
+      return isOfBody(column.zone) && decidesFit(column);
+    case "torso":
+    case "arms":
+    case "legs":
+      return column.zone === zone && decidesFit(column);
+    default:
+      return column.zone === zone;
+  }
+}
+
+function isOfBody(zone: Zone | undefined): boolean {
+  return zone === "torso" || zone === "arms" || zone === "legs";
+}
+
+function decidesFit(column: MeasureColumn): boolean {
+  return column.kind !== "height" && (column.measure?.governs ?? true);
+}
+
+function usableTolerance(column: MeasureColumn, tolerances?: ToleranceTable): Tolerance {
+  const tolerance = toleranceOf(column, tolerances) ?? toleranceOfUnknownMeasure;
+  if (Math.max(tolerance.floorMm, tolerance.percent) > 0) return tolerance;
+  throw new InputError(
+    `The tolerance of “${column.heading}” is 0, so that no two figures could ever count as the same. Write a tolerance above 0.`,
+  );
+}
+
+function nothingToCompare(chart: Chart, zone: ZoneChoice): string {
+  const found = chart.measures.map((column) => `“${column.heading}”`).join(", ");
+  const wanted: Record<ZoneChoice, string> = {
+    all: "readings of any measure",
+    body: "readings that decide the fit on torso, arms or legs",
+    torso: "readings that decide the fit on the torso",
+    arms: "readings that decide the fit on the arms",
+    legs: "readings that decide the fit on the legs",
+    head: "readings of the head",
+    hands: "readings of the hands",
+    feet: "readings of the feet",
+  };
+  const measures = found ? ` Its measures are ${found}.` : "";
+  return `The chart has no ${wanted[zone]}.${measures} Add a measure, or choose another zone.`;
+}
