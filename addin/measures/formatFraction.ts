@@ -1,0 +1,35 @@
+import { InputError } from "./inputError.ts";
+
+/** The finest division of a tape that is offered. */
+const finest = 64;
+
+/**
+ * A length in inches → whole number and fraction as a tape shows it, to the nearest 1/`denominator`; exactly half way
+ * goes away from zero. Fractions are reduced and carry over to the next inch. Differences may be negative.
+ *
+ * @param inches any finite number
+ * @param denominator parts of an inch, a whole number from 1 to 64; 16 when left out
+ * @throws {InputError} when the length is not finite or the denominator is not a whole number from 1 to 64
+ * @example formatFraction(5.375) // `5 3/8"`
+ * @example formatFraction(-0.99, 8) // `-1"`
+ */
+export function formatFraction(inches: number, denominator = 16): string {
+  if (!Number.isFinite(inches))
+    throw new InputError(`“${String(inches)}” is not a length. Give a number of inches.`);
+  if (!Number.isInteger(denominator) || denominator < 1 || denominator > finest) {
+    throw new InputError(
+      `“${String(denominator)}” is not a division of a tape. Use a whole number from 1 to 64, such as 8, 16 or 32.`,
+    );
+  }
+  const parts = Math.round(Math.abs(inches) * denominator);
+  const whole = Math.floor(parts / denominator);
+  const over = parts - whole * denominator;
+  const common = greatestCommonDivisor(over, denominator);
+  const fraction = over === 0 ? "" : `${String(over / common)}/${String(denominator / common)}`;
+  const shown = [whole > 0 || over === 0 ? String(whole) : "", fraction].filter((part) => part !== "");
+  return `${inches < 0 && parts > 0 ? "-" : ""}${shown.join(" ")}"`;
+}
+
+function greatestCommonDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestCommonDivisor(b, a % b);
+}

@@ -1,0 +1,196 @@
+import type { CalendarDay } from "./dateFractions.ts";
+import { dateFractions, dayText, readDateText } from "./dateFractions.ts";
+import type { DecimalMark } from "./decimal.ts";
+import { readDecimal } from "./decimal.ts";
+import { meansMissing } from "./missing.ts";
+import { quote } from "./quote.ts";
+import { tidyReading } from "./tidyReading.ts";
+import type { LengthUnit } from "./units.ts";
+import { findUnit, mmPerUnit } from "./units.ts";
+
+/** What a cell or a typed text says about one measure of one figure. */
+export type Reading =
+  | {
+      readonly kind: "length";
+      readonly mm: number;
+      /** as written, else the assumed one */ readonly unit: LengthUnit;
+    }
+  | { readonly kind: "missing" }
+  | {
+      readonly kind: "refused";
+      /** What was read and what to do, in words. */
+      readonly reason: string;
+      /** Set when it looks like a fraction that a spreadsheet turned into a date: the fractions it may have been. */
+      readonly fractions?: readonly string[];
+    };
+
+export interface ReadingOptions {
+  /** The unit of a number that names none. */
+  readonly unit: LengthUnit;
+  /** The mark between whole and decimal digits, where it is known; see {@link readDecimal} for the rules without it. */
+  readonly decimalMark?: DecimalMark;
+}
+
+/** 10 m: longer than any figure, and below every date number of the years that spreadsheets give to short dates. */
+export const longestMm = 10_000;
+/** The finest division that is read: twice as fine as the finest tape. */
+const finestDivision = 128;
+
+/** One quantity with the unit written behind it. */
+interface Term {
+  readonly value: number;
+  readonly unit: TermUnit | undefined;
+  readonly form: "number" | "fraction";
+}
+type TermUnit = LengthUnit | "ft" | "m";
+
+const mmPer: Readonly<Record<TermUnit, number>> = { ...mmPerUnit, ft: 12 * 25.4, m: 1000 };
+const unitOfTerm: Readonly<Record<TermUnit, LengthUnit>> = {
+  mm: "mm",
+  cm: "cm",
+  in: "in",
+  ft: "in",
+  m: "cm",
+};
+
+class Refusal {
+  constructor(readonly what: string) {}
+}
+
+/**
+ * A tape reading in any common writing → millimetres. Never throws; a text that is not one length is refused with
+ * a reason that quotes it.
+ *
+ * Reads whole and decimal numbers, fractions below one, whole number and fraction (`5 3/8`, `5-3/8`, `5⅜`,
+ * `5 and 3/8`), each with mm, cm, m, inches or feet behind it, and feet with inches, metres with centimetres,
+ * centimetres with millimetres. Refused are negative numbers, ranges, more than one number, powers of ten, fractions
+ * of one or more (`53/8` may be a lost space), and lengths over 10 m.
+ *
+ * @example parseReading("5 3/8", { unit: "in" }) // { kind: "length", mm: 136.525, unit: "in" }
+ * @example parseReading("13,65 cm", { unit: "in" }) // { kind: "length", mm: 136.5, unit: "cm" }
+ * @example parseReading("n/a", { unit: "mm" }) // { kind: "missing" }
+ */
+export function parseReading(text: string, options: ReadingOptions): Reading {
+  const tidied = tidyReading(text);
+  if (meansMissing(tidied)) return { kind: "missing" };
+  const day = readDateText(tidied);
+  if (day) return refuseDate(text, day);
+  // A leading apostrophe is how spreadsheets keep a fraction from becoming a date.
+  const terms = readTerms(tidied.replace(/^'(?=[\d.,])/, ""), options.decimalMark);
+  const reading = terms instanceof Refusal ? terms : addTerms(terms, options.unit);
+  return reading instanceof Refusal
+    ? { kind: "refused", reason: `${quote(text)} ${reading.what}.` }
+    : reading;
+}
+
+/** The refusal of a date where a reading belongs; both fractions that it may have been are offered. */
+export function refuseDate(text: string, day: CalendarDay): Reading {
+  const fractions = dateFractions(day);
+  const shown = quote(text) === quote(dayText(day)) ? "" : ` (${dayText(day)})`;
+  return {
+    kind: "refused",
+    reason: `${quote(text)}${shown} is a date, perhaps a fraction that the sheet changed: ${fractions.join(" or ")}. Type the reading again, as text.`,
+    fractions,
+  };
+}
+
+const termPattern =
+  /(?:(\d+) ?\/ ?(\d+)|(\d+)(?: |-| ?(?:\+|&|and) ?)(\d+) ?\/ ?(\d+)|(\d[\d.,]*|[.,]\d[\d.,]*))(?! ?\/) ?("|'|(?!(?:and|to|or)\b)[a-z]+\.?)? ?/y;
+
+function readTerms(tidied: string, mark: DecimalMark | undefined): readonly Term[] | Refusal {
+  if (/^[-(]/.test(tidied) && /\d/.test(tidied))
+    return new Refusal("is negative. A reading is a length from 0 up");
+  if (/\d ?e ?[-+]?\d/.test(tidied))
+    return new Refusal("is a power of ten. Write the length in ordinary digits");
+  const pattern = new RegExp(termPattern);
+  const terms: Term[] = [];
+  while (pattern.lastIndex < tidied.length) {
+    const from = pattern.lastIndex;
+    const match = pattern.exec(tidied);
+    if (!match) return new Refusal(whyNotALength(tidied, from));
+    const term = readTerm(match, mark);
+    if (term instanceof Refusal) return term;
+    terms.push(term);
+  }
+  return terms;
+}
+
+function readTerm(match: RegExpExecArray, mark: DecimalMark | undefined): Term | Refusal {
+  const [, over, under, whole, wholeOver, wholeUnder, digits, unitText] = match;
+  const unit = unitText === undefined ? undefined : findTermUnit(unitText);
+  if (unitText !== undefined && !unit) {
+    return new Refusal(
+      `has ${quote(unitText)} behind the number, which is not a unit of length. Use mm, cm or in`,
+    );
+  }
+  const value =
+    digits !== undefined
+      ? readDigits(digits, mark)
+      : readFraction(Number(whole ?? 0), Number(over ?? wholeOver), Number(under ?? wholeUnder));
+  return value instanceof Refusal ? value : { value, unit, form: over === undefined ? "number" : "fraction" };
+}
+
+function readDigits(digits: string, mark: DecimalMark | undefined): number | Refusal {
+  const result = readDecimal(digits, mark);
+  return "refused" in result ? new Refusal(result.refused) : result.value;
+}
+
+function readFraction(whole: number, over: number, under: number): number | Refusal {
+  if (under === 0) return new Refusal("has 0 below the fraction stroke. Check the fraction");
+  if (under > finestDivision)
+    return new Refusal(
+      `has ${String(under)} below the fraction stroke; no tape is that fine. Check the fraction`,
+    );
+  if (over >= under)
+    return new Refusal(
+      "has a fraction of 1 or more, perhaps a lost space. Write it as a whole number and a fraction, such as 5 3/8",
+    );
+  return whole + over / under;
+}
+
+function findTermUnit(text: string): TermUnit | undefined {
+  const word = text.replace(/\.$/, "");
+  if (["'", "ft", "foot", "feet"].includes(word)) return "ft";
+  if (["m", "metre", "metres", "meter", "meters"].includes(word)) return "m";
+  return findUnit(word);
+}
+
+/** One length, or one length in two units: `1' 4 1/2"`, `5" 3/8`, `13 cm 6 mm`. */
+function addTerms(terms: readonly Term[], assumed: LengthUnit): Reading | Refusal {
+  const [first] = terms;
+  if (!first) return new Refusal("is not a length. Write a number, such as 5 3/8 or 13.6 cm");
+  let unit: TermUnit = first.unit ?? assumed;
+  let mm = first.value * mmPer[unit];
+  for (const [i, term] of terms.slice(1).entries()) {
+    const before = terms[i];
+    const next = before && followingUnit(before, term);
+    if (!next) return new Refusal("holds more than one number. Give one reading");
+    if (next !== unit && term.value * mmPer[next] >= mmPer[unit]) {
+      return new Refusal(`has a second part of 1 ${unit} or more. Check the reading`);
+    }
+    mm += term.value * mmPer[next];
+    unit = next;
+  }
+  if (!(mm <= longestMm)) return new Refusal("is longer than 10 m. Check the number and its unit");
+  return { kind: "length", mm, unit: unitOfTerm[first.unit ?? assumed] };
+}
+
+/** The unit of a second part, where the two parts make one length. */
+function followingUnit(before: Term, term: Term): TermUnit | undefined {
+  if (!Number.isInteger(before.value)) return undefined;
+  if (before.unit === "ft") return term.unit === undefined || term.unit === "in" ? "in" : undefined;
+  if (before.unit === "in" && term.form === "fraction" && (term.unit ?? "in") === "in") return "in";
+  if (before.unit === "m" && (term.unit === "cm" || term.unit === "mm")) return term.unit;
+  if (before.unit === "cm" && term.unit === "mm") return "mm";
+  return undefined;
+}
+
+function whyNotALength(tidied: string, at: number): string {
+  const rest = tidied.slice(at);
+  if (!/\d/.test(tidied))
+    return "is not a length. Write a number, such as 5 3/8 or 13.6 cm, or leave the cell empty";
+  if (at > 0 && /^(-|to\b|~|\.\.|or\b|\/)/.test(rest)) {
+    return "looks like a range or a sum. Give one reading";
+  }
+  return `has ${quote(rest)} in it, which is not part of a length. Write a number, such as 5 3/8 or 13.6 cm`;
+}
