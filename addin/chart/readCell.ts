@@ -1,0 +1,60 @@
+import { dayText, serialToDay } from "../measures/dateFractions.ts";
+import type { DecimalMark } from "../measures/decimal.ts";
+import type { Reading } from "../measures/parseReading.ts";
+import { longestMm, parseReading, refuseDate } from "../measures/parseReading.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import { toMm } from "../measures/units.ts";
+import type { Cell } from "./cell.ts";
+import { isCellError } from "./cell.ts";
+import { isDateFormat, isPercentFormat } from "./numberFormat.ts";
+
+/** A date number of 1927 or later is over 10 000, which no reading reaches: a date even where no format says so. */
+const latestSerial = 80_000;
+
+/**
+ * One cell of a measure column → a reading. A number is in `unit`; text is read as a tape reading. Numbers that a
+ * date format or their size shows to be dates are refused with the fractions that they may have been.
+ *
+ * @param format the cell’s number format, where it is known
+ * @example readCell(46150, "in", "d-mmm") // refused; fractions ["5/8", "8/5"]
+ */
+export function readCell(cell: Cell, unit: LengthUnit, format = "", decimalMark?: DecimalMark): Reading {
+  if (cell === undefined) return { kind: "missing" };
+  if (isCellError(cell))
+    return refuse(`The cell shows the error ${cell.error}. Mend its formula or type the reading`);
+  if (typeof cell === "boolean")
+    return refuse(`“${cell ? "TRUE" : "FALSE"}” is not a length. Type the reading`);
+  if (typeof cell === "number") return readNumber(cell, unit, format);
+  return parseReading(cell, decimalMark ? { unit, decimalMark } : { unit });
+}
+
+function readNumber(value: number, unit: LengthUnit, format: string): Reading {
+  if (!Number.isFinite(value)) return refuse("The cell holds no number. Type the reading");
+  if (isDateFormat(format)) return refuseDateNumber(value);
+  if (isPercentFormat(format)) {
+    return refuse(
+      `“${String(value * 100)} %” is not a length. Type the reading, and give the cell a plain number format`,
+    );
+  }
+  if (value < 0) return refuse(`“${String(value)}” is negative. A reading is a length from 0 up`);
+  const mm = toMm(value, unit);
+  if (mm <= longestMm) return { kind: "length", mm, unit };
+  const day =
+    value > longestMm && value < latestSerial && Number.isInteger(value) ? serialToDay(value) : undefined;
+  return day
+    ? refuseDate(`${String(value)}`, day)
+    : refuse(`“${String(value)}” ${unit} is longer than 10 m. Check the number and its unit`);
+}
+
+function refuseDateNumber(value: number): Reading {
+  const day = serialToDay(value);
+  return day
+    ? refuseDate(dayText(day), day)
+    : refuse(
+        `“${String(value)}” is shown as a date or time. If it is the reading, give the cell a plain number format`,
+      );
+}
+
+function refuse(sentence: string): Reading {
+  return { kind: "refused", reason: `${sentence}.` };
+}

@@ -1,0 +1,166 @@
+import { findMeasure, measures } from "../measures/dictionary.ts";
+import { readHeading } from "../measures/heading.ts";
+import { InputError } from "../measures/inputError.ts";
+import type { Tolerance } from "../measures/measure.ts";
+import { didYouMean } from "../measures/nearNames.ts";
+import { parseReading } from "../measures/parseReading.ts";
+import { quote } from "../measures/quote.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import { toMm } from "../measures/units.ts";
+import type { Cell, Cells } from "./cell.ts";
+import { cellText, isBlank, isCellError } from "./cell.ts";
+import type { Chart, MeasureColumn } from "./chart.ts";
+import { findMeasureColumn } from "./find.ts";
+import { isPercentFormat } from "./numberFormat.ts";
+
+/** Tolerances by the key of the column. */
+export type ToleranceTable = ReadonlyMap<string, Tolerance>;
+
+/** Below this a plain number may as well be a percentage that arrives as a share: 3 % as 0.03. */
+const leastPlainNumber = 0.1;
+
+/**
+ * A range with the headings Measure and Tolerance → tolerances for the columns of a chart. Further columns are left
+ * alone. A tolerance is a number in the unit of the measure’s column (or of its own heading, `Tolerance (mm)`), a length
+ * with a unit (`2 mm`), a percentage of the reading (`3%`), or both (`2 mm or 3%`: the larger counts). A blank one leaves
+ * the dictionary’s starting value. Measures that this chart does not have are passed over.
+ *
+ * Hosts may hand over `3%` as 0.03 without saying so: a plain number below 0.1 is refused unless a format tells what
+ * it is, or it is a whole number of 1/64 in a column of inches.
+ *
+ * @param formats the number format of every cell, in the shape of the cells
+ * @throws {InputError} naming the row: unknown measure, a measure twice, a tolerance that is 0, negative or unreadable
+ */
+export function readTolerances(
+  cells: Cells,
+  chart: Chart,
+  formats?: readonly (readonly string[])[],
+): ToleranceTable {
+  const { measureAt, toleranceAt, unit } = readHeadings(cells[0] ?? []);
+  const table = new Map<string, Tolerance>();
+  const rowOf = new Map<string, number>();
+  for (let row = 1; row < cells.length; row++) {
+    const name = cellText(cells[row]?.[measureAt]);
+    const cell = cells[row]?.[toleranceAt];
+    if (isBlank(cell) && (name === "" || name === "0")) continue;
+    const column = columnNamed(name, chart, row);
+    if (!column) continue;
+    const before = rowOf.get(column.key);
+    if (before !== undefined) {
+      throw new InputError(
+        `${quote(name)} is in row ${String(before + 1)} and in row ${String(row + 1)} of the tolerances. Keep one of them.`,
+      );
+    }
+    rowOf.set(column.key, row);
+    if (isBlank(cell)) continue;
+    const place = { name, row, unit: unit ?? column.unit, format: formats?.[row]?.[toleranceAt] };
+    table.set(column.key, readTolerance(cell, place));
+  }
+  return table;
+}
+
+/** The tolerance of a column: from the table, else the dictionary’s starting value; undefined when neither has one. */
+export function toleranceOf(column: MeasureColumn, table?: ToleranceTable): Tolerance | undefined {
+  return table?.get(column.key) ?? column.measure?.tolerance;
+}
+
+function readHeadings(headings: readonly Cell[]): {
+  measureAt: number;
+  toleranceAt: number;
+  unit: LengthUnit | undefined;
+} {
+  const read = headings.map((cell) => readHeading(cellText(cell), "mm"));
+  const find = (...names: string[]): number =>
+    read.findIndex(({ name }) => names.includes(name.toLowerCase().replace(/[.:]$/, "")));
+  const measureAt = find("measure", "measures", "measurement");
+  const toleranceAt = find("tolerance", "tolerances", "tol");
+  if (measureAt < 0 || toleranceAt < 0) {
+    const found = read.filter(({ name }) => name !== "").map(({ name }) => quote(name));
+    throw new InputError(
+      `The tolerances need the headings Measure and Tolerance in their first row; found ${found.join(", ") || "none"}.`,
+    );
+  }
+  const heading = read[toleranceAt];
+  return { measureAt, toleranceAt, unit: heading?.unitStated ? heading.unit : undefined };
+}
+
+function columnNamed(name: string, chart: Chart, row: number): MeasureColumn | undefined {
+  if (name === "" || name === "0")
+    throw new InputError(
+      `Row ${String(row + 1)} of the tolerances has a tolerance but no measure. Name the measure.`,
+    );
+  const column = findMeasureColumn(chart, name);
+  if (column || findMeasure(readHeading(name, "mm").name)) return column;
+  const names = [...chart.measures.map(({ heading }) => heading), ...measures.map((measure) => measure.name)];
+  throw new InputError(
+    `Row ${String(row + 1)} of the tolerances names ${quote(name)}, which is neither in the chart nor in the dictionary.${didYouMean(name, names)}`,
+    "absent",
+  );
+}
+
+interface Place {
+  readonly name: string;
+  readonly row: number;
+  readonly unit: LengthUnit;
+  readonly format: string | undefined;
+}
+
+function readTolerance(cell: Cell, place: Place): Tolerance {
+  if (isCellError(cell))
+    throw refusal(cellText(cell), place, "is an error. Mend its formula or type the tolerance");
+  if (typeof cell === "number") return numberTolerance(cell, place);
+  const parts = cellText(cell).split(/\s+or\s+/i);
+  const read = parts.map((part) => textTolerance(part, place));
+  const floors = read.filter(({ floorMm }) => floorMm > 0);
+  const percents = read.filter(({ percent }) => percent > 0);
+  if (floors.length > 1 || percents.length > 1) {
+    throw refusal(
+      cellText(cell),
+      place,
+      "gives two of a kind. Give one length, one percentage, or one of each",
+    );
+  }
+  return { floorMm: floors[0]?.floorMm ?? 0, percent: percents[0]?.percent ?? 0 };
+}
+
+function numberTolerance(value: number, place: Place): Tolerance {
+  if (!(value > 0))
+    throw refusal(
+      String(value),
+      place,
+      "is not above 0. Leave it empty for the usual tolerance, or remove the row",
+    );
+  if (place.format !== undefined && isPercentFormat(place.format))
+    return percentTolerance(value * 100, `${String(value * 100)}%`, place);
+  const isTapeFraction = place.unit === "in" && Number.isInteger(value * 64);
+  if (place.format === undefined && value < leastPlainNumber && !isTapeFraction) {
+    throw refusal(
+      String(value),
+      place,
+      `can be ${String(Number((value * 100).toPrecision(12)))} % or ${String(value)} ${place.unit}. Type it as text: ’${String(Number((value * 100).toPrecision(12)))}% or ${String(value)} ${place.unit}`,
+    );
+  }
+  return { floorMm: toMm(value, place.unit), percent: 0 };
+}
+
+function textTolerance(text: string, place: Place): Tolerance {
+  const percent = /^\+?\s*(.*\S)\s*[%％]$/u.exec(text);
+  const amount = parseReading(percent?.[1] ?? text.replace(/^\s*(±|\+\/-)\s*/u, ""), {
+    unit: percent ? "mm" : place.unit,
+  });
+  if (amount.kind !== "length") {
+    throw refusal(text, place, "is neither a length nor a percentage. Write a number, 2 mm or 3%");
+  }
+  if (amount.mm === 0)
+    throw refusal(text, place, "is not above 0. Leave it empty for the usual tolerance, or remove the row");
+  return percent ? percentTolerance(amount.mm, text, place) : { floorMm: amount.mm, percent: 0 };
+}
+
+function percentTolerance(percent: number, text: string, place: Place): Tolerance {
+  if (percent >= 100) throw refusal(text, place, "is 100 % or more. Check the percentage");
+  return { floorMm: 0, percent };
+}
+
+function refusal(text: string, { name, row }: Place, what: string): InputError {
+  return new InputError(`Row ${String(row + 1)} of the tolerances, ${name}: ${quote(text)} ${what}.`);
+}

@@ -1,0 +1,59 @@
+/** Names this share of their length apart still count as a slip of the keyboard. */
+const slipShare = 0.34;
+
+/**
+ * The names that somebody may have meant by `typed`, nearest first: few letters apart (added, dropped, replaced or
+ * swapped with a neighbour), or one beginning with the other.
+ *
+ * @example nearNames("Wasit", ["Bust", "Waist", "Hip"]) // ["Waist"]
+ */
+export function nearNames(typed: string, names: readonly string[], count = 3): readonly string[] {
+  const wanted = typed.trim().toLowerCase();
+  if (wanted === "") return [];
+  return [...new Set(names)]
+    .map((name) => ({ name, apart: apartness(wanted, name.trim().toLowerCase()) }))
+    .filter(({ apart }) => apart <= slipShare)
+    .sort((a, b) => a.apart - b.apart)
+    .slice(0, count)
+    .map(({ name }) => name);
+}
+
+/** “Did you mean …?” with a leading space, or nothing. */
+export function didYouMean(typed: string, names: readonly string[]): string {
+  const near = nearNames(typed, names).map((name) => `“${name}”`);
+  return near.length > 0 ? ` Did you mean ${near.join(" or ")}?` : "";
+}
+
+/** 0 the same … 1 nothing in common. */
+function apartness(a: string, b: string): number {
+  const longer = Math.max(a.length, b.length);
+  if (longer === 0) return 0;
+  if (Math.min(a.length, b.length) >= 3 && (a.startsWith(b) || b.startsWith(a))) return slipShare / 2;
+  // The lengths alone may rule it out, which keeps long lists fast.
+  const atLeast = Math.abs(a.length - b.length) / longer;
+  return atLeast > slipShare ? atLeast : lettersApart(a, b) / longer;
+}
+
+/** Optimal string alignment distance (Damerau 1964): the fewest letters added, dropped, replaced or swapped. */
+function lettersApart(a: string, b: string): number {
+  let beforeLast: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const replaced = at(last, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      const swapped =
+        i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]
+          ? at(beforeLast, j - 2) + 1
+          : Infinity;
+      row.push(Math.min(replaced, swapped, at(last, j) + 1, at(row, j - 1) + 1));
+    }
+    beforeLast = last;
+    last = row;
+  }
+  return at(last, b.length);
+}
+
+function at(row: readonly number[], j: number): number {
+  return row[j] ?? Infinity;
+}
