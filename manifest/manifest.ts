@@ -1,0 +1,2 @@
+export { manifestXml } from "./manifestXml.ts";
+export { manifestJson } from "./manifestJson.ts";

@@ -1,0 +1,100 @@
+import type { FunctionJson } from "../functions/metadata.ts";
+import { functionsJson } from "../functions/metadata.ts";
+import { addIn, addresses } from "./addIn.ts";
+
+const schemaVersion = "1.23";
+/** The schema takes exactly these three. */
+const iconSizes = [16, 32, 80];
+
+/**
+ * The unified manifest (JSON), for hosts that take it; it says the same as the XML manifest.
+ *
+ * @param baseUrl https address that the built files are served from
+ */
+export function manifestJson(baseUrl: string): object {
+  const urls = addresses(baseUrl);
+  const icons = iconSizes.map((size) => ({ size, url: urls.icon(size) }));
+  const { functions, allowCustomDataForDataTypeAny } = functionsJson();
+  const scopes = ["workbook"];
+
+  return {
+    $schema: `https://developer.microsoft.com/json-schemas/teams/v${schemaVersion}/MicrosoftTeams.schema.json`,
+    manifestVersion: schemaVersion,
+    id: addIn.id,
+    version: addIn.version,
+    name: { short: addIn.name, full: addIn.name },
+    description: { short: addIn.short, full: addIn.description },
+    developer: {
+      name: addIn.provider,
+      websiteUrl: urls.home,
+      privacyUrl: urls.home,
+      termsOfUseUrl: urls.home,
+    },
+    icons: { color: "icons/icon-192.png", outline: "icons/outline-32.png" },
+    accentColor: "#1F5FA8",
+    localizationInfo: { defaultLanguageTag: addIn.locale, additionalLanguages: [] },
+    validDomains: [new URL(urls.home).host],
+    authorization: {
+      permissions: { resourceSpecific: [{ name: "Document.ReadWrite.User", type: "Delegated" }] },
+    },
+    extensions: [
+      {
+        requirements: { scopes },
+        runtimes: [
+          {
+            id: "MeasureBook.Runtime",
+            type: "general",
+            lifetime: "long",
+            requirements: {
+              scopes,
+              capabilities: [
+                { name: "SharedRuntime", minVersion: "1.1" },
+                { name: "CustomFunctionsRuntime", minVersion: "1.3" },
+              ],
+            },
+            code: { page: urls.page, script: urls.script },
+            actions: [{ id: "ShowPane", type: "openPage", view: "Office.AutoShowTaskpaneWithDocument" }],
+            customFunctions: {
+              namespace: { id: addIn.namespace, name: addIn.namespace },
+              allowCustomDataForDataTypeAny,
+              functions: functions.map(inUnifiedForm),
+            },
+          },
+        ],
+        ribbons: [
+          {
+            contexts: ["default"],
+            requirements: { scopes },
+            tabs: [
+              {
+                builtInTabId: "TabHome",
+                groups: [
+                  {
+                    id: "MeasureBook.Group",
+                    label: addIn.groupLabel,
+                    icons,
+                    controls: [
+                      {
+                        id: "MeasureBook.Open",
+                        type: "button",
+                        label: addIn.buttonLabel,
+                        icons,
+                        supertip: { title: addIn.buttonLabel, description: addIn.buttonTip },
+                        actionId: "ShowPane",
+                      },
+                    ],
+                  },
+                ],
+              },
+            ],
+          },
+        ],
+      },
+    ],
+  };
+}
+
+/** The unified schema knows no type of a result. */
+function inUnifiedForm({ result, ...declaration }: FunctionJson): object {
+  return { ...declaration, result: { dimensionality: result.dimensionality } };
+}

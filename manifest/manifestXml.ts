@@ -1,0 +1,163 @@
+import type { Addresses } from "./addIn.ts";
+import { addIn, addresses, iconSizes } from "./addIn.ts";
+import { element } from "./xml.ts";
+
+/**
+ * The XML manifest, the one to install in Excel: one shared runtime for pane and worksheet functions, so that its
+ * page is named by the same resource everywhere.
+ *
+ * @param baseUrl https address that the built files are served from
+ */
+export function manifestXml(baseUrl: string): string {
+  const urls = addresses(baseUrl);
+  const root = element(
+    "OfficeApp",
+    {
+      xmlns: "http://schemas.microsoft.com/office/appforoffice/1.1",
+      "xmlns:xsi": "http://www.w3.org/2001/XMLSchema-instance",
+      "xmlns:bt": "http://schemas.microsoft.com/office/officeappbasictypes/1.0",
+      "xsi:type": "TaskPaneApp",
+    },
+    [
+      element("Id", {}, addIn.id),
+      element("Version", {}, `${addIn.version}.0`),
+      element("ProviderName", {}, addIn.provider),
+      element("DefaultLocale", {}, addIn.locale),
+      element("DisplayName", { DefaultValue: addIn.name }),
+      element("Description", { DefaultValue: addIn.description }),
+      element("IconUrl", { DefaultValue: urls.icon(32) }),
+      element("HighResolutionIconUrl", { DefaultValue: urls.icon(64) }),
+      element("SupportUrl", { DefaultValue: urls.home }),
+      element("AppDomains", {}, [element("AppDomain", {}, urls.origin)]),
+      element("Hosts", {}, [element("Host", { Name: "Workbook" })]),
+      element("Requirements", {}, [
+        element("Sets", { DefaultMinVersion: "1.1" }, [
+          element("Set", { Name: "SharedRuntime", MinVersion: "1.1" }),
+          element("Set", { Name: "CustomFunctionsRuntime", MinVersion: "1.3" }),
+        ]),
+      ]),
+      element("DefaultSettings", {}, [element("SourceLocation", { DefaultValue: urls.page })]),
+      element("Permissions", {}, "ReadWriteDocument"),
+      versionOverrides(urls),
+    ],
+  );
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${root}\n`;
+}
+
+/** Resource ids, at most 32 characters each. */
+const resource = {
+  page: "Page.Url",
+  script: "Functions.Script.Url",
+  metadata: "Functions.Metadata.Url",
+  namespace: "Functions.Namespace",
+  home: "Home.Url",
+  group: "Group.Label",
+  button: "Button.Label",
+  tip: "Button.Tip",
+  startedTitle: "Started.Title",
+  startedText: "Started.Text",
+  icon: (size: number) => `Icon.${String(size)}`,
+};
+
+function versionOverrides(urls: Addresses): string {
+  return element(
+    "VersionOverrides",
+    {
+      xmlns: "http://schemas.microsoft.com/office/taskpaneappversionoverrides",
+      "xsi:type": "VersionOverridesV1_0",
+    },
+    [
+      element("Hosts", {}, [
+        element("Host", { "xsi:type": "Workbook" }, [
+          element("Runtimes", {}, [element("Runtime", { resid: resource.page, lifetime: "long" })]),
+          element("AllFormFactors", {}, [worksheetFunctions()]),
+          element("DesktopFormFactor", {}, [
+            element("GetStarted", {}, [
+              element("Title", { resid: resource.startedTitle }),
+              element("Description", { resid: resource.startedText }),
+              element("LearnMoreUrl", { resid: resource.home }),
+            ]),
+            element("FunctionFile", { resid: resource.page }),
+            ribbonButton(),
+          ]),
+        ]),
+      ]),
+      resources(urls),
+    ],
+  );
+}
+
+function worksheetFunctions(): string {
+  const at = (resid: string): string[] => [element("SourceLocation", { resid })];
+  return element("ExtensionPoint", { "xsi:type": "CustomFunctions" }, [
+    element("Script", {}, at(resource.script)),
+    element("Page", {}, at(resource.page)),
+    element("Metadata", {}, at(resource.metadata)),
+    element("Namespace", { resid: resource.namespace }),
+  ]);
+}
+
+function ribbonButton(): string {
+  const icon = element(
+    "Icon",
+    {},
+    iconSizes.map((size) => element("bt:Image", { size: String(size), resid: resource.icon(size) })),
+  );
+  return element("ExtensionPoint", { "xsi:type": "PrimaryCommandSurface" }, [
+    element("OfficeTab", { id: "TabHome" }, [
+      element("Group", { id: "MeasureBook.Group" }, [
+        element("Label", { resid: resource.group }),
+        icon,
+        element("Control", { "xsi:type": "Button", id: "MeasureBook.Open" }, [
+          element("Label", { resid: resource.button }),
+          element("Supertip", {}, [
+            element("Title", { resid: resource.button }),
+            element("Description", { resid: resource.tip }),
+          ]),
+          icon,
+          element("Action", { "xsi:type": "ShowTaskpane" }, [
+            // This id lets a workbook ask Excel to open the pane together with it.
+            element("TaskpaneId", {}, "Office.AutoShowTaskpaneWithDocument"),
+            element("SourceLocation", { resid: resource.page }),
+          ]),
+        ]),
+      ]),
+    ]),
+  ]);
+}
+
+function resources(urls: Addresses): string {
+  const list = (
+    kind: string,
+    item: string,
+    values: readonly (readonly [id: string, value: string])[],
+  ): string =>
+    element(
+      kind,
+      {},
+      values.map(([id, value]) => element(item, { id, DefaultValue: value })),
+    );
+  return element("Resources", {}, [
+    list(
+      "bt:Images",
+      "bt:Image",
+      iconSizes.map((size) => [resource.icon(size), urls.icon(size)] as const),
+    ),
+    list("bt:Urls", "bt:Url", [
+      [resource.page, urls.page],
+      [resource.script, urls.script],
+      [resource.metadata, urls.metadata],
+      [resource.home, urls.home],
+    ]),
+    list("bt:ShortStrings", "bt:String", [
+      [resource.namespace, addIn.namespace],
+      [resource.group, addIn.groupLabel],
+      [resource.button, addIn.buttonLabel],
+      [resource.startedTitle, addIn.startedTitle],
+    ]),
+    list("bt:LongStrings", "bt:String", [
+      [resource.tip, addIn.buttonTip],
+      [resource.startedText, addIn.startedText],
+    ]),
+  ]);
+}

@@ -1,0 +1,58 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { validateManifest } from "office-addin-manifest";
+import { afterAll, describe, expect, it } from "vitest";
+import { addIn } from "../../manifest/addIn.ts";
+import { manifestJson } from "../../manifest/manifest.ts";
+import { pngSize } from "./pngSize.ts";
+
+const folder = mkdtempSync(path.join(tmpdir(), "measure-book-manifest-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function validated(manifest: object) {
+  const file = path.join(folder, "manifest.json");
+  writeFileSync(file, JSON.stringify(manifest));
+  return validateManifest(file);
+}
+
+describe("unified manifest", () => {
+  it("agrees with Microsoft’s schema", async () => {
+    const { isValid, report } = await validated(manifestJson("https://localhost:3000/"));
+    expect(report?.errors).toBeUndefined();
+    expect(isValid).toBe(true);
+  });
+
+  it("is really checked: a name beyond 30 letters is found", async () => {
+    const manifest = manifestJson("https://localhost:3000/");
+    const { isValid, report } = await validated({ ...manifest, name: { short: "Measure".repeat(5) } });
+    expect(isValid).toBe(false);
+    expect(report?.errors).toHaveLength(1);
+  });
+
+  it("says the same as the XML manifest", () => {
+    expect(manifestJson("https://localhost:3000/")).toMatchObject({
+      id: addIn.id,
+      version: addIn.version,
+      extensions: [
+        {
+          runtimes: [
+            {
+              lifetime: "long",
+              code: {
+                page: "https://localhost:3000/taskpane.html",
+                script: "https://localhost:3000/functions.js",
+              },
+              customFunctions: { namespace: { id: "FIT", name: "FIT" } },
+            },
+          ],
+        },
+      ],
+    });
+  });
+
+  it("has its two icons", () => {
+    expect(pngSize("manifest/icons/icon-192.png")).toEqual({ width: 192, height: 192 });
+    expect(pngSize("manifest/icons/outline-32.png")).toEqual({ width: 32, height: 32 });
+  });
+});
