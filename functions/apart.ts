@@ -13,8 +13,8 @@ export const apartFunction = defineFunction({
   summary:
     "How far two figures are apart: their worst difference, in tolerances. At most 1 means the same body.",
   details:
-    "The measures of the body take part that decide whether a fitted garment can be shared, and every measure that the " +
-    "tolerances name.",
+    "The measures of torso, arms and legs take part that decide whether a fitted garment can be shared, and every measure " +
+    "of yours that the tolerances name. Height is left out.",
   parameters: {
     chart: chart(),
     figure: text("One figure."),
@@ -38,15 +38,16 @@ export const apartFunction = defineFunction({
   ],
   compute: ({ chart: figures, figure, other, tolerances: allowed }) => {
     const columns = columnsOf(figures, allowed(figures));
-    const { distance, compared, of } = apart(
+    const { distance, compared, of, lacking } = apart(
       columns,
       figureIndex(figures, figure),
       figureIndex(figures, other),
     );
     if (Number.isNaN(distance)) {
+      const missing = lacking.map(({ column }) => `“${column.heading}”`).join(", ");
       throw new InputError(
-        `“${figure}” and “${other}” cannot be compared yet: only ${String(compared)} of ${String(of)} measures are ` +
-          "known of both. Take the missing readings first.",
+        `“${figure}” and “${other}” cannot be compared yet: ${String(compared)} of ${String(of)} measures are known of ` +
+          `both${missing && `, and ${missing} must be`}. Take the missing readings first.`,
         "absent",
       );
     }

@@ -5,6 +5,7 @@ import { readChart } from "../addin/chart/readChart.ts";
 import type { ToleranceTable } from "../addin/chart/tolerances.ts";
 import { readTolerances } from "../addin/chart/tolerances.ts";
 import { InputError } from "../addin/measures/inputError.ts";
+import { didYouMean } from "../addin/measures/nearNames.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { readUnit } from "../addin/measures/units.ts";
 import type { TapeReading } from "./tapeReading.ts";
@@ -343,25 +344,4 @@ function plural(number: number, noun: string): string {
 
 function orList(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1) ?? ""}`;
-}
-
-/** The one word that is meant, when a word is begun right or mistyped by one or two letters. */
-function didYouMean(said: string, words: readonly string[]): string {
-  const key = said.toLowerCase();
-  const [near, ...others] = words.filter((word) => word.startsWith(key) || editDistance(key, word) <= 2);
-  return near !== undefined && others.length === 0 ? ` Did you mean ${near}?` : "";
-}
-
-/** Letters to change, add or leave out to turn one word into the other (Levenshtein 1966). */
-function editDistance(from: string, to: string): number {
-  const first = Array.from({ length: to.length + 1 }, (_, i) => i);
-  const last = [...from].reduce<number[]>((above, letter, i) => {
-    const row = [i + 1];
-    for (let j = 1; j <= to.length; j++) {
-      const change = (above[j - 1] ?? 0) + (letter === to[j - 1] ? 0 : 1);
-      row.push(Math.min(change, (above[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1));
-    }
-    return row;
-  }, first);
-  return last.at(-1) ?? 0;
 }

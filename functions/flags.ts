@@ -24,7 +24,7 @@ export const flagsFunction = defineFunction({
     "Tukey, Exploratory Data Analysis (1977), for the median polish; Iglewicz and Hoaglin (1993) for the limit.",
   compute: ({ chart: cells }) => [
     ["Figure", "Measure", "Reading", "Flag", "Why", "Suggested"],
-    ...checkChart(readChart(cells)).map((flag) => [
+    ...checkChart(readChart(withoutZeros(cells))).map((flag) => [
       flag.figure,
       flag.measure,
       readingOf(flag, cells),
@@ -40,4 +40,9 @@ function readingOf(flag: Flag, cells: Cells): Value {
   return flag.readingMm === undefined
     ? cellText(cells[flag.row]?.[flag.column])
     : shownLength(flag.readingMm, flag.unit);
+}
+
+/** Some hosts pass an empty cell as 0, which must not be flagged as a reading of 0. */
+function withoutZeros(cells: Cells): Cells {
+  return cells.map((row) => row.map((cell) => (cell === 0 ? undefined : cell)));
 }

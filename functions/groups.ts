@@ -1,6 +1,6 @@
 import { sharedBodyGroups } from "../addin/similarity/groups.ts";
 import { chart, tolerances } from "./arguments.ts";
-import { method, zone } from "./bodies.ts";
+import { method, unknownWord, zone } from "./bodies.ts";
 import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
@@ -11,8 +11,9 @@ export const groupsFunction = defineFunction({
   name: "GROUPS",
   summary: "Which figures share a body: a group for each figure, and the base figure to draft for.",
   details:
-    "With the method complete, every pair of figures in a group is within tolerance at every measure that was compared. " +
-    "Worst measure and Of tolerance say where the figure differs most from the base figure of its group.",
+    "With the method complete, every two figures of a group are within tolerance at every measure that was compared. " +
+    "The base figure is the one nearest to all others of its group. Worst measure and Of tolerance say where two figures " +
+    "of the group differ most. Larger groups come first; figures that cannot be compared are never put together.",
   parameters: { chart: chart(), tolerances: tolerances(), zone: zone(), method: method() },
   result: "table",
   examples: [
@@ -21,19 +22,14 @@ export const groupsFunction = defineFunction({
       values: [exampleChart, exampleTolerances],
       gives: [
         ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
-        ["Linnet", 1, "Linnet", "", ""],
-        ["Dunnock", 1, "Linnet", "Hip", 0.667],
-        ["Teal", 2, "Teal", "", ""],
-        ["Siskin", 2, "Teal", "Bust", 0.667],
+        ["Linnet", 1, "Dunnock", "Hip", 0.667],
+        ["Dunnock", 1, "Dunnock", "Hip", 0.667],
+        ["Teal", 2, "Siskin", "Bust", 0.667],
+        ["Siskin", 2, "Siskin", "Bust", 0.667],
       ],
     },
   ],
-  failures: [
-    emptyChart,
-    badTolerances,
-    nothingToCompare,
-    { when: "The zone or the method is not one of the words listed.", shows: "#VALUE!" },
-  ],
+  failures: [emptyChart, badTolerances, nothingToCompare, unknownWord],
   source: "Complete linkage: T. Sørensen (1948); groups cut where the worst difference is one tolerance.",
   compute: ({ chart: figures, tolerances: allowed, zone: part, method: linkage }) => [
     ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],

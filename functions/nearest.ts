@@ -1,4 +1,5 @@
 import { figureIndex } from "../addin/chart/find.ts";
+import type { ComparedColumn } from "../addin/similarity/comparedColumns.ts";
 import { nearest } from "../addin/similarity/nearest.ts";
 import { chart, count, text, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
@@ -12,7 +13,7 @@ export const nearestFunction = defineFunction({
   summary: "The figures whose bodies come closest to one figure, closest first.",
   details:
     "Distance is the worst difference in tolerances: at most 1 means the same body. Compared says how many of the " +
-    "measures are known of both figures. A figure with too few known measures is not listed.",
+    "measures are known of both figures. Figures that cannot be compared come last, with what is missing.",
   parameters: {
     chart: chart(),
     figure: text("The figure to start from."),
@@ -26,8 +27,8 @@ export const nearestFunction = defineFunction({
       values: [exampleChart, "Linnet", 2, exampleTolerances],
       gives: [
         ["Figure", "Distance", "Worst measure", "Compared"],
-        ["Dunnock", 0.667, "Hip", "4 of 4"],
-        ["Teal", 43.333, "Height", "4 of 4"],
+        ["Dunnock", 0.667, "Hip", "3 of 3"],
+        ["Siskin", 27, "Waist", "3 of 3"],
       ],
     },
   ],
@@ -37,10 +38,14 @@ export const nearestFunction = defineFunction({
     ...nearest(figures, columnsOf(figures, allowed(figures)), figureIndex(figures, figure), wanted).map(
       (near) => [
         near.figure,
-        shown(near.distance),
-        near.worst?.column.heading ?? "",
+        Number.isNaN(near.distance) ? "not known" : shown(near.distance),
+        Number.isNaN(near.distance) ? missing(near.lacking) : (near.worst?.column.heading ?? ""),
         `${String(near.compared)} of ${String(near.of)}`,
       ],
     ),
   ],
 });
+
+function missing(lacking: readonly ComparedColumn[]): string {
+  return lacking.map(({ column }) => `${column.heading} missing`).join(", ");
+}

@@ -1,5 +1,7 @@
 import { InputError } from "../addin/measures/inputError.ts";
 import { parseReading } from "../addin/measures/parseReading.ts";
+import { quote } from "../addin/measures/quote.ts";
+import { tidyReading } from "../addin/measures/tidyReading.ts";
 
 /**
  * Text in a place for a plain number: `13.65`, `13,65`, `5 3/8`, `5⅜`, `-2.5`. Marks for “not taken” (`-`, `n/a`,
@@ -9,22 +11,21 @@ import { parseReading } from "../addin/measures/parseReading.ts";
  * @throws {InputError} quoting the text
  */
 export function readPlainNumber(text: string, where: string): number | undefined {
-  const trimmed = text.trim();
-  const plain = Number(trimmed);
-  if (trimmed !== "" && Number.isFinite(plain)) return plain;
+  const tidied = tidyReading(text);
+  if (/^[-+]?(\d+\.?\d*|\.\d+)$/.test(tidied)) return Number(tidied);
 
-  const reading = parseReading(text, { unit: "mm" });
+  const sign = /^-(?=[\d.,])/.test(tidied) ? -1 : 1;
+  const size = sign < 0 ? tidied.slice(1) : text;
+  const reading = parseReading(size, { unit: "mm" });
   if (reading.kind === "missing") return undefined;
-  if (reading.kind === "refused") {
-    throw new InputError(`${where}: “${trimmed}” is not a number. Write a number, or leave the cell empty.`);
-  }
-  if (namesUnit(text)) {
+  if (reading.kind === "refused") throw new InputError(`${where}: ${reading.reason}`);
+  if (namesUnit(size)) {
     throw new InputError(
-      `${where}: “${trimmed}” names its unit, but this function takes plain numbers, all in one unit. ` +
+      `${where}: ${quote(text)} names its unit, but this function takes plain numbers, all in one unit. ` +
         "Turn it into a number with LENGTH first.",
     );
   }
-  return reading.mm;
+  return sign * reading.mm;
 }
 
 /** True for blank text and for marks that say that a reading was not taken. */

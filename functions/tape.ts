@@ -1,12 +1,8 @@
-import { InputError } from "../addin/measures/inputError.ts";
 import { formatFraction } from "../addin/measures/formatFraction.ts";
 import { fromMm } from "../addin/measures/units.ts";
 import { count, reading, unit } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notALength, notAUnit } from "./failures.ts";
-
-/** What inch tapes and rulers are marked in. */
-const denominators = [1, 2, 4, 8, 16, 32, 64];
 
 export const tapeFunction = defineFunction({
   name: "TAPE",
@@ -15,7 +11,7 @@ export const tapeFunction = defineFunction({
   parameters: {
     length: reading("The length."),
     from_unit: unit("The unit of a length that names none: mm, cm or in.", "mm"),
-    denominator: count("The finest mark of the tape: 1, 2, 4, 8, 16, 32 or 64.", 16),
+    denominator: count("The finest mark of the tape, as parts of an inch: 4, 8, 16, 32 …", 16),
   },
   result: "text",
   examples: [
@@ -26,18 +22,11 @@ export const tapeFunction = defineFunction({
   failures: [
     notALength,
     notAUnit,
-    { when: "The denominator is not 1, 2, 4, 8, 16, 32 or 64.", shows: "#VALUE!" },
+    { when: "The denominator is not a whole number from 1 to 64.", shows: "#VALUE!" },
   ],
   source: "An inch is 25.4 mm exactly (international yard and pound agreement, 1959).",
   compute: ({ length, from_unit, denominator }) => {
-    if (!denominators.includes(denominator)) {
-      throw new InputError(
-        `denominator: no tape is marked in parts of 1/${String(denominator)} inch. Write 2, 4, 8, 16, 32 or 64.`,
-      );
-    }
     const mm = length.mm(from_unit);
-    if (mm === undefined) return "";
-    const inches = fromMm(mm, "in");
-    return `${inches < 0 ? "-" : ""}${formatFraction(Math.abs(inches), denominator)}`;
+    return mm === undefined ? "" : formatFraction(fromMm(mm, "in"), denominator);
   },
 });

@@ -2,6 +2,7 @@ import type { Cell } from "../addin/chart/cell.ts";
 import { cellText, isCellError } from "../addin/chart/cell.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { parseReading } from "../addin/measures/parseReading.ts";
+import { tidyReading } from "../addin/measures/tidyReading.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { toMm } from "../addin/measures/units.ts";
 
@@ -33,5 +34,5 @@ export function readTape(cell: Cell, name: string): TapeReading {
     if (reading.kind === "refused") throw new InputError(reading.reason);
     return reading.kind === "length" ? reading.mm : undefined;
   };
-  return { hasFraction: /[/⁄∕]/.test(text.normalize("NFKC")), mm: read };
+  return { hasFraction: tidyReading(text).includes("/"), mm: read };
 }

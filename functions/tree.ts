@@ -1,7 +1,6 @@
-import { linkage } from "../addin/similarity/linkage.ts";
-import { toleranceDistances } from "../addin/similarity/toleranceDistances.ts";
+import { figureTree } from "../addin/similarity/tree.ts";
 import { chart, tolerances } from "./arguments.ts";
-import { method, zone } from "./bodies.ts";
+import { method, unknownWord, zone } from "./bodies.ts";
 import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
@@ -25,23 +24,19 @@ export const treeFunction = defineFunction({
         ["Left", "Right", "Height", "Size"],
         [-1, -2, 0.667, 2],
         [-3, -4, 0.667, 2],
-        [1, 2, 43.667, 4],
+        [1, 2, 27.5, 4],
       ],
     },
   ],
-  failures: [
-    emptyChart,
-    badTolerances,
-    nothingToCompare,
-    { when: "The zone or the method is not one of the words listed.", shows: "#VALUE!" },
-  ],
+  failures: [emptyChart, badTolerances, nothingToCompare, unknownWord],
   source: "The table of merges follows the hclust function of R (stats package).",
-  compute: ({ chart: figures, tolerances: allowed, zone: part, method: chosen }) => {
-    const columns = columnsOf(figures, allowed(figures), part);
-    const merges = linkage(toleranceDistances(columns, figures.figures.length), chosen);
-    return [
-      ["Left", "Right", "Height", "Size"],
-      ...merges.map(({ left, right, height, size }) => [left, right, shown(height), size]),
-    ];
-  },
+  compute: ({ chart: figures, tolerances: allowed, zone: part, method: chosen }) => [
+    ["Left", "Right", "Height", "Size"],
+    ...figureTree(figures, columnsOf(figures, allowed(figures), part), chosen).map((merge) => [
+      merge.left,
+      merge.right,
+      shown(merge.height),
+      merge.size,
+    ]),
+  ],
 });
