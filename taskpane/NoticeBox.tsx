@@ -17,7 +17,7 @@ const useStyles = makeStyles({
   done: {
     color: tokens.colorNeutralForeground1,
     backgroundColor: meaning.leafGround,
-    borderColor: meaning.leaf,
+    ...shorthands.border("1px", "solid", meaning.leaf),
   },
   failed: {
     color: tokens.colorNeutralForeground1,

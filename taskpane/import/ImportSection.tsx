@@ -1,6 +1,214 @@
+import { Button, ProgressBar, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useRef } from "react";
+import type { Survey } from "../../addin/chart/import/survey.ts";
+import { shapeRemarks } from "../../addin/chart/import/survey.ts";
+import { Choice } from "../Choice.tsx";
+import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
+import { useSession } from "../session.ts";
+import { meaning } from "../theme.ts";
+import { count } from "../words.ts";
+import { ColumnList } from "./ColumnList.tsx";
+import { chartTable, planEdits } from "./planEdits.ts";
+import { Preview } from "./Preview.tsx";
+import { ReadingSettings } from "./ReadingSettings.tsx";
+import { Refusals } from "./Refusals.tsx";
+import { SourceChooser } from "./SourceChooser.tsx";
+import { TwinList } from "./TwinList.tsx";
+import type { Import } from "./useImport.ts";
+import { useImport } from "./useImport.ts";
 
+const useStyles = makeStyles({
+  source: { display: "flex", alignItems: "center", justifyContent: "space-between", gap: "8px" },
+  name: { fontWeight: 600, overflowWrap: "anywhere" },
+  text: { margin: 0 },
+  progress: { display: "flex", flexDirection: "column", gap: "8px", alignItems: "flex-start" },
+  bar: { width: "100%" },
+  obstacle: {
+    margin: 0,
+    padding: "8px 12px",
+    borderRadius: tokens.borderRadiusMedium,
+    backgroundColor: meaning.threadGround,
+    border: `1px solid ${meaning.thread}`,
+    overflowWrap: "anywhere",
+  },
+  word: { fontWeight: 600, color: meaning.thread },
+  remarks: { margin: 0, paddingLeft: "20px" },
+});
+
+/** Bring a chart in: choose, see how it was read, mend the matches, look at every reading, import. */
 export function ImportSection(): ReactNode {
-  return <SectionFrame title="Import">Being written.</SectionFrame>;
+  const styles = useStyles();
+  const session = useSession();
+  const work = useImport();
+  const input = useRef<HTMLInputElement>(null);
+  const { source, read, prepared, survey, destination, settings, progress, change } = work;
+  const obstacle = work.failure ?? (source ? (destination?.obstacle ?? prepared?.obstacle) : undefined);
+  const changes = survey ? survey.added + survey.updated : 0;
+
+  const browse = (): void => input.current?.click();
+  const primary = source
+    ? {
+        label: survey ? importLabel(survey) : "Import",
+        run: () => void runImport(work),
+        disabled: obstacle !== undefined || changes === 0,
+      }
+    : { label: "Choose a file", run: browse };
+
+  async function runImport({ prepared, destination, survey, clear }: Import): Promise<void> {
+    if (!prepared || !destination || !survey) return;
+    const edits = planEdits(prepared.plan, destination.table, destination.sheets, settings);
+    const name = destination.table?.name ?? chartTable;
+    const done = await session.apply(importLabel(survey), edits, {
+      kind: "done",
+      text: `${count(survey.added, "figure")} added to the table ${name}${survey.updated > 0 ? `, ${count(survey.updated, "figure")} updated` : ""}.`,
+      more: surveyLines(survey, settings.keepRefused),
+    });
+    if (done) clear();
+  }
+
+  return (
+    <SectionFrame title="Import" primary={primary}>
+      {obstacle !== undefined && (
+        <p className={styles.obstacle} role="alert">
+          <span className={styles.word}>✕ Cannot be imported yet.</span> {obstacle}
+        </p>
+      )}
+      {progress && (
+        <div className={styles.progress}>
+          <span>
+            {progress.doing}: {Math.round(progress.share * 100)} %
+          </span>
+          <ProgressBar className={styles.bar} value={progress.share} aria-label={progress.doing} />
+          <Button onClick={work.clear}>Cancel</Button>
+        </div>
+      )}
+      {!source && (
+        <>
+          <SourceChooser
+            input={input}
+            onBrowse={browse}
+            onFile={(file) => void work.openFile(file)}
+            onText={work.openText}
+          />
+          {destination && destination.tables.length === 0 && <OfferDemo />}
+        </>
+      )}
+      {source && (
+        <div className={styles.source}>
+          <span className={styles.name}>{source.name}</span>
+          <Button onClick={work.clear}>Choose another</Button>
+        </div>
+      )}
+      {source && read && prepared && (
+        <>
+          <ReadingSettings {...{ source, read, prepared, settings, change }} />
+          <ColumnList
+            columns={prepared.columns}
+            targets={prepared.plan.targets}
+            hasTable={destination?.table !== undefined}
+            onChoose={(position, choice) => {
+              const before = settings.columns.get(position);
+              change({ columns: new Map(settings.columns).set(position, { ...before, ...choice }) });
+            }}
+            onFigureColumn={(figureColumn) => {
+              change({ figureColumn });
+            }}
+          />
+          {destination && destination.tables.length > 0 && (
+            <Choice
+              label="Import into"
+              value={destination.table?.name ?? ""}
+              options={[
+                ...destination.tables.map(
+                  (t) => [t.name, `Table ${t.name} on sheet ${t.area.sheet}`] as const,
+                ),
+                ...(destination.tables.some((t) => t.name === chartTable)
+                  ? []
+                  : [["", `A new table ${chartTable}`] as const]),
+              ]}
+              onChoose={(into) => {
+                change({ into: into === "" ? undefined : into });
+              }}
+            />
+          )}
+          <TwinList
+            figures={prepared.plan.figures}
+            twins={settings.twins}
+            change={(twins) => {
+              change({ twins });
+            }}
+          />
+          <Remarks lines={remarks(work)} />
+          {survey && !prepared.obstacle && (
+            <>
+              <p className={styles.text}>{surveyLines(survey, settings.keepRefused).join(" ")}</p>
+              <Refusals
+                plan={prepared.plan}
+                refusals={survey.refusals}
+                keep={settings.keepRefused}
+                onKeep={(keepRefused) => {
+                  change({ keepRefused });
+                }}
+              />
+              <Preview plan={prepared.plan} survey={survey} />
+            </>
+          )}
+        </>
+      )}
+    </SectionFrame>
+  );
+}
+
+function Remarks({ lines }: { readonly lines: readonly string[] }): ReactNode {
+  const styles = useStyles();
+  if (lines.length === 0) return null;
+  return (
+    <ul className={styles.remarks} aria-label="Remarks on the file">
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** Figures beyond which the spreadsheet, not this pane, takes its time. */
+const large = 5000;
+
+function remarks({ read, prepared, survey }: Import): readonly string[] {
+  if (!read || !prepared) return [];
+  return [
+    ...(read.openQuote === undefined
+      ? []
+      : [
+          `A quotation mark is opened in row ${String(read.openQuote)} and never closed, so that all that follows stands in one cell. Mend it in the file.`,
+        ]),
+    ...shapeRemarks(prepared.plan),
+    ...(survey && survey.added + survey.updated > large
+      ? [
+          "This is a very large chart. The spreadsheet may take minutes to take it in; do not close the page meanwhile.",
+        ]
+      : []),
+  ];
+}
+
+function importLabel({ added, updated }: Survey): string {
+  if (added > 0) return `Import ${count(added + updated, "figure")}`;
+  return updated > 0 ? `Update ${count(updated, "figure")}` : "Nothing to import";
+}
+
+function surveyLines(survey: Survey, keepRefused: boolean): readonly string[] {
+  const { added, updated, skipped, readings, changed, missing, refusals } = survey;
+  return [
+    `${count(added, "new figure")} with ${count(readings, "reading")}.`,
+    ...(updated > 0 ? [`${count(updated, "figure")} updated: ${count(changed, "cell")} changed.`] : []),
+    ...(skipped > 0 ? [`${count(skipped, "figure")} skipped.`] : []),
+    ...(missing > 0 ? [`${count(missing, "reading")} not taken.`] : []),
+    ...(refusals.length > 0
+      ? [
+          `${count(refusals.length, "reading")} could not be read${keepRefused ? ", kept as marked text" : ", left out"}.`,
+        ]
+      : []),
+  ];
 }

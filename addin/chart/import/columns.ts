@@ -1,0 +1,219 @@
+import type { Cell } from "../cell.ts";
+import { cellText, isBlank } from "../cell.ts";
+import type { Chart } from "../chart.ts";
+import { figureKey } from "../find.ts";
+import { readChart } from "../readChart.ts";
+import { readHeading } from "../../measures/heading.ts";
+import { headingKey } from "../../measures/headingKey.ts";
+import { InputError } from "../../measures/inputError.ts";
+import type { Measure } from "../../measures/measure.ts";
+import type { LengthUnit } from "../../measures/units.ts";
+import type { DecimalMark } from "../../measures/decimal.ts";
+import type { UnitOrigin } from "./guessUnits.ts";
+import { guessUnits } from "./guessUnits.ts";
+import type { LaidOutSource } from "./source.ts";
+
+/** What a column of the file is taken for. `"own"` is a measure that the dictionary does not know. */
+export type ColumnRole = "figure" | "measure" | "own" | "text" | "left out";
+
+/** One column of the file, matched. */
+export interface ImportColumn {
+  /** Column in the file, from 0. */
+  readonly position: number;
+  /** As the file has it. */
+  readonly heading: string;
+  readonly role: ColumnRole;
+  /** For role `"measure"`. */
+  readonly measure?: Measure;
+  /** Heading for the chart, without the unit. */
+  readonly name: string;
+  /** The unit of readings that name none. */
+  readonly unit: LengthUnit;
+  readonly unitFrom: UnitOrigin;
+  /** The first reading or text of the column. */
+  readonly example: string;
+  /** True when a column before it means the same; its name then says which one it is. */
+  readonly repeated: boolean;
+  /** A unit in the heading that a chart column cannot be in, such as `ft`. */
+  readonly foreignUnit?: string;
+}
+
+/** What the user decided about a column; what is left out stays as detected. */
+export interface ColumnChoice {
+  readonly role?: Exclude<ColumnRole, "figure">;
+  /** With role `"measure"`. */
+  readonly measure?: Measure;
+  readonly unit?: LengthUnit;
+}
+
+/** Rows looked at to tell what a column holds. */
+const sampled = 200;
+
+const figureHeadings = new Set([
+  "figure",
+  "figures",
+  "name",
+  "figure name",
+  "doll",
+  "mannequin",
+  "model",
+  "body",
+]);
+
+/**
+ * Matches the columns of a file to measures: by heading; a heading that is no known measure becomes a measure of
+ * its own when its cells are lengths, else text. The figure names are in the column headed so, else in
+ * the first column of text, else in the first column.
+ *
+ * @param options.chart the present chart: its readings tell the unit where the file does not
+ * @param options.choices what the user decided, by column of the file
+ */
+export function matchColumns(
+  laidOut: LaidOutSource,
+  options: {
+    readonly decimalMark: DecimalMark;
+    readonly chart?: Chart | undefined;
+    readonly choices?: ReadonlyMap<number, ColumnChoice>;
+    /** Column of the file that holds the figure names, where the user has said so. */
+    readonly figureColumn?: number | undefined;
+  },
+): readonly ImportColumn[] {
+  const samples = laidOut.headings.map((_, position) => sample(laidOut, position));
+  const detected = detectRoles(laidOut.headings, samples, options.decimalMark);
+  const figure = options.figureColumn ?? figurePosition(detected);
+  const chosen = detected.map((column, position) =>
+    position === figure ? withRole(column, "figure") : choose(column, options.choices?.get(position)),
+  );
+  const units = guessUnits(
+    chosen.map((column, position) => ({ ...column, cells: samples[position] ?? [] })),
+    options.decimalMark,
+    options.chart,
+  );
+  const named = nameApart(chosen);
+  return named.map((column, position) => {
+    const choice = options.choices?.get(position)?.unit;
+    const guess = units[position] ?? { unit: "mm" as const, unitFrom: "guess" as const };
+    return {
+      ...column,
+      unit: choice ?? guess.unit,
+      unitFrom: choice ? ("you" as const) : guess.unitFrom,
+      example: cellText(samples[position]?.[0]),
+    };
+  });
+}
+
+interface Detected {
+  readonly position: number;
+  readonly heading: string;
+  readonly role: ColumnRole;
+  readonly measure?: Measure;
+  readonly name: string;
+  readonly statedUnit?: LengthUnit;
+  readonly foreignUnit?: string;
+}
+
+/**
+ * What each column holds, as the chart’s own reader sees it. A heading in a unit that a chart column cannot be in makes
+ * the column text.
+ */
+function detectRoles(
+  headings: readonly string[],
+  samples: readonly (readonly Cell[])[],
+  decimalMark: DecimalMark,
+): readonly Detected[] {
+  const lengths = positionsOfLengths(headings, samples, decimalMark);
+  return headings.map((heading, position): Detected => {
+    const { unit, unitStated, foreignUnit, measure } = readHeading(heading, "mm");
+    const column = {
+      position,
+      heading,
+      role: "text",
+      name: heading,
+      ...(unitStated ? { statedUnit: unit } : {}),
+      ...(foreignUnit === undefined ? {} : { foreignUnit }),
+    } as const;
+    if (!lengths.has(position)) return column;
+    return measure ? withRole(column, "measure", measure) : withRole(column, "own");
+  });
+}
+
+/** Columns that the chart’s reader takes for measures, tried on the sample under names made up for the purpose. */
+function positionsOfLengths(
+  headings: readonly string[],
+  samples: readonly (readonly Cell[])[],
+  decimalMark: DecimalMark,
+): ReadonlySet<number> {
+  const height = samples.reduce((most, cells) => Math.max(most, cells.length), 1);
+  const rows = Array.from({ length: height }, (_, i) => [String(i + 1), ...samples.map((cells) => cells[i])]);
+  try {
+    const chart = readChart([["Figure", ...headings], ...rows], { decimalMark });
+    return new Set(chart.measures.map((column) => column.position - 1));
+  } catch (error) {
+    if (error instanceof InputError) return new Set();
+    throw error;
+  }
+}
+
+function figurePosition(columns: readonly Detected[]): number {
+  const headed = columns.findIndex((c) => c.role !== "measure" && figureHeadings.has(figureKey(c.name)));
+  return headed >= 0
+    ? headed
+    : Math.max(
+        0,
+        columns.findIndex((c) => c.role === "text"),
+      );
+}
+
+function choose(column: Detected, choice: ColumnChoice | undefined): Detected {
+  return choice?.role === undefined ? column : withRole(column, choice.role, choice.measure);
+}
+
+/** The column taken for something else; its name follows. */
+function withRole(column: Detected, role: ColumnRole, measure?: Measure): Detected {
+  const { position, heading, statedUnit, foreignUnit } = column;
+  return {
+    position,
+    heading,
+    role,
+    name: nameFor(heading, role, measure),
+    ...(statedUnit ? { statedUnit } : {}),
+    ...(foreignUnit === undefined ? {} : { foreignUnit }),
+    ...(role === "measure" && measure ? { measure } : {}),
+  };
+}
+
+/** A measure of the dictionary goes by its name there, with the side of the body that the heading states. */
+function nameFor(heading: string, role: ColumnRole, measure: Measure | undefined): string {
+  if (role === "figure") return "Figure";
+  if (role === "text" || role === "left out") return heading;
+  const { name, side } = readHeading(heading, "mm");
+  if (!measure) return name || heading;
+  if (!side) return measure.name;
+  return `${side === "left" ? "Left" : "Right"} ${measure.name.toLowerCase()}`;
+}
+
+/** A second column of one measure keeps its readings under a heading of its own. */
+function nameApart(columns: readonly Detected[]): readonly (Detected & { readonly repeated: boolean })[] {
+  const counts = new Map<string, number>();
+  return columns.map((column) => {
+    if (column.role === "figure" || column.role === "left out") return { ...column, repeated: false };
+    const key = headingKey(column.name);
+    const count = (counts.get(key) ?? 0) + 1;
+    counts.set(key, count);
+    if (count === 1) return { ...column, repeated: false };
+    const role = column.role === "measure" ? "own" : column.role;
+    return { ...withRole(column, role), name: `${column.name}, ${ordinal(count)} column`, repeated: true };
+  });
+}
+
+function ordinal(count: number): string {
+  return ["", "first", "second", "third", "fourth", "fifth"][count] ?? `${String(count)}th`;
+}
+
+/** The first cells of a column that hold something. */
+function sample({ source, firstRow }: LaidOutSource, position: number): readonly Cell[] {
+  return source.rows
+    .slice(firstRow, firstRow + sampled)
+    .map((row) => row[position])
+    .filter((cell) => !isBlank(cell));
+}

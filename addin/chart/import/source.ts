@@ -1,0 +1,89 @@
+import type { Cell, Cells } from "../cell.ts";
+import { cellText, isBlank } from "../cell.ts";
+import { readHeading } from "../../measures/heading.ts";
+import { parseReading } from "../../measures/parseReading.ts";
+
+/** What is imported: the rows of a text file or of a worksheet, headings among them. Rows may differ in length. */
+export interface SourceRows {
+  readonly rows: Cells;
+  /** Row in the file, from 1, of each of `rows`. */
+  readonly numbers: readonly number[];
+  /** Number formats of a worksheet’s cells, for finding fractions that became dates. */
+  readonly formats?: readonly (readonly (string | undefined)[])[];
+}
+
+/** A source laid out as a chart: which row holds the headings, and the rows of figures below it. */
+export interface LaidOutSource {
+  readonly headings: readonly string[];
+  readonly source: SourceRows;
+  /** Index into `source.rows` of the first row below the headings. */
+  readonly firstRow: number;
+}
+
+/** Rows that may stand above the headings: a title, a date, a line of group headings. */
+const searched = 12;
+
+/**
+ * Index of the row that holds the headings: the one with most headings that are measures, else with most
+ * words; the first of equals. A row of group headings over merged cells has fewer words than the row below it.
+ */
+export function detectHeadingRow(rows: Cells): number {
+  const scores = rows.slice(0, searched).map((row) => {
+    const known = row.filter(isKnownHeading).length;
+    const words = row.filter((cell) => !isBlank(cell) && !isReading(cell)).length;
+    return known * 100 + words;
+  });
+  return Math.max(0, scores.indexOf(Math.max(...scores)));
+}
+
+/** True when measures run down and figures run across, so that the source has to be turned. */
+export function detectTurned(rows: Cells): boolean {
+  const down = rows.slice(0, 100).filter((row) => isKnownHeading(row[0])).length;
+  const across = (rows[detectHeadingRow(rows)] ?? []).filter(isKnownHeading).length;
+  return down >= 2 && down > across;
+}
+
+/** Rows become columns and columns become rows. */
+export function turn(source: SourceRows): SourceRows {
+  const width = source.rows.reduce((widest, row) => Math.max(widest, row.length), 0);
+  const columns = Array.from({ length: width }, (_, c) => c);
+  return {
+    rows: columns.map((c) => source.rows.map((row) => row[c])),
+    numbers: columns.map((c) => c + 1),
+    ...(source.formats ? { formats: columns.map((c) => source.formats?.map((row) => row[c]) ?? []) } : {}),
+  };
+}
+
+/**
+ * The source under its headings. Cells beyond the last heading get the heading “Column F” after their letter,
+ * so that nothing is lost; so do columns whose heading is blank.
+ */
+export function layOut(source: SourceRows, headingRow: number): LaidOutSource {
+  const width = source.rows
+    .slice(headingRow)
+    .reduce((widest, row) => Math.max(widest, row.findLastIndex((cell) => !isBlank(cell)) + 1), 0);
+  const headings = Array.from(
+    { length: width },
+    (_, c) => headingText(source.rows[headingRow]?.[c]) || `Column ${columnLetters(c)}`,
+  );
+  return { headings, source, firstRow: headingRow + 1 };
+}
+
+/** Column 0 → A, 25 → Z, 26 → AA. */
+export function columnLetters(position: number): string {
+  const last = String.fromCharCode(65 + (position % 26));
+  return position < 26 ? last : columnLetters(Math.floor(position / 26) - 1) + last;
+}
+
+/** A heading in one line. */
+function headingText(cell: Cell): string {
+  return cellText(cell).replace(/\s+/g, " ");
+}
+
+function isKnownHeading(cell: Cell): boolean {
+  return typeof cell === "string" && readHeading(cell, "mm").measure !== undefined;
+}
+
+function isReading(cell: Cell): boolean {
+  return typeof cell === "number" || parseReading(cellText(cell), { unit: "mm" }).kind !== "refused";
+}

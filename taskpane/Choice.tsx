@@ -1,0 +1,30 @@
+import { Field, Select } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+
+/** A labelled list of few choices, as the system draws it: works with any input and never leaves the pane. */
+export function Choice<T extends string>(props: {
+  readonly label: string;
+  readonly value: T;
+  readonly options: readonly (readonly [value: T, name: string])[];
+  readonly hint?: string;
+  readonly onChoose: (value: T) => void;
+}): ReactNode {
+  const { label, value, options, hint, onChoose } = props;
+  return (
+    <Field label={label} {...(hint === undefined ? {} : { hint })}>
+      <Select
+        value={value}
+        onChange={(_, data) => {
+          const chosen = options.find(([v]) => v === data.value);
+          if (chosen) onChoose(chosen[0]);
+        }}
+      >
+        {options.map(([v, name]) => (
+          <option key={v} value={v}>
+            {name}
+          </option>
+        ))}
+      </Select>
+    </Field>
+  );
+}

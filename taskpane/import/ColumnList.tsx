@@ -1,0 +1,142 @@
+import { Select, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import type { ColumnChoice, ImportColumn } from "../../addin/chart/import/columns.ts";
+import type { UnitOrigin } from "../../addin/chart/import/guessUnits.ts";
+import type { TargetColumn } from "../../addin/chart/import/importPlan.ts";
+import { measureById, measures } from "../../addin/measures/dictionary.ts";
+import { lengthUnits } from "../../addin/measures/units.ts";
+import { Disclosure } from "../Disclosure.tsx";
+import { meaning } from "../theme.ts";
+import { count } from "../words.ts";
+
+const useStyles = makeStyles({
+  list: { listStyleType: "none", margin: 0, padding: 0, display: "flex", flexDirection: "column" },
+  item: {
+    padding: "8px 0",
+    borderTop: `1px solid ${tokens.colorNeutralStroke3}`,
+    display: "flex",
+    flexDirection: "column",
+    gap: "4px",
+    "&:first-child": { borderTop: "none" },
+  },
+  heading: { fontWeight: 600, overflowWrap: "anywhere" },
+  quiet: { color: tokens.colorNeutralForeground3, fontWeight: 400 },
+  choices: { display: "grid", gridTemplateColumns: "1fr 88px", gap: "8px" },
+  note: {
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    color: tokens.colorNeutralForeground3,
+  },
+  look: { color: meaning.brass },
+});
+
+const originWords: Readonly<Record<UnitOrigin, string>> = {
+  heading: "Unit from the heading.",
+  readings: "Unit from the readings.",
+  chart: "Unit found by comparing with your chart.",
+  guess: "◆ Unit guessed from the size of the numbers: please check.",
+  you: "Unit chosen by you.",
+};
+
+const figureValue = "figure";
+const measurePrefix = "measure:";
+
+/** Every column of the file: what it is taken for, its unit, an example, and where it goes. All changeable. */
+export function ColumnList(props: {
+  readonly columns: readonly ImportColumn[];
+  readonly targets: readonly TargetColumn[];
+  readonly hasTable: boolean;
+  readonly onChoose: (position: number, choice: ColumnChoice) => void;
+  readonly onFigureColumn: (position: number) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { columns, targets, hasTable } = props;
+  return (
+    <Disclosure title="Columns" says={summary(columns)}>
+      <ul className={styles.list}>
+        {columns.map((column) => {
+          const holdsReadings = column.role === "measure" || column.role === "own";
+          const target = targets.find((t) => t.from.position === column.position);
+          return (
+            <li key={column.position} className={styles.item}>
+              <span className={styles.heading}>
+                {column.heading}
+                {column.example !== "" && (
+                  <span className={styles.quiet}> – for example {column.example}</span>
+                )}
+              </span>
+              <div className={styles.choices}>
+                <Select
+                  aria-label={`What “${column.heading}” is`}
+                  value={column.measure ? measurePrefix + column.measure.id : column.role}
+                  onChange={(_, { value }) => {
+                    if (value === figureValue) props.onFigureColumn(column.position);
+                    else props.onChoose(column.position, choiceOf(value));
+                  }}
+                >
+                  <option value={figureValue}>Figure name</option>
+                  <optgroup label="Measures">
+                    {measures.map((measure) => (
+                      <option key={measure.id} value={measurePrefix + measure.id}>
+                        {measure.name}
+                      </option>
+                    ))}
+                  </optgroup>
+                  <option value="own">A measure of its own</option>
+                  <option value="text">Text</option>
+                  <option value="left out">Leave out</option>
+                </Select>
+                {holdsReadings && (
+                  <Select
+                    aria-label={`Unit of “${column.heading}”`}
+                    value={column.unit}
+                    onChange={(_, { value }) => {
+                      const unit = lengthUnits.find((u) => u === value);
+                      if (unit) props.onChoose(column.position, { unit });
+                    }}
+                  >
+                    {lengthUnits.map((unit) => (
+                      <option key={unit}>{unit}</option>
+                    ))}
+                  </Select>
+                )}
+              </div>
+              <span className={styles.note}>
+                {holdsReadings && (
+                  <span className={column.unitFrom === "guess" ? styles.look : undefined}>
+                    {originWords[column.unitFrom]}{" "}
+                  </span>
+                )}
+                {target ? goesTo(target, hasTable) : "Not imported."}
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+    </Disclosure>
+  );
+}
+
+function choiceOf(value: string): ColumnChoice {
+  const measure = value.startsWith(measurePrefix)
+    ? measureById(value.slice(measurePrefix.length))
+    : undefined;
+  if (measure) return { role: "measure", measure };
+  return { role: value === "own" || value === "text" ? value : "left out" };
+}
+
+function goesTo(target: TargetColumn, hasTable: boolean): string {
+  const isNew = hasTable && target.position === undefined;
+  return `Goes to ${isNew ? "a new column" : "the column"} “${target.heading}”.`;
+}
+
+function summary(columns: readonly ImportColumn[]): string {
+  const known = columns.filter((c) => c.role === "measure").length;
+  const own = columns.filter((c) => c.role === "own").length;
+  const guessed = columns.some((c) => c.unitFrom === "guess" && (c.role === "measure" || c.role === "own"));
+  return [
+    `${count(known, "measure")} recognised`,
+    ...(own > 0 ? [`${String(own)} of ${own === 1 ? "its" : "their"} own`] : []),
+    ...(guessed ? ["units guessed, please check"] : []),
+  ].join(", ");
+}

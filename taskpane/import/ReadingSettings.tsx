@@ -1,0 +1,103 @@
+import type { ReactNode } from "react";
+import { decimalMarkNames, decimalMarks } from "../../addin/chart/import/decimalMark.ts";
+import { encodingNames, encodings } from "../../addin/chart/import/encoding.ts";
+import { delimiterNames, delimiters } from "../../addin/chart/import/rows.ts";
+import { cellText } from "../../addin/chart/cell.ts";
+import { Choice } from "../Choice.tsx";
+import { Disclosure } from "../Disclosure.tsx";
+import type { Prepared } from "./prepare.ts";
+import type { ImportSource, ReadSource } from "./readSource.ts";
+import type { ImportSettings } from "./useImport.ts";
+import { workbookParts } from "./workbookParts.ts";
+
+/** How the file was read, in words, and each decision changeable. A change of layout drops what was chosen by column. */
+export function ReadingSettings(props: {
+  readonly source: ImportSource;
+  readonly read: ReadSource;
+  readonly prepared: Prepared;
+  readonly settings: ImportSettings;
+  readonly change: (settings: Partial<ImportSettings>) => void;
+}): ReactNode {
+  const { source, read, prepared, settings, change } = props;
+  const layout = { columns: new Map(), headingRow: undefined, figureColumn: undefined, turned: undefined };
+  const { rows, numbers } = prepared.laidOut.source;
+  const parts = source.kind === "workbook" ? workbookParts(source.content) : [];
+  return (
+    <Disclosure title="How it was read" says={inWords(read, prepared, settings)}>
+      {parts.length > 0 && (
+        <Choice
+          label="Take the chart from"
+          value={settings.part?.label ?? ""}
+          options={parts.map((part) => [part.label, part.label] as const)}
+          onChoose={(label) => {
+            change({ ...layout, part: parts.find((part) => part.label === label) });
+          }}
+        />
+      )}
+      {read.delimiter && (
+        <Choice
+          label="Between the cells"
+          value={read.delimiter}
+          options={delimiters.map((d) => [d, delimiterNames[d]] as const)}
+          onChoose={(delimiter) => {
+            change({ ...layout, delimiter, decimalMark: undefined });
+          }}
+        />
+      )}
+      <Choice
+        label="Decimal mark"
+        value={prepared.decimalMark}
+        options={decimalMarks.map((mark) => [mark, decimalMarkNames[mark]] as const)}
+        onChoose={(decimalMark) => {
+          change({ decimalMark });
+        }}
+      />
+      {read.encoding && (
+        <Choice
+          label="Letters"
+          hint="Change this when names show wrong letters."
+          value={read.encoding}
+          options={encodings.map((e) => [e, encodingNames[e]] as const)}
+          onChoose={(encoding) => {
+            change({ ...layout, encoding });
+          }}
+        />
+      )}
+      <Choice
+        label="Figures run"
+        value={prepared.turned ? "across" : "down"}
+        options={[
+          ["down", "Down: one row a figure"],
+          ["across", "Across: one column a figure"],
+        ]}
+        onChoose={(direction) => {
+          change({ ...layout, turned: direction === "across" });
+        }}
+      />
+      <Choice
+        label="Headings are in"
+        value={String(prepared.headingRow)}
+        options={rows
+          .slice(0, Math.max(12, prepared.headingRow + 1))
+          .map((row, i) => [
+            String(i),
+            `${prepared.turned ? "Column" : "Row"} ${String(numbers[i] ?? i + 1)}: ${row.map(cellText).join(" · ").slice(0, 60)}`,
+          ])}
+        onChoose={(row) => {
+          change({ columns: new Map(), figureColumn: undefined, headingRow: Number(row) });
+        }}
+      />
+    </Disclosure>
+  );
+}
+
+function inWords(read: ReadSource, prepared: Prepared, settings: ImportSettings): string {
+  const number = prepared.laidOut.source.numbers[prepared.headingRow] ?? prepared.headingRow + 1;
+  return [
+    ...(settings.part ? [settings.part.label.replace(/^./, (c) => c.toLowerCase())] : []),
+    ...(read.delimiter ? [`${delimiterNames[read.delimiter].toLowerCase()} between cells`] : []),
+    `decimal ${prepared.decimalMark === "," ? "comma" : "point"}`,
+    ...(read.encoding ? [encodingNames[read.encoding]] : []),
+    `headings in ${prepared.turned ? "column" : "row"} ${String(number)}`,
+  ].join(", ");
+}

@@ -1,0 +1,118 @@
+import { Button, Select, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useState } from "react";
+import type { ImportFigure, TwinChoice, TwinChoices } from "../../addin/chart/import/figures.ts";
+import { twinChoices } from "../../addin/chart/import/figures.ts";
+import { Choice } from "../Choice.tsx";
+import { Disclosure } from "../Disclosure.tsx";
+import { count } from "../words.ts";
+
+const useStyles = makeStyles({
+  group: { display: "flex", flexDirection: "column", gap: "8px" },
+  list: {
+    listStyleType: "none",
+    margin: 0,
+    padding: 0,
+    display: "flex",
+    flexDirection: "column",
+    gap: "4px",
+  },
+  item: { display: "grid", gridTemplateColumns: "1fr 128px", gap: "8px", alignItems: "center" },
+  name: { overflowWrap: "anywhere" },
+  quiet: { color: tokens.colorNeutralForeground3 },
+});
+
+const words: Readonly<Record<TwinChoice, string>> = {
+  skip: "Skip it",
+  update: "Update it",
+  "keep both": "Keep both",
+};
+
+const longWords: Readonly<Record<TwinChoice, string>> = {
+  skip: "Skip: leave the chart as it is",
+  update: "Update: the file’s readings go over the old ones",
+  "keep both": "Keep both: add it under another name",
+};
+
+const pageSize = 50;
+
+/** What to do with figures that are there already: for all, or one by one. Shown only where there are any. */
+export function TwinList(props: {
+  readonly figures: readonly ImportFigure[];
+  readonly twins: TwinChoices;
+  readonly change: (twins: TwinChoices) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { figures, twins, change } = props;
+  const [shown, setShown] = useState(pageSize);
+  const found = figures.filter((f) => f.twin !== undefined);
+  const inChart = found.filter((f) => f.twin === "in the chart").length;
+  const inFile = found.length - inChart;
+  if (found.length === 0) return null;
+  return (
+    <div className={styles.group}>
+      {inChart > 0 && (
+        <Choice
+          label={`${count(inChart, "figure is", "figures are")} in the chart already`}
+          value={twins.inChart}
+          options={twinChoices.map((choice) => [choice, longWords[choice]] as const)}
+          onChoose={(choice) => {
+            change({ inChart: choice, inFile: twins.inFile });
+          }}
+        />
+      )}
+      {inFile > 0 && (
+        <Choice
+          label={`${count(inFile, "figure stands", "figures stand")} in the file more than once`}
+          value={twins.inFile}
+          options={[
+            ["keep both", "Keep both: number the later one"],
+            ["update", "Update: the later row goes over the earlier"],
+            ["skip", "Skip: only the first row counts"],
+          ]}
+          onChoose={(choice) => {
+            change({ inChart: twins.inChart, inFile: choice });
+          }}
+        />
+      )}
+      <Disclosure title="Choose one by one">
+        <ul className={styles.list}>
+          {found.slice(0, shown).map((figure) => (
+            <li key={figure.row} className={styles.item}>
+              <span className={styles.name}>
+                {figure.name} <span className={styles.quiet}>{figure.twin}</span>
+              </span>
+              <Select
+                aria-label={`What to do with ${figure.name}`}
+                value={choiceFor(figure, twins)}
+                onChange={(_, { value }) => {
+                  const choice = twinChoices.find((c) => c === value);
+                  if (choice) change({ ...twins, byRow: new Map(twins.byRow).set(figure.row, choice) });
+                }}
+              >
+                {twinChoices.map((choice) => (
+                  <option key={choice} value={choice}>
+                    {words[choice]}
+                  </option>
+                ))}
+              </Select>
+            </li>
+          ))}
+        </ul>
+        {found.length > shown && (
+          <Button
+            onClick={() => {
+              setShown(shown + pageSize);
+            }}
+          >
+            Show more ({found.length - shown} left)
+          </Button>
+        )}
+      </Disclosure>
+    </div>
+  );
+}
+
+function choiceFor(figure: ImportFigure, twins: TwinChoices): TwinChoice {
+  return twins.byRow?.get(figure.row) ?? (figure.twin === "in the chart" ? twins.inChart : twins.inFile);
+}

@@ -1,0 +1,172 @@
+import { useEffect, useMemo, useRef, useState } from "react";
+import { survey as surveyOf } from "../../addin/chart/import/survey.ts";
+import type { Survey } from "../../addin/chart/import/survey.ts";
+import { failureText } from "../notice.ts";
+import type { LayoutSettings, Prepared } from "./prepare.ts";
+import { prepare } from "./prepare.ts";
+import type { ImportSource, ReadSource, SourceSettings } from "./readSource.ts";
+import { openFile, readSource } from "./readSource.ts";
+import type { Destination } from "./useDestination.ts";
+import { useDestination } from "./useDestination.ts";
+import { workbookParts } from "./workbookParts.ts";
+
+export interface ImportSettings extends SourceSettings, LayoutSettings {
+  /** Name of the table to import into. */
+  readonly into?: string | undefined;
+  /** Put what could not be read into its cell as marked text. */
+  readonly keepRefused: boolean;
+}
+
+const firstSettings: ImportSettings = {
+  columns: new Map(),
+  twins: { inChart: "skip", inFile: "keep both" },
+  keepRefused: true,
+};
+
+/** What the import is busy with. */
+export interface Progress {
+  readonly doing: string;
+  /** 0 to 1. */
+  readonly share: number;
+}
+
+export interface Import {
+  readonly source: ImportSource | undefined;
+  readonly settings: ImportSettings;
+  readonly destination: Destination | undefined;
+  readonly read: ReadSource | undefined;
+  readonly prepared: Prepared | undefined;
+  readonly survey: Survey | undefined;
+  readonly progress: Progress | undefined;
+  /** What went wrong with the source, in words. */
+  readonly failure: string | undefined;
+  openFile(file: File): Promise<void>;
+  openText(text: string): void;
+  change(settings: Partial<ImportSettings>): void;
+  /** Stop and go back to the start; nothing has been changed. */
+  clear(): void;
+}
+
+/** The import in the making: from what the user brought to what would be written. */
+export function useImport(): Import {
+  const [source, setSource] = useState<ImportSource>();
+  const [settings, setSettings] = useState(firstSettings);
+  const [read, setRead] = useState<ReadSource>();
+  const [survey, setSurvey] = useState<Survey>();
+  const [progress, setProgress] = useState<Progress>();
+  const [failure, setFailure] = useState<string>();
+  const opening = useRef(0);
+  const destination = useDestination(settings.into);
+  const { encoding, delimiter, part } = settings;
+
+  useEffect(() => {
+    setRead(undefined);
+    if (!source) return undefined;
+    return cancellable(setProgress, setFailure, async (signal) => {
+      const pause = pauser("Reading the rows", setProgress);
+      const result = await readSource(source, { encoding, delimiter, part }, pause, signal);
+      if (!signal.aborted) setRead(result);
+    });
+  }, [source, encoding, delimiter, part]);
+
+  const prepared = useMemo(
+    () => source && read && destination && prepare(quotedName(source), read, settings, destination.present),
+    [source, read, destination, settings],
+  );
+
+  const plan = prepared?.plan;
+  useEffect(() => {
+    setSurvey(undefined);
+    if (!plan) return undefined;
+    return cancellable(setProgress, setFailure, async (signal) => {
+      const pause = pauser("Going through the readings", setProgress);
+      const steps = surveyOf(plan);
+      for (;;) {
+        const step = steps.next();
+        if (step.done) {
+          setSurvey(step.value);
+          return;
+        }
+        await pause(step.value);
+        if (signal.aborted) return;
+      }
+    });
+  }, [plan]);
+
+  function start(next: ImportSource | undefined): void {
+    setFailure(undefined);
+    setSettings({
+      ...firstSettings,
+      into: settings.into,
+      ...(next?.kind === "workbook" ? { part: workbookParts(next.content)[0] } : {}),
+    });
+    setSource(next);
+  }
+
+  return {
+    source,
+    settings,
+    destination,
+    read,
+    prepared,
+    survey,
+    progress,
+    failure,
+    openFile: async (file) => {
+      const turn = ++opening.current;
+      start(undefined);
+      try {
+        const next = await openFile(file.name, new Uint8Array(await file.arrayBuffer()));
+        if (turn === opening.current) start(next);
+      } catch (error) {
+        if (turn === opening.current) setFailure(failureText(error));
+      }
+    },
+    openText: (text) => {
+      opening.current++;
+      start({ kind: "text", name: "The pasted text", text });
+    },
+    change: (changed) => {
+      setSettings((before) => ({ ...before, ...changed }));
+    },
+    clear: () => {
+      opening.current++;
+      start(undefined);
+    },
+  };
+}
+
+/** How the source is called at the beginning of a sentence. */
+export function quotedName(source: ImportSource): string {
+  return source.kind === "text" ? source.name : `“${source.name}”`;
+}
+
+/** Runs work that a change of the settings, or leaving, cancels. What fails is said; what is cancelled is not. */
+function cancellable(
+  setProgress: (progress: Progress | undefined) => void,
+  setFailure: (failure: string | undefined) => void,
+  work: (signal: AbortSignal) => Promise<void>,
+): () => void {
+  const control = new AbortController();
+  work(control.signal)
+    .catch((error: unknown) => {
+      if (!control.signal.aborted) setFailure(failureText(error));
+    })
+    .finally(() => {
+      if (!control.signal.aborted) setProgress(undefined);
+    });
+  return () => {
+    control.abort();
+    setProgress(undefined);
+  };
+}
+
+/** Lets the page draw and take clicks between two chunks of work. */
+function pauser(doing: string, setProgress: (progress: Progress) => void): (share: number) => Promise<void> {
+  return (share) => {
+    setProgress({ doing, share });
+    return new Promise((resolve) => {
+      setTimeout(resolve);
+    });
+  };
+}

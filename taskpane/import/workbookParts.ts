@@ -1,0 +1,45 @@
+import { isBlank } from "../../addin/chart/cell.ts";
+import type { SourceRows } from "../../addin/chart/import/source.ts";
+import type { WorkbookContent } from "../../addin/workbook/content.ts";
+
+/** A table of a workbook, or all cells of one of its sheets. */
+export interface WorkbookPart {
+  readonly label: string;
+  readonly sheet: string;
+  readonly table?: string;
+}
+
+/** What can be imported from a workbook: its tables, then its sheets, in its order. Empty sheets are left out. */
+export function workbookParts(content: WorkbookContent): readonly WorkbookPart[] {
+  const tables = content.sheets.flatMap((sheet) =>
+    (sheet.tables ?? []).map((table) => ({
+      label: `Table ${table.name} on sheet ${sheet.name}`,
+      sheet: sheet.name,
+      table: table.name,
+    })),
+  );
+  const sheets = content.sheets
+    .filter((sheet) => sheet.cells.some((row) => row.some((cell) => !isBlank(cell?.value))))
+    .map((sheet) => ({ label: `Sheet ${sheet.name}`, sheet: sheet.name }));
+  return [...tables, ...sheets];
+}
+
+/** The cells of a part, with their number formats. Blank rows are left out; row numbers are the sheet’s. */
+export function rowsOfPart(content: WorkbookContent, part: WorkbookPart): SourceRows {
+  const sheet = content.sheets.find((s) => s.name === part.sheet);
+  const table = sheet?.tables?.find((t) => t.name === part.table);
+  const cells = sheet?.cells ?? [];
+  const top = table?.row ?? 0;
+  const left = table?.column ?? 0;
+  const bottom = table ? top + table.rows : cells.length;
+  const right = table ? left + table.columns : undefined;
+  const rows = cells
+    .slice(top, bottom)
+    .map((row, i) => ({ row: row.slice(left, right), number: top + i + 1 }))
+    .filter(({ row }) => row.some((cell) => !isBlank(cell?.value)));
+  return {
+    rows: rows.map(({ row }) => Array.from(row, (cell) => cell?.value)),
+    numbers: rows.map(({ number }) => number),
+    formats: rows.map(({ row }) => Array.from(row, (cell) => cell?.format)),
+  };
+}

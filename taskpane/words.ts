@@ -1,0 +1,24 @@
+import { formatFraction } from "../addin/measures/formatFraction.ts";
+import type { LengthUnit } from "../addin/measures/units.ts";
+import { fromMm } from "../addin/measures/units.ts";
+
+/** 1 figure, 12 figures, 1,200 figures. */
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${n.toLocaleString("en-GB")} ${n === 1 ? one : many}`;
+}
+
+/** A number as it is shown: no more digits than a tape can give. */
+export function shownNumber(value: number): string {
+  return String(Number(value.toFixed(3)));
+}
+
+/**
+ * A length as it is read off a tape, with its unit: `78.5 mm`, `13.65 cm`, `5 3/8"`. Inches that lie on no
+ * sixteenth are shown with decimals, so that nothing is rounded away.
+ */
+export function shownLength(mm: number, unit: LengthUnit): string {
+  const value = fromMm(mm, unit);
+  if (unit !== "in") return `${shownNumber(value)} ${unit}`;
+  const onSixteenth = Math.abs(value * 16 - Math.round(value * 16)) < 0.01;
+  return onSixteenth ? formatFraction(value) : `${shownNumber(value)} in`;
+}
