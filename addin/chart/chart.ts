@@ -44,6 +44,8 @@ export interface ChartProblem {
   readonly column?: number;
   /** What was read and what to do, in words. */
   readonly message: string;
+  /** For a date instead of a reading: the fractions that it may have been, the likelier first. */
+  readonly fractions?: readonly string[];
 }
 
 /** A measurement chart: figures down, measures across, as typed columns. */

@@ -130,14 +130,16 @@ function numberTolerance(value: number, place: Place): Tolerance {
       place,
       "is not above 0. Leave it empty for the usual tolerance, or remove the row",
     );
+  // Twelve digits: 0.07 · 100 is not quite 7 in binary.
+  const percent = Number((value * 100).toPrecision(12));
   if (place.format !== undefined && isPercentFormat(place.format))
-    return percentTolerance(value * 100, `${String(value * 100)}%`, place);
+    return percentTolerance(percent, `${String(percent)}%`, place);
   const isTapeFraction = place.unit === "in" && Number.isInteger(value * 64);
   if (place.format === undefined && value < leastPlainNumber && !isTapeFraction) {
     throw refusal(
       String(value),
       place,
-      `can be ${String(Number((value * 100).toPrecision(12)))} % or ${String(value)} ${place.unit}. Type it as text: ’${String(Number((value * 100).toPrecision(12)))}% or ${String(value)} ${place.unit}`,
+      `can be ${String(percent)}% or ${String(value)} ${place.unit}. Type “${String(percent)}%” or “${String(value)} ${place.unit}” as text`,
     );
   }
   return { floorMm: toMm(value, place.unit), percent: 0 };

@@ -73,7 +73,7 @@ function splitUnit(text: string): Split {
   for (const pattern of [bracketed, marked, trailing]) {
     const [, name = "", unitText = ""] = pattern.exec(text) ?? [];
     const unit = findUnit(unitText);
-    if (name !== "" && unit) return { name: name.replace(/[\s_]+in$/iu, ""), unit };
+    if (name !== "" && unit) return { name: name.replace(/([\s_]+in|[\s_,;:/|–—-]+)$/iu, ""), unit };
     if (
       name !== "" &&
       pattern !== trailing &&

@@ -1,6 +1,3 @@
-/** Names this share of their length apart still count as a slip of the keyboard. */
-const slipShare = 0.34;
-
 /**
  * The names that somebody may have meant by `typed`, nearest first: few letters apart (added, dropped, replaced or
  * swapped with a neighbour), or one beginning with the other.
@@ -11,8 +8,8 @@ export function nearNames(typed: string, names: readonly string[], count = 3): r
   const wanted = typed.trim().toLowerCase();
   if (wanted === "") return [];
   return [...new Set(names)]
-    .map((name) => ({ name, apart: apartness(wanted, name.trim().toLowerCase()) }))
-    .filter(({ apart }) => apart <= slipShare)
+    .map((name) => ({ name, apart: slips(wanted, name.trim().toLowerCase()) }))
+    .filter(({ apart }) => apart < Infinity)
     .sort((a, b) => a.apart - b.apart)
     .slice(0, count)
     .map(({ name }) => name);
@@ -24,14 +21,14 @@ export function didYouMean(typed: string, names: readonly string[]): string {
   return near.length > 0 ? ` Did you mean ${near.join(" or ")}?` : "";
 }
 
-/** 0 the same … 1 nothing in common. */
-function apartness(a: string, b: string): number {
-  const longer = Math.max(a.length, b.length);
-  if (longer === 0) return 0;
-  if (Math.min(a.length, b.length) >= 3 && (a.startsWith(b) || b.startsWith(a))) return slipShare / 2;
+/** Slips of the keyboard between two names, one for every four letters at most; Infinity beyond that. */
+function slips(a: string, b: string): number {
+  if (Math.min(a.length, b.length) >= 3 && (a.startsWith(b) || b.startsWith(a))) return 1;
+  const most = Math.max(1, Math.floor(Math.max(a.length, b.length) / 4));
   // The lengths alone may rule it out, which keeps long lists fast.
-  const atLeast = Math.abs(a.length - b.length) / longer;
-  return atLeast > slipShare ? atLeast : lettersApart(a, b) / longer;
+  if (Math.abs(a.length - b.length) > most) return Infinity;
+  const apart = lettersApart(a, b);
+  return apart <= most && apart < Math.min(a.length, b.length) ? apart : Infinity;
 }
 
 /** Optimal string alignment distance (Damerau 1964): the fewest letters added, dropped, replaced or swapped. */

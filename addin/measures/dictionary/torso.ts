@@ -89,7 +89,8 @@ export const torso: readonly Measure[] = [
     name: "Neck girth",
     shortName: "Neck",
     isoTerm: "neck girth",
-    definition: "Around the neck just below the middle of its height, the tape level.",
+    definition:
+      "Around the neck, the tape level: over the back neck point (the lowest bone of the neck) behind, below the knob of the throat in front.",
     onFigures:
       "On a figure whose head socket forms the neck measure the narrowest place below the joint line.",
     kind: "girth",
