@@ -3,7 +3,16 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: "unit", include: ["tests/**/*.test.{ts,tsx}"], exclude: ["tests/browser/**"] } },
+      {
+        // The grid’s packages import this one as a module; Node would find its CommonJS file instead.
+        resolve: { alias: { "opentype.js": "opentype.js/dist/opentype.mjs" } },
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.{ts,tsx}"],
+          exclude: ["tests/browser/**"],
+          server: { deps: { inline: [/@univerjs\//] } },
+        },
+      },
       {
         test: {
           name: "browser",
