@@ -1,0 +1,115 @@
+import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Nullable } from "@univerjs/core";
+import { CommandType, ICommandService } from "@univerjs/core";
+import { SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
+import { SetRangeValuesMutation } from "@univerjs/sheets";
+import { z } from "zod";
+import type { FormulaErrors } from "./formulaErrors.ts";
+import type { GridUnit } from "./gridSheets.ts";
+import { spilledIn, workbookOf } from "./gridSheets.ts";
+
+const onSheet = z.object({
+  unitId: z.string(),
+  subUnitId: z.string().optional(),
+  sheetId: z.string().optional(),
+  sheet: z.object({ id: z.string() }).optional(),
+});
+const cellValues = z.object({
+  subUnitId: z.string(),
+  cellValue: z.record(z.string(), z.record(z.string(), z.custom<Nullable<ICellData>>())),
+});
+
+/** How far a change goes that the grid has made. */
+export type ChangeKind = "edit" | "calculation";
+
+export interface GridChange {
+  readonly kind: ChangeKind;
+  readonly sheetId: string;
+}
+
+/** Changes that no one would want to keep or hear of: heights that follow the text, and notes shown on hovering. */
+const unimportant = /auto-height|toggle-note-popup/;
+
+/** Tells of everything that changes what the workbook holds. Calculations that change nothing are left out. */
+export function watchChanges(
+  unit: GridUnit,
+  errors: FormulaErrors,
+  listener: (change: GridChange) => void,
+): IDisposable {
+  const commands = unit.injector.get(ICommandService);
+  const spills = new Map<string, string>();
+  const before = commands.beforeCommandExecuted((command, options) => {
+    if (isCalculation(command, options) && changesValues(unit, command))
+      listener({ kind: "calculation", sheetId: sheetOf(unit, command) ?? "" });
+  });
+  const after = commands.onCommandExecuted((command, options) => {
+    if (command.id === SetArrayFormulaDataMutation.id) {
+      for (const sheetId of changedSpills(unit, spills)) listener({ kind: "calculation", sheetId });
+      return;
+    }
+    const sheetId = sheetOf(unit, command);
+    if (sheetId === undefined || !isEdit(command, options)) return;
+    forgetErrors(errors, command);
+    listener({ kind: "edit", sheetId });
+  });
+  return {
+    dispose: () => {
+      before.dispose();
+      after.dispose();
+    },
+  };
+}
+
+function isCalculation({ id }: Readonly<ICommandInfo>, options?: IExecutionOptions): boolean {
+  return id === SetRangeValuesMutation.id && options?.applyFormulaCalculationResult === true;
+}
+
+function isEdit(command: Readonly<ICommandInfo>, options?: IExecutionOptions): boolean {
+  const { id, type } = command;
+  return (
+    type === CommandType.MUTATION &&
+    id.startsWith("sheet.mutation.") &&
+    !unimportant.test(id) &&
+    options?.applyFormulaCalculationResult !== true &&
+    options?.fromFormula !== true
+  );
+}
+
+function sheetOf(unit: GridUnit, { params }: Readonly<ICommandInfo>): string | undefined {
+  const { unitId, subUnitId, sheetId, sheet } = onSheet.safeParse(params).data ?? {};
+  return unitId === unit.unitId ? (subUnitId ?? sheetId ?? sheet?.id) : undefined;
+}
+
+function changesValues(unit: GridUnit, { params }: Readonly<ICommandInfo>): boolean {
+  const { data } = cellValues.safeParse(params);
+  const sheet = data && workbookOf(unit).getSheetBySheetId(data.subUnitId);
+  if (!sheet) return false;
+  return Object.entries(data.cellValue).some(([row, columns]) =>
+    Object.entries(columns).some(([column, next]) => {
+      const now = sheet.getCellRaw(Number(row), Number(column));
+      return (now?.v ?? "") !== (next?.v ?? "");
+    }),
+  );
+}
+
+/** Sheets whose spilled results are not what they were. */
+function changedSpills(unit: GridUnit, known: Map<string, string>): string[] {
+  return workbookOf(unit)
+    .getSheets()
+    .map((sheet) => sheet.getSheetId())
+    .filter((sheetId) => {
+      const now = JSON.stringify(spilledIn(unit, sheetId).all);
+      if ((known.get(sheetId) ?? "{}") === now) return false;
+      known.set(sheetId, now);
+      return true;
+    });
+}
+
+/** What is written into a cell is no longer what an earlier error was about. */
+function forgetErrors(errors: FormulaErrors, command: Readonly<ICommandInfo>): void {
+  if (command.id !== SetRangeValuesMutation.id) return;
+  const { data } = cellValues.safeParse(command.params);
+  if (!data) return;
+  for (const [row, columns] of Object.entries(data.cellValue))
+    for (const column of Object.keys(columns))
+      errors.forget({ sheetId: data.subUnitId, row: Number(row), column: Number(column) });
+}

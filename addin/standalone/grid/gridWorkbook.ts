@@ -1,0 +1,275 @@
+import type { IRange, IUndoRedoItem, IWorkbookData } from "@univerjs/core";
+import { ICommandService, IResourceLoaderService, IUndoRedoService, RANGE_TYPE } from "@univerjs/core";
+import {
+  SetSelectionsOperation,
+  SetWorksheetActivateCommand,
+  SheetsSelectionsService,
+} from "@univerjs/sheets";
+import { isCellError } from "../../chart/cell.ts";
+import { InputError } from "../../measures/inputError.ts";
+import { checkArea, checkEdits, tableNamed } from "../../workbook/checkEdits.ts";
+import type { WorkbookContent } from "../../workbook/content.ts";
+import type { Area, CellAddress, Edit, RangeData, Workbook, WorkbookChange } from "../../workbook/port.ts";
+import type { EditableUnit } from "./applyEdit.ts";
+import { applyEdit } from "./applyEdit.ts";
+import type { GridChange } from "./changes.ts";
+import { watchChanges } from "./changes.ts";
+import type { FormulaErrors } from "./formulaErrors.ts";
+import { readContent } from "./fromGrid.ts";
+import { GroupedUndo } from "./groupedUndo.ts";
+import type { GridUnit } from "./gridSheets.ts";
+import {
+  readArea,
+  sheetNames,
+  sheetOf,
+  spilledIn,
+  tablesOf,
+  toArea,
+  toRectangle,
+  usedIn,
+  workbookOf,
+} from "./gridSheets.ts";
+import { conflicts } from "./undoConflict.ts";
+import { toCell } from "./values.ts";
+
+/** The port on the embedded grid, and what the page around it needs beside the port. */
+export interface GridWorkbook extends Workbook {
+  errorAt(at: CellAddress): string | undefined;
+  /** All that the workbook holds, formulas with what they give now. */
+  content(): WorkbookContent;
+  /** The grid’s own form of the workbook, which keeps every look that a user has given it. */
+  snapshot(): IWorkbookData;
+  /** Called at once after every change that is worth keeping, whoever made it. Returns the unsubscriber. */
+  onEdit(listener: () => void): () => void;
+  /** Stop listening to the grid. */
+  close(): void;
+}
+
+interface Action {
+  readonly label: string;
+  readonly step: IUndoRedoItem;
+}
+
+/** Changes come in bursts; subscribers hear once, this long after the last one. */
+const quietMs = 150;
+
+const scrollToCell = "sheet.command.scroll-to-cell";
+
+export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridWorkbook {
+  const undo = groupedUndo(unit);
+  const editable: EditableUnit = { ...unit, undo };
+  const listeners = new Set<(change: WorkbookChange) => void>();
+  const editListeners = new Set<() => void>();
+  const told = new Set<string>();
+  let actions: readonly Action[] = [];
+  let isOwn = false;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let last: Promise<unknown> = Promise.resolve();
+
+  const tell = (): void => {
+    const sheets = [...told].map((id) => workbookOf(unit).getSheetBySheetId(id)?.getName() ?? "");
+    told.clear();
+    for (const listener of listeners) for (const sheet of sheets) listener({ sheet });
+  };
+
+  const changed = ({ kind, sheetId }: GridChange): void => {
+    if (kind === "edit") for (const listener of editListeners) listener();
+    if (isOwn) return;
+    told.add(sheetId);
+    clearTimeout(timer);
+    timer = setTimeout(tell, quietMs);
+  };
+
+  const watch = watchChanges(unit, errors, changed);
+
+  /** One action after the other, and what it changes is known to be ours. */
+  const inTurn = <T>(work: () => Promise<T> | T): Promise<T> => {
+    const turn = last.then(async () => {
+      isOwn = true;
+      try {
+        return await work();
+      } finally {
+        isOwn = false;
+      }
+    });
+    last = turn.catch(() => undefined);
+    return turn;
+  };
+
+  /** Actions that have not been taken back, with Ctrl+Z for example. */
+  const open = (): readonly Action[] => {
+    const steps = new Set(undo.steps(unit.unitId));
+    return actions.filter((action) => steps.has(action.step));
+  };
+
+  return {
+    host: "standalone",
+    sheets: later(() => sheetNames(unit)),
+    tables: later(() => tablesOf(unit)),
+    readTable: later((name: string) => readArea(unit, tableNamed(tablesOf(unit), name).area)),
+    readArea: later((area: Area) => {
+      checkArea({ sheets: sheetNames(unit) }, area);
+      return readArea(unit, area);
+    }),
+    readSelection: later(() => readSelection(unit)),
+    select: later((area: Area) => select(unit, area)),
+    apply: (label, edits) =>
+      inTurn(async () => {
+        checkEdits(shapeOf(unit), edits);
+        const step = await applyAll(editable, edits);
+        if (step) actions = [...actions, { label, step }];
+      }),
+    lastAction: () => open().at(-1)?.label,
+    undo: () =>
+      inTurn(() => {
+        const action = open().at(-1);
+        if (!action) return undefined;
+        takeBack(editable, action);
+        const isOnRecord = undo.steps(unit.unitId).includes(action.step);
+        if (isOnRecord) actions = actions.filter((other) => other !== action);
+        return action.label;
+      }),
+    errorAt: (at) => errorAt(unit, errors, at),
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    preference: later((key: string): unknown => preferencesOf(unit)[key]),
+    setPreference: later((key: string, value: unknown) => {
+      const others = Object.entries(preferencesOf(unit)).filter(([name]) => name !== key);
+      const preferences = Object.fromEntries(
+        value === undefined ? others : [...others, [key, toJson(value)]],
+      );
+      const workbook = workbookOf(unit);
+      workbook.setCustomMetadata({ ...workbook.getCustomMetadata(), preferences });
+      for (const listener of editListeners) listener();
+    }),
+    content: () => readContent(unit),
+    snapshot: () => unit.injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(unit.unitId)!,
+    onEdit: (listener) => {
+      editListeners.add(listener);
+      return () => editListeners.delete(listener);
+    },
+    close: () => {
+      clearTimeout(timer);
+      watch.dispose();
+      listeners.clear();
+      editListeners.clear();
+    },
+  };
+}
+
+/** The same work behind a promise: what it throws becomes a rejection. */
+function later<A extends unknown[], R>(work: (...args: A) => R | Promise<R>): (...args: A) => Promise<R> {
+  return async (...args) => Promise.resolve().then(() => work(...args));
+}
+
+function groupedUndo({ injector }: GridUnit): GroupedUndo {
+  const undo = injector.get(IUndoRedoService);
+  if (undo instanceof GroupedUndo) return undo;
+  throw new Error("The grid was opened without the undo list that groups steps.");
+}
+
+function shapeOf(unit: GridUnit) {
+  return {
+    sheets: sheetNames(unit),
+    tables: tablesOf(unit),
+    firstRow: (area: Area) => readArea(unit, { ...area, rows: 1 }).values[0] ?? [],
+  };
+}
+
+/** Apply edits as one step. When one fails, those before it are taken back. */
+async function applyAll(unit: EditableUnit, edits: readonly Edit[]): Promise<IUndoRedoItem | undefined> {
+  unit.undo.beginGroup(unit.unitId);
+  try {
+    for (const edit of edits) await applyEdit(unit, edit);
+  } catch (error) {
+    if (unit.undo.endGroup()) unit.undo.discardLast(unit.unitId);
+    throw error;
+  }
+  return unit.undo.endGroup();
+}
+
+function isLastStep({ undo, unitId }: EditableUnit, { step }: Action): boolean {
+  return undo.steps(unitId).at(-1) === step;
+}
+
+/** @throws {InputError} when what the action wrote was changed since */
+function takeBack(unit: EditableUnit, action: Action): void {
+  const { undo, unitId } = unit;
+  if (isLastStep(unit, action)) {
+    undo.takeBackLast(unitId);
+    return;
+  }
+  const steps = undo.steps(unitId);
+  if (conflicts(action.step, steps.slice(steps.indexOf(action.step) + 1))) {
+    throw new InputError(
+      `“${action.label}” cannot be undone, because cells that it wrote were changed since. Nothing was touched. Take back your later changes first, with Ctrl+Z in the sheet.`,
+    );
+  }
+  undo.takeBack(action.step);
+}
+
+function readSelection(unit: GridUnit): RangeData {
+  const selected = unit.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+  const sheet = workbookOf(unit).getActiveSheet();
+  const used = selected && usedIn(unit, sheet, wholeLines(selected));
+  if (!used) {
+    throw new InputError("The selected cells are empty. Select the cells that you mean, then try again.");
+  }
+  return readArea(unit, toArea(sheet.getName(), used));
+}
+
+/** Whole rows and columns are selected without ends. */
+function wholeLines(range: IRange) {
+  const { startRow, endRow, startColumn, endColumn } = range;
+  return {
+    startRow: Number.isFinite(startRow) ? startRow : 0,
+    endRow: Number.isFinite(endRow) ? endRow : Infinity,
+    startColumn: Number.isFinite(startColumn) ? startColumn : 0,
+    endColumn: Number.isFinite(endColumn) ? endColumn : Infinity,
+  };
+}
+
+async function select(unit: GridUnit, area: Area): Promise<void> {
+  checkArea({ sheets: sheetNames(unit) }, area);
+  const commands = unit.injector.get(ICommandService);
+  const place = { unitId: unit.unitId, subUnitId: sheetOf(unit, area.sheet).getSheetId() };
+  const range = { ...toRectangle(area), rangeType: RANGE_TYPE.NORMAL, ...place, sheetId: place.subUnitId };
+  const { row, column } = area;
+  const primary = {
+    ...toRectangle({ row, column, rows: 1, columns: 1 }),
+    actualRow: row,
+    actualColumn: column,
+    isMerged: false,
+    isMergedMainCell: false,
+  };
+  await commands.executeCommand(SetWorksheetActivateCommand.id, place);
+  await commands.executeCommand(SetSelectionsOperation.id, {
+    ...place,
+    selections: [{ range, primary, style: null }],
+  });
+  if (commands.hasCommand(scrollToCell)) await commands.executeCommand(scrollToCell, { range });
+}
+
+function errorAt(unit: GridUnit, errors: FormulaErrors, at: CellAddress): string | undefined {
+  const sheet = workbookOf(unit).getSheetBySheetName(at.sheet);
+  if (!sheet) return undefined;
+  const sheetId = sheet.getSheetId();
+  const { row, column } = at;
+  const value = toCell(spilledIn(unit, sheetId).get(row, column) ?? sheet.getCellRaw(row, column));
+  return isCellError(value) ? errors.messageFor({ sheetId, row, column }, value.error) : undefined;
+}
+
+function preferencesOf(unit: GridUnit): Record<string, unknown> {
+  const kept: unknown = workbookOf(unit).getCustomMetadata()?.preferences;
+  return isRecord(kept) ? kept : {};
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function toJson(value: unknown): unknown {
+  return JSON.parse(JSON.stringify(value));
+}

@@ -1,0 +1,102 @@
+import type { DependencyOverride, IMutationInfo, IUndoRedoItem } from "@univerjs/core";
+import {
+  ICommandService,
+  IContextService,
+  IUndoRedoService,
+  IUniverInstanceService,
+  LocalUndoRedoService,
+  sequenceExecute,
+} from "@univerjs/core";
+
+/** Steps that can be taken back with Ctrl+Z. */
+const depth = 100;
+
+/**
+ * The grid’s list of undo steps, with one thing added: several commands can count as one step.
+ * The grid’s own batching undoes the commands of a batch first to last, which fails when they build on one another.
+ */
+export class GroupedUndo extends LocalUndoRedoService {
+  #group: IUndoRedoItem | undefined;
+
+  /** From now on, commands count as one step, until `endGroup`. */
+  beginGroup(unitId: string): void {
+    this.#group = { unitID: unitId, undoMutations: [], redoMutations: [] };
+  }
+
+  /** The step, now the last one that Ctrl+Z takes back; `undefined` when nothing was done. */
+  endGroup(): IUndoRedoItem | undefined {
+    const group = this.#group;
+    this.#group = undefined;
+    if (!group || group.redoMutations.length === 0) return undefined;
+    this.pushUndoRedo(group);
+    return group;
+  }
+
+  override pushUndoRedo(item: IUndoRedoItem): void {
+    if (this.#group?.unitID === item.unitID) {
+      this.#group = joined(this.#group, item);
+      return;
+    }
+    this._getRedoStack(item.unitID, true).length = 0;
+    const steps = this._getUndoStack(item.unitID, true);
+    steps.push(item);
+    steps.splice(0, steps.length - depth);
+    this._updateStatus();
+  }
+
+  /** The steps that can be taken back, oldest first. */
+  steps(unitId: string): readonly IUndoRedoItem[] {
+    return this._getUndoStack(unitId) ?? [];
+  }
+
+  /** Take back the last step; it can be done again with Ctrl+Y. */
+  takeBackLast(unitId: string): void {
+    const item = this._getUndoStack(unitId, true).pop();
+    if (!item) return;
+    this.#run(item.undoMutations);
+    this._getRedoStack(unitId, true).push(item);
+    this._updateStatus();
+  }
+
+  /** Take back the last step for good, because it has failed half-way. */
+  discardLast(unitId: string): void {
+    this.takeBackLast(unitId);
+    this._getRedoStack(unitId, true).pop();
+    this._updateStatus();
+  }
+
+  /** Take back an earlier step and keep those after it: counts as a step of its own. */
+  takeBack(item: IUndoRedoItem): void {
+    this.#run(item.undoMutations);
+    this.pushUndoRedo({
+      unitID: item.unitID,
+      undoMutations: item.redoMutations,
+      redoMutations: item.undoMutations,
+    });
+  }
+
+  #run(mutations: IMutationInfo[]): void {
+    const { result } = sequenceExecute(mutations, this._commandService);
+    if (!result) throw new Error("A step could not be taken back as a whole.");
+  }
+}
+
+function joined(group: IUndoRedoItem, next: IUndoRedoItem): IUndoRedoItem {
+  return {
+    ...group,
+    undoMutations: [...next.undoMutations, ...group.undoMutations],
+    redoMutations: [...group.redoMutations, ...next.redoMutations],
+  };
+}
+
+/** Puts `GroupedUndo` in the place of the grid’s own service. */
+export const groupedUndoOverride: DependencyOverride = [
+  [
+    IUndoRedoService,
+    {
+      useFactory: (instances: IUniverInstanceService, commands: ICommandService, contexts: IContextService) =>
+        new GroupedUndo(instances, commands, contexts),
+      deps: [IUniverInstanceService, ICommandService, IContextService],
+    },
+  ],
+];

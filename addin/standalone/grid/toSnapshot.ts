@@ -1,0 +1,142 @@
+import type { ICellData, IWorkbookData, IWorksheetData } from "@univerjs/core";
+import { BooleanNumber, LocaleType } from "@univerjs/core";
+import { areasMeet } from "../../workbook/address.ts";
+import { widest } from "../../workbook/checkEdits.ts";
+import type { CellContent, NoteContent, SheetContent, WorkbookContent } from "../../workbook/content.ts";
+import { lookChange } from "./cellLook.ts";
+import { toGridFormula } from "./gridFormula.ts";
+import { toCellData } from "./values.ts";
+
+/** Room below and beside what a sheet holds. */
+const least = { rows: 200, columns: 26, moreRows: 100, moreColumns: 8 };
+
+const noteSize = { width: 240, height: 96 };
+
+/** A workbook’s content as the grid opens it. */
+export function toSnapshot(content: WorkbookContent, id: string): IWorkbookData {
+  const sheets = content.sheets.map((sheet, i) => ({ id: `sheet-${String(i + 1)}`, sheet }));
+  return {
+    id,
+    name: "Measure Book",
+    appVersion: "",
+    locale: LocaleType.EN_US,
+    styles: {},
+    sheetOrder: sheets.map((each) => each.id),
+    sheets: Object.fromEntries(sheets.map((each) => [each.id, toSheet(each.id, each.sheet)])),
+    resources: [
+      {
+        name: "SHEET_TABLE_PLUGIN",
+        data: JSON.stringify(
+          Object.fromEntries(sheets.map((each) => [each.id, toTables(each.id, each.sheet)])),
+        ),
+      },
+      {
+        name: "SHEET_NOTE_PLUGIN",
+        data: JSON.stringify(
+          Object.fromEntries(sheets.map((each) => [each.id, toNotes(each.sheet.notes ?? [])])),
+        ),
+      },
+    ],
+  };
+}
+
+function toSheet(id: string, sheet: SheetContent): Partial<IWorksheetData> {
+  return {
+    id,
+    name: sheet.name,
+    ...sheetSize(sheet),
+    cellData: toMatrix(sheet),
+    freeze: toFreeze(sheet.frozenRows ?? 0, sheet.frozenColumns ?? 0),
+    columnData: toColumnData(sheet),
+    showGridlines: BooleanNumber.TRUE,
+  };
+}
+
+/** Rows and columns that a sheet needs, with room to go on. */
+export function sheetSize(sheet: SheetContent): { rowCount: number; columnCount: number } {
+  return {
+    rowCount: Math.max(least.rows, sheet.cells.length + least.moreRows),
+    columnCount: Math.max(least.columns, widest(sheet.cells) + least.moreColumns),
+  };
+}
+
+export function toColumnData(sheet: SheetContent): Record<number, { w: number }> {
+  return Object.fromEntries(
+    (sheet.columnWidths ?? []).flatMap((w, column) => (w === undefined ? [] : [[column, { w }]])),
+  );
+}
+
+/** Frozen panes as the grid counts them: −1 where nothing is frozen. */
+export function toFreeze(rows: number, columns: number) {
+  return {
+    ySplit: rows,
+    xSplit: columns,
+    startRow: rows > 0 ? rows : -1,
+    startColumn: columns > 0 ? columns : -1,
+  };
+}
+
+type Matrix = Record<number, Record<number, ICellData>>;
+
+function toMatrix(sheet: SheetContent): Matrix {
+  return Object.fromEntries(
+    sheet.cells.map((row, i) => [
+      i,
+      Object.fromEntries(
+        row.flatMap((cell, j) => {
+          const data = cell && toStored(cell, tableAt(sheet, i, j));
+          return data ? [[j, data]] : [];
+        }),
+      ),
+    ]),
+  );
+}
+
+function toStored(cell: CellContent, table: string | undefined): ICellData | undefined {
+  const { v, t } = toCellData(cell.spilled ? undefined : cell.value);
+  const stored: ICellData = {
+    ...(v !== null && { v, t }),
+    ...(cell.formula !== undefined && !cell.spilled && { f: toGridFormula(cell.formula, table) }),
+    ...lookChange(cell),
+  };
+  return Object.keys(stored).length > 0 ? stored : undefined;
+}
+
+function tableAt(sheet: SheetContent, row: number, column: number): string | undefined {
+  return sheet.tables?.find((table) => areasMeet(table, { row, column, rows: 1, columns: 1 }))?.name;
+}
+
+function toTables(sheetId: string, sheet: SheetContent) {
+  return (sheet.tables ?? []).map(({ name, row, column, rows, columns }) => ({
+    id: `${sheetId}-${name}`,
+    name,
+    range: { startRow: row, endRow: row + rows - 1, startColumn: column, endColumn: column + columns - 1 },
+    options: tableOptions,
+    filters: { tableColumnFilterList: [] },
+    columns: [],
+    meta: {},
+  }));
+}
+
+export const tableOptions = { showHeader: true, showFooter: false, tableStyleId: "table-default-0" } as const;
+
+function toNotes(notes: readonly NoteContent[]) {
+  const rows = new Set(notes.map((note) => note.row));
+  return Object.fromEntries(
+    [...rows].map((row) => [
+      row,
+      Object.fromEntries(notes.filter((note) => note.row === row).map((note) => [note.column, toNote(note)])),
+    ]),
+  );
+}
+
+export function toNote({ row, column, text }: NoteContent) {
+  return {
+    id: `note-${String(row)}-${String(column)}`,
+    row,
+    col: column,
+    note: text,
+    show: false,
+    ...noteSize,
+  };
+}
