@@ -34,7 +34,7 @@ const originWords: Readonly<Record<UnitOrigin, string>> = {
   heading: "Unit from the heading.",
   readings: "Unit from the readings.",
   chart: "Unit found by comparing with your chart.",
-  guess: "◆ Unit guessed from the size of the numbers: please check.",
+  guess: "◆ Unit guessed: please check.",
   you: "Unit chosen by you.",
 };
 

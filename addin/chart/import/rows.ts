@@ -57,8 +57,8 @@ export async function readRows(text: string, reading: RowReading): Promise<TextR
         }
         if (errors.some((error) => error.code === "MissingQuotes")) openQuote = read;
         if (signal?.aborted) {
-          parser.abort();
           reject(signal.reason);
+          parser.abort();
         } else if (pause && meta.cursor < text.length) {
           parser.pause();
           pause(meta.cursor / text.length).then(() => {
