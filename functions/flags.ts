@@ -18,7 +18,29 @@ export const flagsFunction = defineFunction({
     "chart without anything to look at gives the headings alone.",
   parameters: { chart: range(chartHelp, (cells) => cells) },
   result: "table",
-  examples: [],
+  examples: [
+    {
+      formula: 'FIT.FLAGS({"Figure","Bust","Waist";"Linnet",135,100;"Dunnock",136,"101 to 103"})',
+      values: [
+        [
+          ["Figure", "Bust", "Waist"],
+          ["Linnet", 135, 100],
+          ["Dunnock", 136, "101 to 103"],
+        ],
+      ],
+      gives: [
+        ["Figure", "Measure", "Reading", "Flag", "Why", "Suggested"],
+        [
+          "Dunnock",
+          "Waist",
+          "101 to 103",
+          "not a length",
+          "“101 to 103” looks like a range or a sum. Give one reading.",
+          "",
+        ],
+      ],
+    },
+  ],
   failures: [emptyChart],
   source:
     "Tukey, Exploratory Data Analysis (1977), for the median polish; Iglewicz and Hoaglin (1993) for the limit.",
