@@ -1,13 +1,45 @@
 import type { Chart } from "../chart/chart.ts";
+import { findCellSlips } from "./cellSlips.ts";
+import { mendColumnUnits } from "./columnUnits.ts";
+import { findInconsistent } from "./consistency.ts";
+import { findNameTwice, findTwins } from "./duplicates.ts";
 import type { Flag } from "./flag.ts";
 import { problemFlags } from "./problemFlags.ts";
+import { mendRowUnits } from "./rowUnits.ts";
 
 export type { Correction, Flag, FlagKind } from "./flag.ts";
 export { flagKinds } from "./flag.ts";
 
 /**
- * Everything in a chart that deserves a second look, worst first.
+ * Everything in a chart that deserves a second look, worst first: cells without a reading, rows and columns in a wrong
+ * unit, readings out of proportion (the farthest first) with the slip that explains them, readings that cannot both be
+ * right, names that stand twice, and notes on figures unlike the others and on twins.
+ *
+ * Proportions are judged from {@link fewestFigures} figures and {@link fewestMeasures} measures on, counting those
+ * with at least {@link fewestReadings} readings; a smaller chart gets the other checks only. How a reading is judged is
+ * told at {@link proportions}.
  */
 export function checkChart(chart: Chart): readonly Flag[] {
-  return problemFlags(chart);
+  const rows = mendRowUnits(chart);
+  const columns = mendColumnUnits(rows.chart);
+  const mended = columns.chart;
+  const { flags, flagged, fit } = findCellSlips(mended);
+  const notes = flags.filter(({ kind }) => kind === "unlike the other figures");
+  return [
+    ...problemFlags(chart),
+    ...rows.flags,
+    ...columns.flags,
+    ...flags.filter((flag) => !notes.includes(flag)),
+    ...findInconsistent(mended, flagged, fit),
+    ...findNameTwice(chart),
+    ...notes,
+    ...findTwins(chart),
+  ].map((flag) => ({ ...flag, ...asWritten(chart, flag) }));
+}
+
+/** The reading as it stands in the chart, not as mended on the way. */
+function asWritten(chart: Chart, { row, column, readingMm }: Flag): Partial<Flag> {
+  if (readingMm === undefined) return {};
+  const written = chart.measures.find(({ position }) => position === column)?.mm[chart.rows.indexOf(row)];
+  return written === undefined ? {} : { readingMm: written };
 }

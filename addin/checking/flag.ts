@@ -1,6 +1,6 @@
 import type { LengthUnit } from "../measures/units.ts";
 
-/** What may be wrong, in the words that the user sees. Worst first. */
+/** What may be wrong, in the words that the user sees. */
 export const flagKinds = [
   "date instead of a reading",
   "error in the cell",
@@ -16,10 +16,8 @@ export const flagKinds = [
   "digit missing",
   "out of proportion",
   "smaller than it can be",
-  "left and right differ",
-  "headings swapped",
-  "one name, two figures",
-  "row twice",
+  "larger than it can be",
+  "one name, two rows",
   "unlike the other figures",
   "same readings, two names",
 ] as const;
@@ -37,10 +35,13 @@ export interface Correction {
 export interface Flag {
   /** Empty when the flag is about a whole column. */
   readonly figure: string;
-  /** Row and column within the range, from 0 (row 0 is the headings). */
+  /**
+   * Row and column within the range, from 0 (row 0 is the headings). A flag about a whole row points at the figure’s
+   * name, one about a whole column at its heading.
+   */
   readonly row: number;
   readonly column: number;
-  /** The heading of the measure; empty when the flag is about the whole row. */
+  /** The heading of the measure; empty when the flag is about a whole row. */
   readonly measure: string;
   /** The unit of the column, which `why` speaks in. */
   readonly unit: LengthUnit;
@@ -51,8 +52,8 @@ export interface Flag {
   /** For this cell. Only when the corrected reading is in proportion and clearly better. */
   readonly suggestedMm?: number;
   /**
-   * All cells that would change when the suggestion is taken: this cell alone for most slips, both cells of a swap,
-   * every cell of a whole row or column. Empty when there is nothing to suggest.
+   * All cells that change when the suggestion is taken: this cell alone for most slips, both cells of a swap, every
+   * cell of a whole row or column. Empty when there is nothing to suggest.
    */
   readonly corrections: readonly Correction[];
 }

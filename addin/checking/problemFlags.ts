@@ -18,14 +18,17 @@ export function problemFlags(chart: Chart): readonly Flag[] {
 function problemFlag(chart: Chart, problem: ChartProblem, kind: FlagKind): Flag {
   const row = problem.row ?? 0;
   const column = chart.measures.find((measure) => measure.position === problem.column);
+  const figure = chart.figures[chart.rows.indexOf(row)] ?? "";
+  const measure = column?.heading ?? "";
+  const place = `${figure}, ${measure}: `;
   return {
-    figure: chart.figures[chart.rows.indexOf(row)] ?? "",
+    figure,
     row,
     column: problem.column ?? 0,
-    measure: column?.heading ?? "",
+    measure,
     unit: column?.unit ?? "mm",
     kind,
-    why: problem.message,
+    why: problem.message.startsWith(place) ? problem.message.slice(place.length) : problem.message,
     corrections: [],
   };
 }

@@ -1,0 +1,142 @@
+import { medianOf } from "./medianOf.ts";
+import { medianPolish } from "./medianPolish.ts";
+import { robustSpread } from "./modifiedZ.ts";
+
+/** Proportions say something only in a chart with at least this many figures and measures … */
+export const fewestFigures = 5;
+export const fewestMeasures = 5;
+/** … counting only figures and measures with at least this many readings. */
+export const fewestReadings = 4;
+
+/** From this many figures on, a figure is also compared with those of its own build. */
+const fewestForBuild = 8;
+/** How many figures of the same build are asked. */
+const mateCount = 3;
+/** Differences in proportion beyond this count no more, so that one slip cannot part two figures of one body. */
+const farthest = 0.5;
+/** Bodies differ by 2 % and tapes are read to half a millimetre even where a chart happens to agree better. */
+const leastSpread = 0.02;
+const readingErrorMm = 0.5;
+
+/** What is usual in a chart: size of the figure, proportion of the measure, and how far readings stray from both. */
+export interface Proportions {
+  /** ln of the size of each figure; NaN where too little is known. */
+  readonly sizes: readonly number[];
+  /** ln of the proportion of each measure; NaN where too little is known. */
+  readonly columns: readonly number[];
+  /** ln(reading) − size − proportion; NaN where missing or left out. */
+  readonly residuals: readonly (readonly number[])[];
+  /** ln of the reading that would be in proportion, for the build of the figure. */
+  expected(figure: number, column: number): number;
+  /**
+   * How far ln(reading) is out of proportion, in spreads: the least of the deviations from the chart as a whole and from
+   * each of the figures of most similar build; 0 when it lies between them. NaN where too little is known.
+   */
+  deviation(figure: number, column: number, ln: number): number;
+  /** The typical stray of a reading in ln, at this cell. */
+  spread(figure: number, column: number): number;
+  /** Figures in order of similar build, itself left out. */
+  mates(figure: number): readonly number[];
+}
+
+/**
+ * Two-way median polish of ln(reading) over figures × measures, and a yardstick for what strays from it.
+ *
+ * A reading is judged against the larger of two spreads, of the whole chart and of its own measure, because hands and
+ * feet vary more than girths; and against the whole chart as well as each of the three figures of most similar build,
+ * because a chart may hold children and adults, and hardly anybody makes one slip twice. Only what is out of line with
+ * all of them is out of proportion. This is more patient than the plain method (one spread, one expectation).
+ *
+ * Source of the polish: Tukey, Exploratory Data Analysis (1977). The rest is this project’s own choice.
+ *
+ * @param logs ln(mm), figure by figure; NaN is missing or left out
+ * @returns `undefined` when the chart is too small to speak of proportions
+ */
+export function proportions(logs: readonly (readonly number[])[]): Proportions | undefined {
+  const table = largeEnough(logs);
+  if (!table) return undefined;
+  const { overall, rows, columns, residuals } = medianPolish(table, { eps: 1e-6, maxIterations: 50 });
+  const common = robustSpread(residuals.flat());
+  const own = columns.map((_, j) => robustSpread(residuals.map((row) => row[j]!)));
+  const byBuild = rows.filter((size) => !Number.isNaN(size)).length >= fewestForBuild;
+  const mateLists = new Map<number, readonly number[]>();
+
+  const mates = (figure: number): readonly number[] => {
+    const known = mateLists.get(figure);
+    if (known) return known;
+    const list = similarBuild(residuals, figure);
+    mateLists.set(figure, list);
+    return list;
+  };
+
+  /** What the figures of most similar build have there beyond the usual, in ln. */
+  const ofBuild = (figure: number, column: number): readonly number[] => {
+    if (!byBuild) return [];
+    const known = mates(figure)
+      .map((mate) => residuals[mate]![column]!)
+      .filter((residual) => !Number.isNaN(residual));
+    return known.slice(0, mateCount);
+  };
+
+  const usual = (figure: number, column: number) => overall + rows[figure]! + columns[column]!;
+  const expected = (figure: number, column: number) =>
+    usual(figure, column) + (medianOf(ofBuild(figure, column)) || 0);
+  const spread = (figure: number, column: number) =>
+    Math.max(common, own[column]!, leastSpread + readingErrorMm / Math.exp(usual(figure, column)));
+
+  return {
+    sizes: rows.map((size) => overall + size),
+    columns,
+    residuals,
+    expected,
+    spread,
+    mates,
+    deviation(figure, column, ln) {
+      const fromChart = (ln - usual(figure, column)) / spread(figure, column);
+      if (!(Math.abs(fromChart) > 1)) return fromChart;
+      let least = fromChart;
+      for (const residual of ofBuild(figure, column)) {
+        const fromMate = fromChart - residual / spread(figure, column);
+        if (fromChart * fromMate <= 0) return 0;
+        if (Math.abs(fromMate) < Math.abs(least)) least = fromMate;
+      }
+      return least;
+    },
+  };
+}
+
+/** The table without rows and columns that hold too few readings; `undefined` when too little is left. */
+function largeEnough(logs: readonly (readonly number[])[]): number[][] | undefined {
+  const enough = (list: readonly number[]) => list.filter((ln) => !Number.isNaN(ln)).length >= fewestReadings;
+  const width = logs[0]?.length ?? 0;
+  const keptColumns = Array.from({ length: width }, (_, j) => enough(logs.map((row) => row[j]!)));
+  const trimmed = logs.map((row) => row.map((ln, j) => (keptColumns[j] ? ln : Number.NaN)));
+  const keptRows = trimmed.map(enough);
+  const figures = keptRows.filter(Boolean).length;
+  const measures = keptColumns.filter(Boolean).length;
+  if (figures < fewestFigures || measures < fewestMeasures) return undefined;
+  return trimmed.map((row, i) => (keptRows[i] ? row : row.map(() => Number.NaN)));
+}
+
+/** Other figures, those of most similar proportions first; figures with too little in common are left out. */
+function similarBuild(residuals: readonly (readonly number[])[], figure: number): readonly number[] {
+  const own = residuals[figure]!;
+  const distances = residuals.map((other, i) => (i === figure ? Number.NaN : buildDistance(own, other)));
+  return distances
+    .map((distance, i) => ({ distance, i }))
+    .filter(({ distance }) => !Number.isNaN(distance))
+    .sort((a, b) => a.distance - b.distance || a.i - b.i)
+    .map(({ i }) => i);
+}
+
+function buildDistance(a: readonly number[], b: readonly number[]): number {
+  let sum = 0;
+  let common = 0;
+  for (let j = 0; j < a.length; j++) {
+    const difference = Math.abs(a[j]! - b[j]!);
+    if (Number.isNaN(difference)) continue;
+    sum += Math.min(difference, farthest);
+    common++;
+  }
+  return common >= fewestReadings ? sum / common : Number.NaN;
+}
