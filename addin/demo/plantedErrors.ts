@@ -132,13 +132,20 @@ export const plantedErrors: readonly PlantedError[] = [
   },
   {
     kind: "smaller than it can be",
+    figure: "Mirrowen",
+    measure: "Hip",
+    story: "the tape had slipped up to the waist",
+    cells: written("Hip", 172),
+  },
+  {
+    kind: "larger than it can be",
     figure: "Norrim",
     measure: "Under-bust",
     story: "the tape lay over the clothes",
     cells: written("Under-bust", 188.5),
   },
   {
-    kind: "one name, two figures",
+    kind: "one name, two rows",
     figure: "Wickory",
     measure: "",
     story: "measured a second time after restringing, and entered under the same name",
