@@ -1,4 +1,5 @@
 import type { Chart } from "../chart/chart.ts";
+import type { Apart } from "./apart.ts";
 import { apart } from "./apart.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
@@ -21,8 +22,10 @@ export interface GroupedFigure {
   readonly base: string;
   /** The measure in which two figures of the group differ most; absent when none differ. */
   readonly worst?: ComparedColumn;
-  /** How much of its tolerance that difference uses: 1 is all of it. */
+  /** How much of its tolerance that difference uses: 1 is all of it. NaN for a figure by itself. */
   readonly ofTolerance: number;
+  /** How far this figure is from the base figure, the base figure’s readings first. */
+  readonly fromBase: Apart;
 }
 
 /**
@@ -50,15 +53,17 @@ export function sharedBodyGroups(
   groups.forEach((members, index) => {
     const [i, j] = farthestPair(distances, members);
     const { worst, distance } = apart(named.columns, i, j);
-    const group = {
-      group: index + 1,
-      size: members.length,
-      base: figureAt(chart, named.order, medoid(distances, members)),
-      ...(worst && { worst }),
-      ofTolerance: members.length === 1 ? 0 : distance,
-    };
+    const base = medoid(distances, members);
     for (const item of members) {
-      result[named.order[item]!] = { figure: figureAt(chart, named.order, item), ...group };
+      result[named.order[item]!] = {
+        figure: figureAt(chart, named.order, item),
+        group: index + 1,
+        size: members.length,
+        base: figureAt(chart, named.order, base),
+        ...(worst && { worst }),
+        ofTolerance: members.length === 1 ? Number.NaN : distance,
+        fromBase: apart(named.columns, base, item),
+      };
     }
   });
   return result;

@@ -21,7 +21,9 @@ export interface Join {
  * A pair that is not known counts as infinitely far, and stays so for any group that holds one of the two. A group with
  * nothing but infinite distances left is finished.
  *
- * Equal distances: the previous group of the chain wins, then the group with the lowest item.
+ * Equal distances: `complete` takes the group with the lowest item, so that the pair with the lowest items is joined first
+ * and the result is that of the search through all pairs. By the other methods a join can give a pair at the same
+ * distance a lower item, and the chain could run in a circle; there its previous group goes first.
  */
 export function nearestNeighbourChain(distances: Condensed, method: LinkageMethod): readonly Join[] {
   const state = start(distances, method);
@@ -83,9 +85,9 @@ function workingCopy(values: Float64Array, isSquared: boolean): Float64Array {
 
 /** The nearest other group, or `undefined` when all are infinitely far. */
 function nearestTo(tip: number, previous: number | undefined, state: State): number | undefined {
-  const { far, rowAt, groups, count } = state;
-  let nearest = previous;
-  let least = previous === undefined ? Infinity : distanceBetween(tip, previous, state);
+  const { method, far, rowAt, groups, count } = state;
+  let nearest = method === "complete" ? undefined : previous;
+  let least = nearest === undefined ? Infinity : distanceBetween(tip, nearest, state);
   let g = 0;
   for (; groups[g]! < tip; g++) {
     const distance = far[rowAt[groups[g]!]! + tip]!;
@@ -123,7 +125,10 @@ function remove(group: number, state: State): void {
   state.count--;
 }
 
-/** The distances of the group that `low` and `high` become, written over those of `low` (Lance & Williams 1967). */
+/**
+ * The distances of the group that `low` and `high` become, written over those of `low` (Lance & Williams 1967). They are
+ * never less than those of both parts, not even by rounding, since the chain relies on that.
+ */
 function update(low: number, high: number, between: number, state: State): void {
   const { method, far, rowAt, groups, count, sizes } = state;
   const nLow = sizes[low]!;
@@ -139,7 +144,7 @@ function update(low: number, high: number, between: number, state: State): void 
         far[atLow] = a > b ? a : b;
         break;
       case "average":
-        far[atLow] = (nLow * a + nHigh * b) / (nLow + nHigh);
+        far[atLow] = Math.max((nLow * a + nHigh * b) / (nLow + nHigh), Math.min(a, b));
         break;
       case "single":
         // Infinite is “not known”, which the nearer of two must not hide.
@@ -147,7 +152,10 @@ function update(low: number, high: number, between: number, state: State): void 
         break;
       case "ward": {
         const n = sizes[other]!;
-        far[atLow] = ((nLow + n) * a + (nHigh + n) * b - n * between) / (nLow + nHigh + n);
+        far[atLow] = Math.max(
+          ((nLow + n) * a + (nHigh + n) * b - n * between) / (nLow + nHigh + n),
+          Math.min(a, b),
+        );
         break;
       }
     }

@@ -26,7 +26,7 @@ function clearNotKnown(readings: Readings, values: Float64Array): void {
   const words = Math.ceil(columns.length / bits);
   const taken = takenBits(readings, words);
   const required = requiredBits(readings, words);
-  const gaps = Array.from({ length: size }, (_, i) => i).map((i) => hasGap(readings, i));
+  const gaps = Array.from({ length: size }, (_, i) => hasGap(readings, i));
 
   for (let i = 0, at = 0; i < size; i++) {
     for (let j = i + 1; j < size; j++, at++) {
@@ -44,7 +44,7 @@ function clearNotKnown(readings: Readings, values: Float64Array): void {
 }
 
 function hasGap({ width, mm }: Readings, i: number): boolean {
-  return mm.subarray(i * width, (i + 1) * width).some(Number.isNaN);
+  return width === 0 || mm.subarray(i * width, (i + 1) * width).some(Number.isNaN);
 }
 
 /** One bit a measure, set where the figure has a reading. */

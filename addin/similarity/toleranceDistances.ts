@@ -19,28 +19,28 @@ import { readingsByFigure } from "./readings.ts";
 export function toleranceDistances(columns: readonly ComparedColumn[], size: number): Condensed {
   const readings = readingsByFigure(columns, size);
   const isFixed = columns.every(({ tolerance }) => tolerance.percent === 0);
-  return pairwise(readings, isFixed ? fixedTolerance(readings) : relativeTolerance(readings));
+  return pairwise(readings, isFixed ? fixedTolerances(readings) : relativeTolerances(readings));
 }
 
-/** Without percentages the divisions can be done beforehand. */
-function fixedTolerance({ size, width, mm, columns }: Readings): RowDistances {
-  const perMm = Float64Array.from(columns, ({ tolerance }) => 1 / tolerance.floorMm);
+// In both loops a missing reading makes the difference NaN, which is never greater. The comparison is multiplied out, so
+// that a division is needed only where a measure turns out worse than those before it.
+
+function fixedTolerances({ size, width, mm, columns }: Readings): RowDistances {
+  const floorMm = Float64Array.from(columns, ({ tolerance }) => tolerance.floorMm);
   return (i, values, start) => {
     const a = mm.subarray(i * width, (i + 1) * width);
     for (let at = start, next = (i + 1) * width; next < size * width; next += width, at++) {
       let worst = 0;
       for (let c = 0; c < width; c++) {
-        // A missing reading makes this NaN, which is never greater.
-        const apart = Math.abs(a[c]! - mm[next + c]!) * perMm[c]!;
-        if (apart > worst) worst = apart;
+        const difference = Math.abs(a[c]! - mm[next + c]!);
+        if (difference > worst * floorMm[c]!) worst = difference / floorMm[c]!;
       }
       values[at] = worst;
     }
   };
 }
 
-/** The comparison is multiplied out: a division is needed only when a measure turns out worse than those before. */
-function relativeTolerance({ size, width, mm, columns }: Readings): RowDistances {
+function relativeTolerances({ size, width, mm, columns }: Readings): RowDistances {
   const floorMm = Float64Array.from(columns, ({ tolerance }) => tolerance.floorMm);
   const halfShare = Float64Array.from(columns, ({ tolerance }) => tolerance.percent / 200);
   return (i, values, start) => {
@@ -48,11 +48,9 @@ function relativeTolerance({ size, width, mm, columns }: Readings): RowDistances
     for (let at = start, next = (i + 1) * width; next < size * width; next += width, at++) {
       let worst = 0;
       for (let c = 0; c < width; c++) {
-        const b = mm[next + c]!;
-        const relative = halfShare[c]! * (a[c]! + b);
-        const floor = floorMm[c]!;
-        const tolerance = relative > floor ? relative : floor;
-        const difference = Math.abs(a[c]! - b);
+        const difference = Math.abs(a[c]! - mm[next + c]!);
+        const relative = halfShare[c]! * (a[c]! + mm[next + c]!);
+        const tolerance = relative > floorMm[c]! ? relative : floorMm[c]!;
         if (difference > worst * tolerance) worst = difference / tolerance;
       }
       values[at] = worst;
