@@ -17,3 +17,8 @@ export function isDateFormat(format: string): boolean {
 export function isPercentFormat(format: string): boolean {
   return codes(format).includes("%");
 }
+
+/** A share → percent, to twelve digits: 0.07 · 100 is not quite 7 in binary. */
+export function toPercent(share: number): number {
+  return Number((share * 100).toPrecision(12));
+}

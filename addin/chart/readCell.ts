@@ -6,9 +6,9 @@ import type { LengthUnit } from "../measures/units.ts";
 import { toMm } from "../measures/units.ts";
 import type { Cell } from "./cell.ts";
 import { isCellError } from "./cell.ts";
-import { isDateFormat, isPercentFormat } from "./numberFormat.ts";
+import { isDateFormat, isPercentFormat, toPercent } from "./numberFormat.ts";
 
-/** A date number of 1927 or later is over 10 000, which no reading reaches: a date even where no format says so. */
+/** Date numbers from 1927 to 2119: over 10 000, which no reading reaches, so dates even where no format says so. */
 const latestSerial = 80_000;
 
 /**
@@ -33,7 +33,7 @@ function readNumber(value: number, unit: LengthUnit, format: string): Reading {
   if (isDateFormat(format)) return refuseDateNumber(value);
   if (isPercentFormat(format)) {
     return refuse(
-      `“${String(value * 100)} %” is not a length. Type the reading, and give the cell a plain number format`,
+      `“${String(toPercent(value))} %” is not a length. Type the reading, and give the cell a plain number format`,
     );
   }
   if (value < 0) return refuse(`“${String(value)}” is negative. A reading is a length from 0 up`);

@@ -11,7 +11,7 @@ import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank, isCellError } from "./cell.ts";
 import type { Chart, MeasureColumn } from "./chart.ts";
 import { findMeasureColumn } from "./find.ts";
-import { isPercentFormat } from "./numberFormat.ts";
+import { isPercentFormat, toPercent } from "./numberFormat.ts";
 
 /** Tolerances by the key of the column. */
 export type ToleranceTable = ReadonlyMap<string, Tolerance>;
@@ -130,8 +130,7 @@ function numberTolerance(value: number, place: Place): Tolerance {
       place,
       "is not above 0. Leave it empty for the usual tolerance, or remove the row",
     );
-  // Twelve digits: 0.07 · 100 is not quite 7 in binary.
-  const percent = Number((value * 100).toPrecision(12));
+  const percent = toPercent(value);
   if (place.format !== undefined && isPercentFormat(place.format))
     return percentTolerance(percent, `${String(percent)}%`, place);
   const isTapeFraction = place.unit === "in" && Number.isInteger(value * 64);

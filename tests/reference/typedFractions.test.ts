@@ -6,8 +6,8 @@ import { parseReading } from "../../addin/measures/parseReading.ts";
 
 /**
  * A spreadsheet turns a typed 5/8 into a date: 8 May where the month comes first, 5 August where the day does; 1/32
- * becomes January 1932. Source: Microsoft support article Q159491 for the conversion; serials computed with the 1900
- * date system (LibreOffice 7.4: DATE(2026;5;8) = 46150, DATE(2026;8;5) = 46239, DATE(1932;1;1) = 11689).
+ * becomes January 1932. Source: Microsoft support article Q159491 for the conversion; serials as
+ * LibreOffice 7.4.7 gives them (DATE(2026;5;8) = 46150, DATE(2026;8;5) = 46239, DATE(1932;1;1) = 11689).
  */
 describe("fractions that a spreadsheet turned into dates", () => {
   it.each([

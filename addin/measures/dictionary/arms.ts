@@ -1,6 +1,10 @@
 import type { Measure } from "../measure.ts";
 
-/** Measures of the arms. ISO terms are from memory of ISO 8559-1:2017 unless a reference check names a source. */
+/**
+ * Measures of the arms.
+ *
+ * The ISO terms stand in the published list of ISO 8559:1989, the forerunner of ISO 8559-1.
+ */
 export const arms: readonly Measure[] = [
   {
     id: "armLength",

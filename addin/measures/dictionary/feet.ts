@@ -1,6 +1,11 @@
 import type { Measure } from "../measure.ts";
 
-/** Measures of the feet. ISO terms are from memory of ISO 8559-1:2017 unless a reference check names a source. */
+/**
+ * Measures of the feet.
+ *
+ * Of the ISO terms, foot width is from memory of ISO 8559-1; foot length stands in the published list of its forerunner
+ * ISO 8559:1989.
+ */
 export const feet: readonly Measure[] = [
   {
     id: "heelGirth",

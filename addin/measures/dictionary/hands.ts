@@ -1,6 +1,10 @@
 import type { Measure } from "../measure.ts";
 
-/** Measures of the hands. ISO terms are from memory of ISO 8559-1:2017 unless a reference check names a source. */
+/**
+ * Measures of the hands.
+ *
+ * The ISO terms stand in the published list of ISO 8559:1989, the forerunner of ISO 8559-1.
+ */
 export const hands: readonly Measure[] = [
   {
     id: "handGirth",

@@ -1,6 +1,11 @@
 import type { Measure } from "../measure.ts";
 
-/** Measures of the head. ISO terms are from memory of ISO 8559-1:2017 unless a reference check names a source. */
+/**
+ * Measures of the head.
+ *
+ * Of the ISO terms, head height is from memory of ISO 8559-1; head girth stands in the published list of its forerunner
+ * ISO 8559:1989.
+ */
 export const head: readonly Measure[] = [
   {
     id: "headGirth",

@@ -1,6 +1,11 @@
 import type { Measure } from "../measure.ts";
 
-/** Measures of the legs. ISO terms are from memory of ISO 8559-1:2017 unless a reference check names a source. */
+/**
+ * Measures of the legs.
+ *
+ * Of the ISO terms, waist to knee is from memory of ISO 8559-1; the others stand in the published list of its
+ * forerunner ISO 8559:1989.
+ */
 export const legs: readonly Measure[] = [
   {
     id: "outsideLeg",

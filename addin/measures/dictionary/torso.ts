@@ -1,6 +1,12 @@
 import type { Measure } from "../measure.ts";
 
-/** Measures of the torso, and the whole body. ISO terms are from memory of ISO 8559-1:2017 unless a reference check names a source. */
+/**
+ * Measures of the torso, and the whole body.
+ *
+ * Of the ISO terms, stature, upper chest, under-bust and top hip girth, bust point width, front and back neck point to
+ * waist, and total crotch length are from memory of ISO 8559-1; the others stand in the published list of its
+ * forerunner ISO 8559:1989.
+ */
 export const torso: readonly Measure[] = [
   {
     id: "height",
@@ -262,7 +268,7 @@ export const torso: readonly Measure[] = [
     id: "backWaistLength",
     name: "Back waist length",
     shortName: "Back waist",
-    isoTerm: "back waist length",
+    isoTerm: "back neck point to waist",
     definition: "From the back neck point down the middle of the back to the waist.",
     onFigures:
       "With a removable head start at the rim of the neck hole; if the neck is part of the head start where the collar seam will sit.",
@@ -293,7 +299,7 @@ export const torso: readonly Measure[] = [
     id: "frontWaistLength",
     name: "Front waist length",
     shortName: "Front waist",
-    isoTerm: "front waist length",
+    isoTerm: "neck shoulder to waist",
     definition: "From the side neck point over the bust point and down to the waist.",
     onFigures:
       "Keep the tape at the bust point where the front is moulded hollow; use the joint line of the neck for the side neck point.",
@@ -366,7 +372,7 @@ export const torso: readonly Measure[] = [
     id: "bustPointDepth",
     name: "Bust-point depth",
     shortName: "Bust depth",
-    isoTerm: "side neck point to bust point",
+    isoTerm: "neck shoulder point to breast point",
     definition: "From the side neck point down to the bust point.",
     onFigures: "Where no bust is sculpted leave it empty.",
     kind: "length",
@@ -377,7 +383,7 @@ export const torso: readonly Measure[] = [
       "neck to bust point",
       "shoulder to bust point",
       "side neck to bust point",
-      "neck shoulder point to breast point",
+      "side neck point to bust point",
       "bust depth",
       "apex depth",
       "neck shoulder to bust point",
