@@ -10,22 +10,31 @@ import { findLibreOffice } from "../../programs.mjs";
 export const libreOfficeTimeout = 180_000;
 
 /**
- * One sheet of a workbook file as LibreOffice shows it, as CSV with commas. Numbers come as their number format
- * shows them.
+ * One sheet of a workbook file as LibreOffice reads and calculates it, as CSV with commas; numbers in full,
+ * whatever their number format.
  *
  * @throws {Error} when LibreOffice is not installed, or cannot read the file or find the sheet
  */
 export async function convertToCsv(file: string, sheet: string): Promise<string> {
-  // Comma, double quote, UTF-8, from the first line; cells as shown; every sheet to a file of its own.
-  const filter = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1";
-  const files = await convert(file, filter);
-  const csv = [...files].find(([name]) => name.endsWith(`-${sheet}.csv`))?.[1];
+  const { name } = path.parse(file);
+  const files = await convert([file], allSheetsAsCsv);
+  const csv = files.get(`${name}-${sheet}.csv`);
   if (!csv) throw new Error(`LibreOffice gave no sheet “${sheet}”, only: ${[...files.keys()].join(", ")}`);
   return new TextDecoder().decode(csv);
 }
 
-/** What LibreOffice makes of a file in another format, for example `xlsx` or `pdf`: contents by file name. */
-export async function convert(file: string, format: string): Promise<ReadonlyMap<string, Uint8Array>> {
+/** For `convert`: comma, double quote, UTF-8, from the first line; every sheet to a file `workbook-sheet.csv`. */
+export const allSheetsAsCsv = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1";
+
+/**
+ * What LibreOffice makes of files in another format, for example `xlsx` or `pdf`: contents by file name.
+ *
+ * @throws {Error} when LibreOffice is not installed, or gives nothing
+ */
+export async function convert(
+  files: readonly string[],
+  format: string,
+): Promise<ReadonlyMap<string, Uint8Array>> {
   const soffice = findLibreOffice();
   if (soffice === undefined)
     throw new Error(
@@ -38,12 +47,11 @@ export async function convert(file: string, format: string): Promise<ReadonlyMap
     const profile = `-env:UserInstallation=${pathToFileURL(path.join(folder, "profile")).href}`;
     const { stderr } = await promisify(execFile)(
       soffice,
-      [profile, "--headless", "--convert-to", format, "--outdir", out, file],
+      [profile, "--headless", "--convert-to", format, "--outdir", out, ...files],
       { timeout: libreOfficeTimeout },
     );
     const names = await readdir(out).catch(() => []);
-    if (names.length === 0)
-      throw new Error(`LibreOffice could not convert ${path.basename(file)}: ${stderr}`);
+    if (names.length === 0) throw new Error(`LibreOffice could not convert ${files.join(", ")}: ${stderr}`);
     const contents = names.map(async (name) => [name, await readFile(path.join(out, name))] as const);
     return new Map(await Promise.all(contents));
   } finally {
