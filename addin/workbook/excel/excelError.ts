@@ -1,0 +1,36 @@
+import { InputError } from "../../measures/inputError.ts";
+
+/** What Excel’s refusals mean for somebody at the sheet, by the codes that Office.js documents. */
+const remedies: Readonly<Record<string, string>> = {
+  InvalidOperationInCellEditMode: "A cell is still being edited. Press Enter to finish it, then try again.",
+  AccessDenied: "The sheet is protected. Take its protection off under Review, then try again.",
+  InvalidSelection: "Several blocks of cells are selected. Select one block, then try again.",
+  ItemNotFound: "A sheet or table is no longer there. Look whether it was renamed or deleted.",
+  ItemAlreadyExists: "The name is taken already. Choose another name.",
+  InsertDeleteConflict:
+    "Cells next to the table cannot be moved out of the way. Clear any filter, and move what stands below or beside the table.",
+  FilteredRangeConflict: "The rows are filtered. Clear the filter, then try again.",
+  MergedRangeConflict: "Merged cells are in the way. Unmerge them, then try again.",
+  NonBlankCellOffSheet: "Filled cells would be pushed off the sheet. Clear the last rows or columns.",
+  PivotTableRangeConflict: "A PivotTable is in the way. Move it, then try again.",
+  UnsupportedSheet: "This kind of sheet holds no cells. Go to a sheet with cells, then try again.",
+  RequestAborted: "Excel broke off. Try again.",
+  ServiceNotAvailable: "Excel’s service cannot be reached. Try again in a while.",
+  Conflict: "Somebody else changed the same cells. Try again.",
+};
+
+/** What went wrong as something that the user can mend; errors of ours pass as they are. */
+export function asInputError(error: unknown): InputError {
+  if (error instanceof InputError) return error;
+  const code = codeOf(error);
+  const remedy = code === undefined ? undefined : remedies[code];
+  if (remedy !== undefined) return new InputError(remedy, code === "ItemNotFound" ? "absent" : "value");
+  const says = error instanceof Error ? error.message : String(error);
+  return new InputError(`Excel could not do it. It says: “${says}”`);
+}
+
+function codeOf(error: unknown): string | undefined {
+  return typeof error === "object" && error !== null && "code" in error && typeof error.code === "string"
+    ? error.code
+    : undefined;
+}

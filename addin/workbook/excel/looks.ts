@@ -1,0 +1,59 @@
+import type { CellStyle } from "../content.ts";
+import { operation, type Operation } from "./requests.ts";
+
+/** Looks are of type and wrapping only, so that a cell’s own fill is never touched. */
+const looks: Readonly<Record<Exclude<CellStyle, "marked">, (format: Excel.RangeFormat) => void>> = {
+  title: (format) => {
+    format.font.bold = true;
+    format.font.size = 16;
+  },
+  heading: (format) => {
+    format.font.bold = true;
+  },
+  quiet: (format) => {
+    format.font.color = "#5C6068";
+  },
+  wrap: (format) => {
+    format.wrapText = true;
+    format.verticalAlignment = "Top";
+  },
+};
+
+/** What `looks` changes of a cell, to be loaded before and set again by undo. */
+export const changedByLooks: Excel.CellPropertiesLoadOptions = {
+  format: {
+    font: { bold: true, color: true, size: true },
+    wrapText: true,
+    verticalAlignment: true,
+  },
+};
+
+type Styled = readonly (readonly ({ readonly style?: CellStyle } | undefined)[])[];
+
+/** Operations that give cells their looks; neighbours in a row with the same look share one. */
+export function lookOperations(
+  rangeAt: (context: Excel.RequestContext, row: number, column: number, columns: number) => Excel.Range,
+  cells: Styled,
+): Operation[] {
+  return cells.flatMap((row, i) =>
+    runs(row.map((cell) => cell?.style)).flatMap(({ value: style, start, length }) =>
+      style === undefined || style === "marked"
+        ? []
+        : [
+            operation((context) => {
+              looks[style](rangeAt(context, i, start, length).format);
+            }),
+          ],
+    ),
+  );
+}
+
+function runs<T>(values: readonly T[]): { value: T; start: number; length: number }[] {
+  const found: { value: T; start: number; length: number }[] = [];
+  values.forEach((value, start) => {
+    const last = found.at(-1);
+    if (last?.value === value && start > 0) last.length += 1;
+    else found.push({ value, start, length: 1 });
+  });
+  return found;
+}

@@ -1,0 +1,114 @@
+import { sheetNamed } from "../checkEdits.ts";
+import { sameName } from "../names.ts";
+import type { TableInfo } from "../port.ts";
+import type { Before, SavedPart } from "./before.ts";
+import { writeOperations } from "./cellInput.ts";
+import { putFrozen } from "./freeze.ts";
+import { findMarks } from "./marks.ts";
+import { findNotes } from "./notes.ts";
+import { rangeOf } from "./ranges.ts";
+import { bytesOf, operation, send, type Operation } from "./requests.ts";
+import { loadSheets, loadTables } from "./shape.ts";
+
+/**
+ * Bring back how the workbook was before the edits of one phase. It does not matter how many of them were
+ * applied: only what is there and should not be is removed. So it serves undo as well as an action that failed
+ * half-way.
+ */
+export async function takeBack(context: Excel.RequestContext, before: Before): Promise<void> {
+  const sheets = await loadSheets(context);
+  const tables = await loadTables(context);
+  await send(context, [
+    ...before.touched.newTables.flatMap((name) => plainCells(tables, name)),
+    ...before.tables.flatMap((was) => shrink(tables, was)),
+    ...before.touched.newSheets.flatMap((name) => dropSheet(sheets, name)),
+    ...before.parts.flatMap(restorePart),
+    ...before.frozen.map(({ sheet, rows, columns }) =>
+      operation((at) => {
+        putFrozen(at.workbook.worksheets.getItem(sheetNamed(sheets, sheet)), rows, columns);
+      }),
+    ),
+  ]);
+  const marks = await findMarks(
+    context,
+    before.marks.map(({ at }) => at),
+  );
+  const notes = await findNotes(
+    context,
+    before.notes.map(({ at }) => at),
+  );
+  await send(context, [
+    ...marks.map((place, i) =>
+      operation(() => {
+        place.put(before.marks[i]?.marked ?? false);
+      }),
+    ),
+    ...notes.map((place, i) =>
+      operation(() => {
+        place.put(before.notes[i]?.text);
+      }),
+    ),
+  ]);
+}
+
+function plainCells(tables: readonly TableInfo[], name: string): Operation[] {
+  return tables.some((table) => sameName(table.name, name))
+    ? [operation((context) => context.workbook.tables.getItem(name).convertToRange())]
+    : [];
+}
+
+/** Take away the rows at the end and the columns at the right that a table has too many. */
+function shrink(tables: readonly TableInfo[], was: TableInfo): Operation[] {
+  const now = tables.find((table) => sameName(table.name, was.name));
+  if (!now) return [];
+  const rows = now.area.rows - was.area.rows;
+  const columns = now.area.columns - was.area.columns;
+  return [
+    ...Array.from({ length: Math.max(0, columns) }, (_, i) =>
+      operation((context) => {
+        context.workbook.tables
+          .getItem(was.name)
+          .columns.getItemAt(now.area.columns - 1 - i)
+          .delete();
+      }),
+    ),
+    ...(rows > 0
+      ? [
+          operation((context) => {
+            const body = context.workbook.tables.getItem(was.name).getDataBodyRange();
+            body
+              .getLastRow()
+              .getOffsetRange(1 - rows, 0)
+              .getResizedRange(rows - 1, 0)
+              .delete("Up");
+          }),
+        ]
+      : []),
+  ];
+}
+
+function dropSheet(sheets: readonly string[], name: string): Operation[] {
+  return sheets.some((sheet) => sameName(sheet, name))
+    ? [
+        operation((context) => {
+          context.workbook.worksheets.getItem(name).delete();
+        }),
+      ]
+    : [];
+}
+
+function restorePart({ area, inputs, looks }: SavedPart): Operation[] {
+  return [
+    ...writeOperations(
+      (context, row, rows, columns) => rangeOf(context, { ...area, row: area.row + row, rows, columns }),
+      inputs,
+    ),
+    ...(looks
+      ? [
+          operation((context) => {
+            rangeOf(context, area).setCellProperties(looks);
+          }, bytesOf(looks)),
+        ]
+      : []),
+  ];
+}
