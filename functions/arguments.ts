@@ -9,7 +9,7 @@ import { didYouMean } from "../addin/measures/nearNames.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { readUnit } from "../addin/measures/units.ts";
 import type { TapeReading } from "./tapeReading.ts";
-import { readTape } from "./tapeReading.ts";
+import { readTape, readTapeDifference } from "./tapeReading.ts";
 import { isMissingMark, readPlainNumber } from "./plainNumber.ts";
 
 /** One argument of a worksheet function: how it is declared to hosts, and how its raw value is read. */
@@ -114,6 +114,11 @@ export function reading(help: string): Parameter<TapeReading> {
     ...required(help, readTape),
     isBlank: (raw) => isSingleCell(raw, (given) => given === 0 || isBlank(given)),
   };
+}
+
+/** One tape reading, or the difference of two, which may be below zero. 0 counts as empty. */
+export function readingOrDifference(help: string): Parameter<TapeReading> {
+  return { ...reading(help), read: (raw, name) => readTapeDifference(singleCell(raw, name), name) };
 }
 
 /** A tape reading that may be omitted, with what that means in words. 0 counts as empty. */

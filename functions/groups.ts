@@ -6,14 +6,16 @@ import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
 import { shown } from "./shown.ts";
+import { worstMeasure } from "./worstMeasure.ts";
 
 export const groupsFunction = defineFunction({
   name: "GROUPS",
   summary: "Which figures share a body: a group for each figure, and the base figure to draft for.",
   details:
     "With the method complete, every two figures of a group are within tolerance at every measure that was compared. " +
-    "The base figure is the one nearest to all others of its group. Worst measure and Of tolerance say where two figures " +
-    "of the group differ most. Larger groups come first; figures that cannot be compared are never put together.",
+    "The base figure is the one nearest to all others of its group. Worst measure and Of tolerance say where the figure " +
+    "differs most from it: at most 1 is within tolerance. Larger groups come first. Figures that cannot be compared are " +
+    "never put together; Worst measure then says what is missing.",
   parameters: { chart: chart(), tolerances: tolerances(), zone: zone(), method: method() },
   result: "table",
   examples: [
@@ -23,9 +25,9 @@ export const groupsFunction = defineFunction({
       gives: [
         ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
         ["Linnet", 1, "Dunnock", "Hip", 0.667],
-        ["Dunnock", 1, "Dunnock", "Hip", 0.667],
+        ["Dunnock", 1, "Dunnock", "", 0],
         ["Teal", 2, "Siskin", "Bust", 0.667],
-        ["Siskin", 2, "Siskin", "Bust", 0.667],
+        ["Siskin", 2, "Siskin", "", 0],
       ],
     },
   ],
@@ -37,8 +39,8 @@ export const groupsFunction = defineFunction({
       row.figure,
       row.group,
       row.base,
-      row.worst?.column.heading ?? "",
-      shown(row.ofTolerance),
+      worstMeasure(row.fromBase),
+      shown(row.fromBase.distance),
     ]),
   ],
 });

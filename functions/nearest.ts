@@ -1,5 +1,4 @@
 import { figureIndex } from "../addin/chart/find.ts";
-import type { ComparedColumn } from "../addin/similarity/comparedColumns.ts";
 import { nearest } from "../addin/similarity/nearest.ts";
 import { chart, count, text, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
@@ -7,6 +6,7 @@ import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare, unknownFigure } from "./failures.ts";
 import { shown } from "./shown.ts";
+import { worstMeasure } from "./worstMeasure.ts";
 
 export const nearestFunction = defineFunction({
   name: "NEAREST",
@@ -39,13 +39,9 @@ export const nearestFunction = defineFunction({
       (near) => [
         near.figure,
         Number.isNaN(near.distance) ? "not known" : shown(near.distance),
-        Number.isNaN(near.distance) ? missing(near.lacking) : (near.worst?.column.heading ?? ""),
+        worstMeasure(near),
         `${String(near.compared)} of ${String(near.of)}`,
       ],
     ),
   ],
 });
-
-function missing(lacking: readonly ComparedColumn[]): string {
-  return lacking.map(({ column }) => `${column.heading} missing`).join(", ");
-}

@@ -1,6 +1,6 @@
 import { formatFraction } from "../addin/measures/formatFraction.ts";
 import { fromMm } from "../addin/measures/units.ts";
-import { count, reading, unit } from "./arguments.ts";
+import { count, readingOrDifference, unit } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notALength, notAUnit } from "./failures.ts";
 
@@ -9,7 +9,7 @@ export const tapeFunction = defineFunction({
   summary: "A length as you read it on an inch tape, to the nearest sixteenth or another fraction.",
   details: "The result is text. A difference below zero keeps its sign.",
   parameters: {
-    length: reading("The length."),
+    length: readingOrDifference("The length, or a difference such as DELTA gives."),
     from_unit: unit("The unit of a length that names none: mm, cm or in.", "mm"),
     denominator: count("The finest mark of the tape, as parts of an inch: 4, 8, 16, 32 …", 16),
   },
@@ -18,6 +18,7 @@ export const tapeFunction = defineFunction({
     { formula: "FIT.TAPE(136.5)", values: [136.5], gives: '5 3/8"' },
     { formula: 'FIT.TAPE(13.4, "cm", 4)', values: [13.4, "cm", 4], gives: '5 1/4"' },
     { formula: 'FIT.TAPE(5.375, "in")', values: [5.375, "in"], gives: '5 3/8"' },
+    { formula: "FIT.TAPE(-6.5)", values: [-6.5], gives: '-1/4"' },
   ],
   failures: [
     notALength,

@@ -1,38 +1,37 @@
 import type { Cell } from "../addin/chart/cell.ts";
-import { cellText, isCellError } from "../addin/chart/cell.ts";
+import { readCell } from "../addin/chart/readCell.ts";
 import { InputError } from "../addin/measures/inputError.ts";
-import { parseReading } from "../addin/measures/parseReading.ts";
 import { tidyReading } from "../addin/measures/tidyReading.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
-import { toMm } from "../addin/measures/units.ts";
 
 /** A tape reading in one cell, before the unit of a bare number is settled. */
 export interface TapeReading {
-  /** Written with a fraction, as only inch tapes are read. */
+  /** Written with a fraction, as inch tapes are read. */
   readonly hasFraction: boolean;
   /**
    * Length in mm; `undefined` for marks that say that it was not taken.
    *
    * @param assumed the unit when the reading names none
+   * @throws {InputError} quoting what is not a length
    */
   mm(assumed: LengthUnit): number | undefined;
 }
 
-/**
- * A cell that holds a reading in any common writing.
- *
- * @throws {InputError} quoting what is not a length
- */
+/** A cell that holds a reading in any common writing. */
 export function readTape(cell: Cell, name: string): TapeReading {
-  if (typeof cell === "number") return { hasFraction: false, mm: (assumed) => toMm(cell, assumed) };
-  if (isCellError(cell)) {
-    throw new InputError(`${name}: the cell holds the error ${cell.error}. Mend that cell first.`);
-  }
-  const text = cellText(cell);
-  const read = (assumed: LengthUnit): number | undefined => {
-    const reading = parseReading(text, { unit: assumed });
-    if (reading.kind === "refused") throw new InputError(reading.reason);
-    return reading.kind === "length" ? reading.mm : undefined;
+  return {
+    hasFraction: typeof cell === "string" && tidyReading(cell).includes("/"),
+    mm: (assumed) => {
+      const reading = readCell(cell, assumed);
+      if (reading.kind === "refused") throw new InputError(`${name}: ${reading.reason}`);
+      return reading.kind === "length" ? reading.mm : undefined;
+    },
   };
-  return { hasFraction: tidyReading(text).includes("/"), mm: read };
+}
+
+/** The same for a difference between two readings, where a number may be below zero. */
+export function readTapeDifference(cell: Cell, name: string): TapeReading {
+  if (typeof cell !== "number" || cell >= 0) return readTape(cell, name);
+  const { mm, hasFraction } = readTape(-cell, name);
+  return { hasFraction, mm: (assumed) => -(mm(assumed) ?? Number.NaN) };
 }

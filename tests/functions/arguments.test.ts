@@ -16,6 +16,7 @@ import {
   optionalReading,
   optionalUnit,
   reading,
+  readingOrDifference,
   requiredAmount,
   stretch,
   text,
@@ -246,7 +247,17 @@ describe("reading", () => {
 
   it("quotes what is not a length", () => {
     expect(() => reading("").read("wig", "reading").mm("mm")).toThrow("“wig”");
-    expect(() => reading("").read({ error: "#N/A" }, "reading")).toThrow("#N/A");
+    expect(() => reading("").read({ error: "#N/A" }, "reading").mm("mm")).toThrow("#N/A");
+    expect(() => reading("").read(-5, "reading").mm("mm")).toThrow("“-5” is negative");
+    expect(() => reading("").read(46150, "reading").mm("mm")).toThrow(
+      "reading: “46150” (8 May 2026) is a date",
+    );
+  });
+
+  it("may be a difference below zero where the function says so", () => {
+    expect(readingOrDifference("").read(-5, "length").mm("cm")).toBe(-50);
+    expect(readingOrDifference("").read("5 in", "length").mm("cm")).toBeCloseTo(127, 12);
+    expect(readingOrDifference("").isBlank(0)).toBe(true);
   });
 
   it.each([...nothing, 0])("takes %j as blank or omitted", (raw) => {
