@@ -10,7 +10,7 @@ import { useSession } from "../session.ts";
 import { meaning } from "../theme.ts";
 import { count } from "../words.ts";
 import { ColumnList } from "./ColumnList.tsx";
-import { chartTable, planEdits } from "./planEdits.ts";
+import { chartTable } from "./planEdits.ts";
 import { Preview } from "./Preview.tsx";
 import { ReadingSettings } from "./ReadingSettings.tsx";
 import { Refusals } from "./Refusals.tsx";
@@ -52,14 +52,14 @@ export function ImportSection(): ReactNode {
     ? {
         label: survey ? importLabel(survey) : "Import",
         run: () => void runImport(work),
-        disabled: obstacle !== undefined || changes === 0,
+        disabled: obstacle !== undefined || changes === 0 || progress !== undefined,
       }
     : { label: "Choose a file", run: browse };
 
-  async function runImport({ prepared, destination, survey, clear }: Import): Promise<void> {
-    if (!prepared || !destination || !survey) return;
-    const edits = planEdits(prepared.plan, destination.table, destination.sheets, settings);
-    const name = destination.table?.name ?? chartTable;
+  async function runImport({ destination, survey, edits: makeEdits, clear }: Import): Promise<void> {
+    const edits = await makeEdits();
+    if (!edits || !survey) return;
+    const name = destination?.table?.name ?? chartTable;
     const done = await session.apply(importLabel(survey), edits, {
       kind: "done",
       text: `${count(survey.added, "figure")} added to the table ${name}${survey.updated > 0 ? `, ${count(survey.updated, "figure")} updated` : ""}.`,

@@ -1,4 +1,4 @@
-import type { Cell } from "../../addin/chart/cell.ts";
+import { isBlank } from "../../addin/chart/cell.ts";
 import type { ImportPlan, PlannedCell, TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
 import type { CellAddress, Edit, TableInfo } from "../../addin/workbook/port.ts";
@@ -14,16 +14,13 @@ export interface EditOptions {
   readonly keepRefused: boolean;
 }
 
-/** One cell to write: what, and whether to mark it. */
-interface Written {
-  readonly value: Cell;
-  readonly marked: boolean;
-}
+/** Steps of the work: yields the share done (0 to 1), so that the caller can let the page breathe or stop. */
+type Steps<T> = Generator<number, T>;
 
 /** What an import writes: cells of figures that are there, and the rows of new ones. Columns as in the finished chart. */
 interface Writing {
-  readonly updates: ReadonlyMap<number, ReadonlyMap<number, Written>>;
-  readonly rows: readonly (readonly (Written | undefined)[])[];
+  readonly updates: ReadonlyMap<number, ReadonlyMap<number, CellContent>>;
+  readonly rows: readonly (readonly (CellContent | undefined)[])[];
 }
 
 /**
@@ -33,20 +30,23 @@ interface Writing {
  * @param table the present chart’s table; `undefined` makes a new one
  * @param sheets names that are taken, for a new sheet
  */
-export function planEdits(
+export function* planEdits(
   plan: ImportPlan,
   table: TableInfo | undefined,
   sheets: readonly string[],
   options: EditOptions,
-): readonly Edit[] {
-  return table ? editsOfTable(plan, table, options) : newSheet(plan, sheets, options);
+): Steps<readonly Edit[]> {
+  return table ? yield* editsOfTable(plan, table, options) : yield* newSheet(plan, sheets, options);
 }
 
-function newSheet(plan: ImportPlan, sheets: readonly string[], options: EditOptions): readonly Edit[] {
+function* newSheet(
+  plan: ImportPlan,
+  sheets: readonly string[],
+  options: EditOptions,
+): Steps<readonly Edit[]> {
   const order = inChartOrder(plan.targets);
   const name = freeSheetName(sheets);
-  const { rows } = writing(plan, order, options);
-  const body = rows.map((row) => order.map((_, c) => row[c] && content(row[c])));
+  const { rows } = yield* writing(plan, order, options);
   return [
     {
       kind: "sheet",
@@ -61,7 +61,7 @@ function newSheet(plan: ImportPlan, sheets: readonly string[], options: EditOpti
             },
           ],
           order.map(({ target }) => ({ value: target.heading })),
-          ...body,
+          ...rows,
         ],
         frozenRows: rowsAbove + 1,
         frozenColumns: 1,
@@ -74,10 +74,10 @@ function newSheet(plan: ImportPlan, sheets: readonly string[], options: EditOpti
   ];
 }
 
-function editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions): readonly Edit[] {
+function* editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions): Steps<readonly Edit[]> {
   const { sheet, row, column, rows: height, columns: width } = table.area;
   const order = besideTable(plan.targets, width);
-  const { updates, rows } = writing(plan, order, options);
+  const { updates, rows } = yield* writing(plan, order, options);
   const chartRows = plan.present?.chart.rows ?? [];
   const figureOfRow = new Map(chartRows.map((chartRow, figure) => [chartRow, figure]));
 
@@ -108,22 +108,19 @@ function editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions):
     const chartRow = chartRows[figure];
     if (present.length === 0 || chartRow === undefined) return [];
     const from = Math.min(...present);
-    const line = Array.from({ length: Math.max(...present) - from + 1 }, (_, i) => {
-      const cell = cells.get(from + i);
-      return cell && content(cell);
-    });
+    const line = Array.from({ length: Math.max(...present) - from + 1 }, (_, i) => cells.get(from + i));
     return [{ kind: "cells", at: { sheet, row: row + chartRow, column: column + from }, cells: [line] }];
   });
 
   const marked: CellAddress[] = [
     ...[...updates].flatMap(([figure, cells]) =>
       [...cells]
-        .filter(([, cell]) => cell.marked)
+        .filter(([, cell]) => isMarked(cell))
         .map(([c]) => ({ sheet, row: row + (chartRows[figure] ?? 0), column: column + c })),
     ),
     ...rows.flatMap((cells, i) =>
       cells.flatMap((cell, c) =>
-        cell?.marked ? [{ sheet, row: row + height + i, column: column + c }] : [],
+        isMarked(cell) ? [{ sheet, row: row + height + i, column: column + c }] : [],
       ),
     ),
   ];
@@ -156,54 +153,56 @@ function besideTable(targets: readonly TargetColumn[], width: number): readonly 
   }));
 }
 
-function writing(plan: ImportPlan, order: readonly Placed[], options: EditOptions): Writing {
-  const updates = new Map<number, Map<number, Written>>();
-  const rows: (Written | undefined)[][] = [];
-  const rowOfFigure = new Map<number, (Written | undefined)[]>();
+function* writing(plan: ImportPlan, order: readonly Placed[], options: EditOptions): Steps<Writing> {
+  const width = order.reduce((most, { position }) => Math.max(most, position + 1), 0);
+  const updates = new Map<number, Map<number, CellContent>>();
+  const rows: (CellContent | undefined)[][] = [];
+  const rowOfFigure = new Map<number, (CellContent | undefined)[]>();
 
   for (const [f, figure] of plan.figures.entries()) {
+    if (f % 200 === 199) yield (f + 1) / plan.figures.length;
     if (figure.action === "skip") continue;
-    const cells = order.flatMap(({ index, position }) => {
-      const cell = written(plan.cell(f, index), options);
-      return cell ? [[position, cell] as const] : [];
-    });
+    const cells = order.map(({ index }) => written(plan.cell(f, index), options));
     if (figure.action === "add") {
-      const row: (Written | undefined)[] = [];
-      for (const [position, cell] of cells) row[position] = cell;
+      // In the chart’s order, with room for columns that the file does not have.
+      const row: (CellContent | undefined)[] = Array<undefined>(width).fill(undefined);
+      order.forEach(({ position }, i) => {
+        row[position] = cells[i];
+      });
       rows.push(row);
       rowOfFigure.set(f, row);
     } else if (figure.target?.in === "the file") {
       const row = rowOfFigure.get(figure.target.figure);
-      if (row) for (const [position, cell] of cells) row[position] = cell;
+      order.forEach(({ position }, i) => {
+        if (row && cells[i]) row[position] = cells[i];
+      });
     } else if (figure.target) {
-      const before = updates.get(figure.target.figure) ?? new Map<number, Written>();
-      updates.set(figure.target.figure, new Map([...before, ...cells]));
+      const before = updates.get(figure.target.figure) ?? new Map<number, CellContent>();
+      order.forEach(({ position }, i) => {
+        if (cells[i]) before.set(position, cells[i]);
+      });
+      updates.set(figure.target.figure, before);
     }
   }
   return { updates, rows };
 }
 
-function written(cell: PlannedCell, { keepRefused }: EditOptions): Written | undefined {
+function written(cell: PlannedCell, { keepRefused }: EditOptions): CellContent | undefined {
   switch (cell.kind) {
     case "new":
     case "changed":
-      return { value: cell.value, marked: false };
+      return { value: cell.value };
     case "refused":
       // A reading that could not be read never goes over a cell that holds something.
-      return keepRefused && cell.old === undefined ? { value: cell.text, marked: true } : undefined;
+      return keepRefused && isBlank(cell.old) ? { value: cell.text, style: "marked" } : undefined;
     case "blank":
     case "same":
       return undefined;
   }
 }
 
-/** Text goes in with the text format, so that no host takes it for a formula, a date or a number. */
-function content({ value, marked }: Written): CellContent {
-  return {
-    value,
-    ...(typeof value === "string" ? { format: "@" } : {}),
-    ...(marked ? { style: "marked" as const } : {}),
-  };
+function isMarked(cell: CellContent | undefined): boolean {
+  return cell?.style === "marked";
 }
 
 function freeSheetName(sheets: readonly string[]): string {

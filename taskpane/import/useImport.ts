@@ -1,9 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { survey as surveyOf } from "../../addin/chart/import/survey.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
+import type { Edit } from "../../addin/workbook/port.ts";
 import { failureText } from "../notice.ts";
+import { inSteps } from "./inSteps.ts";
 import type { LayoutSettings, Prepared } from "./prepare.ts";
 import { prepare } from "./prepare.ts";
+import { planEdits } from "./planEdits.ts";
 import type { ImportSource, ReadSource, SourceSettings } from "./readSource.ts";
 import { openFile, readSource } from "./readSource.ts";
 import type { Destination } from "./useDestination.ts";
@@ -43,6 +46,8 @@ export interface Import {
   openFile(file: File): Promise<void>;
   openText(text: string): void;
   change(settings: Partial<ImportSettings>): void;
+  /** The edits of the import; `undefined` when it is not ready, or was cancelled meanwhile. */
+  edits(): Promise<readonly Edit[] | undefined>;
   /** Stop and go back to the start; nothing has been changed. */
   clear(): void;
 }
@@ -80,16 +85,8 @@ export function useImport(): Import {
     if (!plan) return undefined;
     return cancellable(setProgress, setFailure, async (signal) => {
       const pause = pauser("Going through the readings", setProgress);
-      const steps = surveyOf(plan);
-      for (;;) {
-        const step = steps.next();
-        if (step.done) {
-          setSurvey(step.value);
-          return;
-        }
-        await pause(step.value);
-        if (signal.aborted) return;
-      }
+      const result = await inSteps(surveyOf(plan), pause, signal);
+      if (!signal.aborted) setSurvey(result);
     });
   }, [plan]);
 
@@ -125,6 +122,28 @@ export function useImport(): Import {
     openText: (text) => {
       opening.current++;
       start({ kind: "text", name: "The pasted text", text });
+    },
+    edits: async () => {
+      if (!plan || !destination) return undefined;
+      const turn = opening.current;
+      const control = new AbortController();
+      const pause = pauser("Putting the rows together", setProgress);
+      try {
+        const steps = planEdits(plan, destination.table, destination.sheets, settings);
+        return await inSteps(
+          steps,
+          async (share) => {
+            await pause(share);
+            if (turn !== opening.current) control.abort();
+          },
+          control.signal,
+        );
+      } catch (error) {
+        if (!control.signal.aborted) setFailure(failureText(error));
+        return undefined;
+      } finally {
+        setProgress(undefined);
+      }
     },
     change: (changed) => {
       setSettings((before) => ({ ...before, ...changed }));

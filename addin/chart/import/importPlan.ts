@@ -4,7 +4,6 @@ import type { Chart } from "../chart.ts";
 import { readHeading } from "../../measures/heading.ts";
 import { headingKey } from "../../measures/headingKey.ts";
 import type { LengthUnit } from "../../measures/units.ts";
-import { fromMm } from "../../measures/units.ts";
 import type { ImportColumn } from "./columns.ts";
 import type { DecimalMark } from "../../measures/decimal.ts";
 import type { ImportFigure } from "./figures.ts";
@@ -53,6 +52,8 @@ export interface ImportPlan {
   readonly cell: (figure: number, target: number) => PlannedCell;
 }
 
+const blank: PlannedCell = { kind: "blank" };
+
 /** Puts together where every column goes and what every cell becomes. Changes nothing. */
 export function planOf(options: {
   readonly laidOut: LaidOutSource;
@@ -63,7 +64,7 @@ export function planOf(options: {
 }): ImportPlan {
   const { laidOut, columns, figures, decimalMark, present } = options;
   const targets = columns.filter((c) => c.role !== "left out").map((c) => targetOf(c, present));
-  const readers = targets.map((target) => sourceCellReader(target.from.unit, decimalMark));
+  const readers = targets.map((target) => sourceCellReader(target.from.unit, target.unit, decimalMark));
   const plan: ImportPlan = {
     laidOut,
     targets,
@@ -73,7 +74,7 @@ export function planOf(options: {
       const figure = figures[figureIndex];
       const target = targets[targetIndex];
       const reader = readers[targetIndex];
-      if (!figure || !target || !reader || figure.action === "skip") return { kind: "blank" };
+      if (!figure || !target || !reader || figure.action === "skip") return blank;
       if (target.holds === "name")
         return figure.action === "add"
           ? { kind: "new", value: figure.name, as: "text" }
@@ -125,13 +126,12 @@ function plannedCell(
   read: SourceCellReader,
   old: Cell,
 ): PlannedCell {
-  if (target.holds === "text")
-    return isBlank(cell) ? { kind: "blank" } : stored(plainValue(cell), "text", old);
+  if (target.holds === "text") return isBlank(cell) ? blank : stored(plainValue(cell), "text", old);
   const reading = read(cell, format);
-  if (reading.kind === "missing") return { kind: "blank" };
+  if (reading.kind === "missing") return blank;
   if (reading.kind === "refused")
     return { kind: "refused", text: cellText(cell), reason: reading.reason, old };
-  return stored(tidy(fromMm(reading.mm, target.unit)), "reading", old);
+  return stored(reading.value, "reading", old);
 }
 
 function stored(value: Cell, as: "reading" | "text", old: Cell): PlannedCell {
@@ -148,9 +148,4 @@ function isSame(a: Cell, b: Cell): boolean {
   if (typeof a === "number" && typeof b === "number")
     return Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a));
   return cellText(a) === cellText(b);
-}
-
-/** 2.54 · 10 is 25.4, not 25.400000000000002. */
-function tidy(length: number): number {
-  return Number(length.toPrecision(12));
 }

@@ -1,26 +1,46 @@
 import type { Cell } from "../cell.ts";
-import { cellText } from "../cell.ts";
 import { readCell } from "../readCell.ts";
+import type { DecimalMark } from "../../measures/decimal.ts";
 import type { Reading } from "../../measures/parseReading.ts";
 import { parseReading } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
-import type { DecimalMark } from "../../measures/decimal.ts";
+import { fromMm } from "../../measures/units.ts";
+
+/** A cell of the file as it will be stored. */
+export type SourceReading =
+  | { readonly kind: "length"; readonly value: number }
+  | { readonly kind: "missing" }
+  | { readonly kind: "refused"; readonly reason: string };
+
+export type SourceCellReader = (cell: Cell, format: string | undefined) => SourceReading;
 
 /** Texts remembered by one reader: readings of a chart repeat, and reading one anew costs more than looking it up. */
 const remembered = 50_000;
 
-export type SourceCellReader = (cell: Cell, format: string | undefined) => Reading;
-
-/** A reader for the cells of one column: text by the file’s decimal mark, worksheet cells by value and number format. */
-export function sourceCellReader(unit: LengthUnit, decimalMark: DecimalMark): SourceCellReader {
-  const known = new Map<string, Reading>();
+/**
+ * A reader for the cells of one column: text by the file’s decimal mark, worksheet cells by value and number format.
+ *
+ * @param unit the unit of readings that name none
+ * @param storedIn the unit of the values that come out
+ */
+export function sourceCellReader(
+  unit: LengthUnit,
+  storedIn: LengthUnit,
+  decimalMark: DecimalMark,
+): SourceCellReader {
+  const known = new Map<string, SourceReading>();
   return (cell, format) => {
-    if (cell !== undefined && typeof cell !== "string") return readCell(cell, unit, format);
-    const text = cellText(cell);
-    const before = known.get(text);
+    if (typeof cell !== "string") return inUnit(readCell(cell, unit, format), storedIn);
+    const before = known.get(cell);
     if (before) return before;
-    const reading = parseReading(text, { unit, decimalMark });
-    if (known.size < remembered) known.set(text, reading);
+    const reading = inUnit(parseReading(cell, { unit, decimalMark }), storedIn);
+    if (known.size < remembered) known.set(cell, reading);
     return reading;
   };
+}
+
+function inUnit(reading: Reading, unit: LengthUnit): SourceReading {
+  if (reading.kind !== "length") return reading;
+  // 2.54 · 10 is to be 25.4, not 25.400000000000002.
+  return { kind: "length", value: Number(fromMm(reading.mm, unit).toPrecision(12)) };
 }
