@@ -1,0 +1,18 @@
+import type { SheetContent } from "../../workbook/content.ts";
+import { formula, heading, plain, quiet, title } from "./parts.ts";
+
+/** Two figures side by side. */
+export function compareSheet(): SheetContent {
+  return {
+    name: "Compare",
+    cells: [
+      [title("Compare two figures")],
+      [quiet("What changes from one figure to the other. “Of tolerance” of 1 or less counts as the same.")],
+      [heading("From"), plain("Ardwen")],
+      [heading("To"), plain("Garlow")],
+      [],
+      [formula("=FIT.COMPARE(Figures[#All], B3, B4, Tolerances[#All])")],
+    ],
+    columnWidths: [160, 110, 110, 110, 110, 110],
+  };
+}

@@ -1,0 +1,34 @@
+import type { SheetContent } from "../../workbook/content.ts";
+import { demoRows, figureHeadings } from "../figuresTable.ts";
+import { heading, quiet, title } from "./parts.ts";
+
+const pixelsPerLetter = 7.5;
+const narrowest = 84;
+
+/** The chart of the invented maker, as the table Figures. */
+export function figuresSheet(): SheetContent {
+  const rows = demoRows();
+  return {
+    name: "Figures",
+    cells: [
+      [title("Figures")],
+      [
+        quiet(
+          "One row a figure. Lengths are in the unit of the heading; empty, ? and - mean not measured yet.",
+        ),
+      ],
+      figureHeadings.map(heading),
+      ...rows,
+    ],
+    frozenRows: 3,
+    frozenColumns: 1,
+    columnWidths: figureHeadings.map((text, column) => {
+      const longest = Math.max(
+        text.length + 3,
+        ...rows.map((row) => (typeof row[column]?.value === "string" ? row[column].value.length : 0)),
+      );
+      return Math.max(narrowest, Math.round(longest * pixelsPerLetter));
+    }),
+    tables: [{ name: "Figures", row: 2, column: 0, rows: rows.length + 1, columns: figureHeadings.length }],
+  };
+}

@@ -1,0 +1,44 @@
+import type { SheetContent } from "../../workbook/content.ts";
+import { formula, heading, plain, quiet, title } from "./parts.ts";
+
+/** Shared bodies, the closest figures to one, and the order in which figures join. */
+export function groupsSheet(): SheetContent {
+  const gap = undefined;
+  return {
+    name: "Groups",
+    cells: [
+      [title("Who shares a body")],
+      [quiet("Any two figures of one group are within tolerance of each other. Draft for the base figure.")],
+      [
+        heading("Groups"),
+        gap,
+        gap,
+        gap,
+        gap,
+        gap,
+        heading("Closest to"),
+        plain("Ardwen"),
+        gap,
+        gap,
+        gap,
+        heading("How they join, closest first (−1 is the first figure of the chart, 1 the first pair)"),
+      ],
+      [
+        formula("=FIT.GROUPS(Figures[#All], Tolerances[#All])"),
+        gap,
+        gap,
+        gap,
+        gap,
+        gap,
+        formula("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])"),
+        gap,
+        gap,
+        gap,
+        gap,
+        formula("=FIT.TREE(Figures[#All], Tolerances[#All])"),
+      ],
+    ],
+    frozenRows: 4,
+    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 70, 70, 80, 70],
+  };
+}

@@ -1,0 +1,10 @@
+import type { Cell } from "../../chart/cell.ts";
+import type { CellContent } from "../../workbook/content.ts";
+
+export const title = (text: string): CellContent => ({ value: text, style: "title" });
+export const quiet = (text: string): CellContent => ({ value: text, style: "quiet" });
+export const heading = (text: string): CellContent => ({ value: text, style: "heading" });
+export const wrapped = (text: string): CellContent => ({ value: text, style: "wrap" });
+export const plain = (value: Cell): CellContent => ({ value });
+export const formula = (text: string, format?: string): CellContent =>
+  format === undefined ? { formula: text } : { formula: text, format };

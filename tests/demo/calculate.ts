@@ -1,0 +1,88 @@
+import type { Cell } from "../../addin/chart/cell.ts";
+import type { CellContent, WorkbookContent } from "../../addin/workbook/content.ts";
+import { descriptors } from "../../functions/all.ts";
+import { toCells } from "../../functions/arguments.ts";
+
+/** One formula of a workbook, calculated. */
+export interface Calculated {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly formula: string;
+  /** A table for a spilled result. */
+  readonly result: readonly (readonly unknown[])[];
+}
+
+/** Calculates every formula of ours in a workbook: calls with cells, ranges, tables, numbers and texts. */
+export function calculate(workbook: WorkbookContent): readonly Calculated[] {
+  return workbook.sheets.flatMap((sheet) =>
+    sheet.cells.flatMap((row, r) =>
+      row.flatMap((cell, c) => {
+        const call = /^=FIT\.([A-Z]+)\((.*)\)$/.exec(cell?.formula ?? "");
+        if (!call) return [];
+        const descriptor = descriptors.find(({ name }) => name === call[1]);
+        if (!descriptor) throw new Error(`${cell?.formula ?? ""} calls a function that does not exist`);
+        const values = (call[2] ?? "").split(/\s*,\s*/).map((text) => argument(workbook, sheet.name, text));
+        const result = descriptor.compute(values);
+        return [
+          {
+            sheet: sheet.name,
+            row: r,
+            column: c,
+            formula: cell?.formula ?? "",
+            result: Array.isArray(result) ? result : [[result]],
+          },
+        ];
+      }),
+    ),
+  );
+}
+
+function argument(workbook: WorkbookContent, sheetName: string, text: string): unknown {
+  const table = /^(\w+)\[#All\]$/.exec(text);
+  if (table) return toCells(tableCells(workbook, table[1] ?? ""));
+  if (/^\d+(\.\d+)?$/.test(text)) return Number(text);
+  const range = /^([A-Z])(\d+)(?::([A-Z])(\d+))?$/.exec(text);
+  if (!range) throw new Error(`“${text}” is not a table, a cell or a range`);
+  const [, left = "", top = "", right = left, bottom = top] = range;
+  const sheet = workbook.sheets.find(({ name }) => name === sheetName);
+  const cells = rectangle(
+    sheet?.cells ?? [],
+    Number(top) - 1,
+    letter(left),
+    Number(bottom),
+    letter(right) + 1,
+  );
+  return range[3] === undefined ? cells[0]?.[0] : toCells(cells);
+}
+
+export function tableCells(workbook: WorkbookContent, name: string): Cell[][] {
+  for (const sheet of workbook.sheets) {
+    const table = sheet.tables?.find((one) => one.name === name);
+    if (table)
+      return rectangle(
+        sheet.cells,
+        table.row,
+        table.column,
+        table.row + table.rows,
+        table.column + table.columns,
+      );
+  }
+  throw new Error(`There is no table ${name}`);
+}
+
+function rectangle(
+  cells: readonly (readonly (CellContent | undefined)[])[],
+  top: number,
+  left: number,
+  bottom: number,
+  right: number,
+): Cell[][] {
+  return Array.from({ length: bottom - top }, (_, r) =>
+    Array.from({ length: right - left }, (_, c) => cells[top + r]?.[left + c]?.value),
+  );
+}
+
+function letter(name: string): number {
+  return name.charCodeAt(0) - "A".charCodeAt(0);
+}

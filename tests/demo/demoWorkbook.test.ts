@@ -1,0 +1,101 @@
+import { describe, expect, it } from "vitest";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
+import { descriptors } from "../../functions/all.ts";
+import { calculate, tableCells } from "./calculate.ts";
+
+const workbook = demoWorkbook();
+const calculated = calculate(workbook);
+const chart = readChart(tableCells(workbook, "Figures"));
+
+describe("the sheets", () => {
+  it("have names of their own, a title and a line that says what they show", () => {
+    const names = workbook.sheets.map(({ name }) => name);
+    expect(names).toEqual(["Start", "Figures", "Tolerances", "Compare", "Groups", "Flags", "Small sums"]);
+    for (const { cells } of workbook.sheets) {
+      expect(cells[0]?.[0]?.style).toBe("title");
+      expect(cells[1]?.[0]?.style).toBe("quiet");
+    }
+  });
+
+  it("hold tables with a filled, unrepeated heading in every column, below a title row", () => {
+    const tables = workbook.sheets.flatMap((sheet) => sheet.tables ?? []);
+    expect(tables.map(({ name }) => name)).toEqual(["Figures", "Tolerances"]);
+    for (const table of tables) {
+      expect(table.row).toBe(2);
+      const cells = tableCells(workbook, table.name);
+      const headings = cells[0]?.map(String) ?? [];
+      expect(headings.every((text) => text !== "" && text !== "undefined")).toBe(true);
+      expect(new Set(headings).size).toBe(table.columns);
+      expect(cells.slice(1).every((row) => row[0] !== undefined)).toBe(true);
+      const sheet = workbook.sheets.find((one) => one.tables?.includes(table));
+      expect(sheet?.cells).toHaveLength(table.row + table.rows);
+    }
+  });
+
+  it("warn that garments for figures can be unsafe for children", () => {
+    const text = workbook.sheets[0]?.cells.flat().map((cell) => String(cell?.value ?? ""));
+    expect(text?.join(" ")).toMatch(/small parts and cords.*toy safety rules.*someone qualified/);
+  });
+});
+
+describe("the figures", () => {
+  it("are at least 28, of one maker, from about 250 to 560 mm high", () => {
+    expect(new Set(chart.figures).size).toBeGreaterThanOrEqual(28);
+    expect(new Set(chart.attributes.find(({ heading }) => heading === "Maker")?.values).size).toBe(1);
+    const heights = Array.from(chart.measures.find(({ key }) => key === "height")?.mm ?? []);
+    expect(Math.min(...heights)).toBeGreaterThan(245);
+    expect(Math.min(...heights)).toBeLessThan(260);
+    expect(Math.max(...heights)).toBeGreaterThan(550);
+    expect(Math.max(...heights)).toBeLessThan(570);
+  });
+
+  it("have at least 20 measures, all known to the dictionary, in mm and in inches", () => {
+    expect(chart.measures.length).toBeGreaterThanOrEqual(20);
+    expect(chart.measures.filter(({ measure }) => !measure)).toEqual([]);
+    expect(new Set(chart.measures.map(({ unit }) => unit))).toEqual(new Set(["mm", "in"]));
+    expect(chart.attributes.map(({ heading }) => heading)).toEqual([
+      "Maker",
+      "Line",
+      "Body material",
+      "Head sculpt",
+      "Notes",
+    ]);
+  });
+});
+
+describe("the formulas", () => {
+  it("use every worksheet function", () => {
+    const used = new Set(calculated.map(({ formula }) => /FIT\.([A-Z]+)/.exec(formula)?.[1]));
+    expect(descriptors.map(({ name }) => name).filter((name) => !used.has(name))).toEqual([]);
+  });
+
+  it("all calculate, without an error", () => {
+    expect(calculated.length).toBeGreaterThan(10);
+    for (const { result } of calculated) {
+      expect(result.flat().length).toBeGreaterThan(0);
+      expect(result.flat().every((value) => typeof value === "number" || typeof value === "string")).toBe(
+        true,
+      );
+    }
+  });
+
+  it("have room for what they fill", () => {
+    for (const { sheet, row, column, formula, result } of calculated) {
+      const cells = workbook.sheets.find(({ name }) => name === sheet)?.cells ?? [];
+      const taken = result.flatMap((line, r) =>
+        line.flatMap((_, c) => (r + c > 0 && cells[row + r]?.[column + c] !== undefined ? [[r, c]] : [])),
+      );
+      expect({ formula, taken }).toEqual({ formula, taken: [] });
+      const others = calculated.filter((one) => one.sheet === sheet && one.formula !== formula);
+      const meets = others.filter(
+        (other) =>
+          row < other.row + other.result.length &&
+          other.row < row + result.length &&
+          column < other.column + (other.result[0]?.length ?? 0) &&
+          other.column < column + (result[0]?.length ?? 0),
+      );
+      expect(meets).toEqual([]);
+    }
+  });
+});
