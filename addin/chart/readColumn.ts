@@ -144,7 +144,7 @@ function measure(
   before: readonly MeasureColumn[],
 ): MeasureColumn {
   const { problems } = sheet;
-  const own = heading.measure?.id ?? headingKey(heading.name);
+  const own = heading.measure?.id ?? unknownKey(heading.name);
   const twin = before.find(({ key }) => key === own);
   if (twin) {
     problems.push({
@@ -164,7 +164,7 @@ function measure(
   }
   const known = twin ? undefined : heading.measure;
   return {
-    key: twin ? freeKey(headingKey(heading.name), before) : own,
+    key: twin ? freeKey(unknownKey(heading.name), before) : own,
     heading: heading.name,
     ...(known ? { measure: known } : {}),
     kind: known?.kind,
@@ -180,6 +180,11 @@ function twiceMessage({ name, measure, side }: Heading, twin: MeasureColumn): st
   const kept = `${quote(twin.heading)} counts; ${quote(name)} is kept as a further measure`;
   const isOtherSide = side !== undefined && splitSide(twin.heading).side !== side;
   return `${same}. ${kept}.${isOtherSide ? "" : " Remove or rename one."}`;
+}
+
+/** The key of a measure that the dictionary does not know. */
+function unknownKey(name: string): string {
+  return headingKey(name) || name;
 }
 
 function freeKey(key: string, before: readonly MeasureColumn[]): string {

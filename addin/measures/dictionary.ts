@@ -20,6 +20,9 @@ const byHeading: ReadonlyMap<string, Measure> = new Map(
   measures.flatMap((measure) => headingsOf(measure).map((heading) => [lookupKey(heading), measure] as const)),
 );
 
+/** Characters beyond which a text is taken to be no heading of a measure. */
+export const longestHeading = 200;
+
 export function measureById(id: string): Measure | undefined {
   return byId.get(id);
 }
@@ -29,6 +32,7 @@ export function measureById(id: string): Measure | undefined {
  * without a side (`Left thigh`) or a remark in brackets (`Bust (fullest part)`).
  */
 export function findMeasure(heading: string): Measure | undefined {
+  if (heading.length > longestHeading) return undefined;
   const withoutRemark = heading.replace(/[([{][^)\]}]*[)\]}]/gu, " ");
   return (
     byHeading.get(lookupKey(heading)) ??

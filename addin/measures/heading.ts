@@ -1,4 +1,4 @@
-import { findMeasure, splitSide } from "./dictionary.ts";
+import { findMeasure, longestHeading, splitSide } from "./dictionary.ts";
 import type { Measure } from "./measure.ts";
 import type { LengthUnit } from "./units.ts";
 import { findUnit } from "./units.ts";
@@ -70,6 +70,7 @@ interface Split {
 }
 
 function splitUnit(text: string): Split {
+  if (text.length > longestHeading) return { name: text };
   for (const pattern of [bracketed, marked, trailing]) {
     const [, name = "", unitText = ""] = pattern.exec(text) ?? [];
     const unit = findUnit(unitText);

@@ -33,6 +33,8 @@ export interface ReadingOptions {
 
 /** 10 m: longer than any figure, and below every date number of the years that spreadsheets give to short dates. */
 export const longestMm = 10_000;
+/** Characters beyond which a text is no reading. */
+const longestText = 200;
 /** The finest division that is read: twice as fine as the finest tape. */
 const finestDivision = 128;
 
@@ -71,6 +73,7 @@ class Refusal {
  * @example parseReading("n/a", { unit: "mm" }) // { kind: "missing" }
  */
 export function parseReading(text: string, options: ReadingOptions): Reading {
+  if (text.trim().length > longestText) return refusal(text, "is too long for a reading. Give one length");
   const tidied = tidyReading(text);
   if (meansMissing(tidied)) return { kind: "missing" };
   const day = readDateText(tidied);
@@ -78,9 +81,11 @@ export function parseReading(text: string, options: ReadingOptions): Reading {
   // A leading apostrophe is how spreadsheets keep a fraction from becoming a date.
   const terms = readTerms(tidied.replace(/^'(?=[\d.,])/, ""), options.decimalMark);
   const reading = terms instanceof Refusal ? terms : addTerms(terms, options.unit);
-  return reading instanceof Refusal
-    ? { kind: "refused", reason: `${quote(text)} ${reading.what}.` }
-    : reading;
+  return reading instanceof Refusal ? refusal(text, reading.what) : reading;
+}
+
+function refusal(text: string, what: string): Reading {
+  return { kind: "refused", reason: `${quote(text)} ${what}.` };
 }
 
 /** The refusal of a date where a reading belongs; both fractions that it may have been are offered. */

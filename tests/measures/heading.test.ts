@@ -43,6 +43,11 @@ describe("readHeading", () => {
     });
   });
 
+  it("takes a text of great length as it is, without delay", () => {
+    const long = `${"-(".repeat(50_000)} (mm)`;
+    expect(readHeading(long, "mm")).toEqual({ name: long, unit: "mm", unitStated: false });
+  });
+
   it("tells the side", () => {
     expect(readHeading("Left thigh (mm)", "mm")).toMatchObject({
       side: "left",

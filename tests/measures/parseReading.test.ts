@@ -167,6 +167,7 @@ describe("parseReading", () => {
     const reason = reasonOf(`5 and ${"something ".repeat(100)}`);
     expect(reason.length).toBeLessThan(250);
     expect(reason).toContain("…”");
+    expect(reason).toContain("too long for a reading");
   });
 
   it.each([
