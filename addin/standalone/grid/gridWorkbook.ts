@@ -220,6 +220,14 @@ function readSelection(unit: GridUnit): RangeData {
   return readArea(unit, toArea(sheet.getName(), used));
 }
 
+/** The cell that is selected now; of an area, the one that is typed into. */
+export function selectedCell(unit: GridUnit): CellAddress | undefined {
+  const primary = unit.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.primary;
+  if (!primary) return undefined;
+  const sheet = workbookOf(unit).getActiveSheet().getName();
+  return { sheet, row: primary.startRow, column: primary.startColumn };
+}
+
 /** Whole rows and columns are selected without ends. */
 function wholeLines(range: IRange) {
   const { startRow, endRow, startColumn, endColumn } = range;

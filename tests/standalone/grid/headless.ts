@@ -1,13 +1,11 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { ICommandService, LocaleType, LogLevel, Univer, UniverInstanceType } from "@univerjs/core";
-import {
-  SetFormulaCalculationNotificationMutation,
-  UniverFormulaEnginePlugin,
-} from "@univerjs/engine-formula";
+import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
+import { nextCalculation } from "../../../addin/standalone/grid/calculated.ts";
 import { FormulaErrors } from "../../../addin/standalone/grid/formulaErrors.ts";
 import { gridFunctions } from "../../../addin/standalone/grid/gridFunctions.ts";
 import type { GridWorkbook } from "../../../addin/standalone/grid/gridWorkbook.ts";
@@ -54,20 +52,7 @@ export function openHeadless(
     workbook,
     unit,
     command: (id, parameters) => injector.get(ICommandService).executeCommand(id, parameters),
-    calculated: () =>
-      new Promise((resolve) => {
-        const listening = injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
-          const isEnd =
-            id === SetFormulaCalculationNotificationMutation.id &&
-            typeof params === "object" &&
-            "functionsExecutedState" in params &&
-            params.functionsExecutedState !== undefined;
-          if (!isEnd) return;
-          listening.dispose();
-          // Results are written right after the notice.
-          setTimeout(resolve);
-        });
-      }),
+    calculated: () => nextCalculation(injector.get(ICommandService)),
     close: () => {
       workbook.close();
       univer.dispose();

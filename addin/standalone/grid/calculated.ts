@@ -1,0 +1,29 @@
+import type { ICellData, ICommandService, IWorkbookData } from "@univerjs/core";
+import { SetFormulaCalculationNotificationMutation } from "@univerjs/engine-formula";
+import { z } from "zod";
+
+const end = z.object({ functionsExecutedState: z.number() });
+
+/** Resolves when the formulas of a workbook that is about to open have been calculated; at once if it has none. */
+export function whenCalculated(commands: ICommandService, snapshot: IWorkbookData): Promise<void> {
+  return hasFormulas(snapshot) ? nextCalculation(commands) : Promise.resolve();
+}
+
+/** Resolves when the next calculation has finished and its results are in the cells. */
+export function nextCalculation(commands: ICommandService): Promise<void> {
+  return new Promise((resolve) => {
+    const listening = commands.onCommandExecuted(({ id, params }) => {
+      if (id !== SetFormulaCalculationNotificationMutation.id || !end.safeParse(params).success) return;
+      listening.dispose();
+      // The results are written right after this notice.
+      setTimeout(resolve);
+    });
+  });
+}
+
+function hasFormulas({ sheets }: IWorkbookData): boolean {
+  return Object.values(sheets).some((sheet) => {
+    const rows: readonly Readonly<Record<number, ICellData>>[] = Object.values(sheet.cellData ?? {});
+    return rows.some((row) => Object.values(row).some((cell) => Boolean(cell.f ?? cell.si)));
+  });
+}

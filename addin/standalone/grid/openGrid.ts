@@ -1,0 +1,157 @@
+import type { IWorkbookData, Plugin, PluginCtor } from "@univerjs/core";
+import {
+  ICommandService,
+  LocaleType,
+  LogLevel,
+  mergeLocales,
+  Univer,
+  UniverInstanceType,
+} from "@univerjs/core";
+import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
+import conditionalFormattingEnUS from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
+import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import coreEnUS from "@univerjs/preset-sheets-core/locales/en-US";
+import "@univerjs/preset-sheets-core/lib/index.css";
+import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import dataValidationEnUS from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import "@univerjs/preset-sheets-data-validation/lib/index.css";
+import { UniverSheetsFilterPreset } from "@univerjs/preset-sheets-filter";
+import filterEnUS from "@univerjs/preset-sheets-filter/locales/en-US";
+import "@univerjs/preset-sheets-filter/lib/index.css";
+import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
+import noteEnUS from "@univerjs/preset-sheets-note/locales/en-US";
+import "@univerjs/preset-sheets-note/lib/index.css";
+import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
+import sortEnUS from "@univerjs/preset-sheets-sort/locales/en-US";
+import "@univerjs/preset-sheets-sort/lib/index.css";
+import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
+import tableEnUS from "@univerjs/preset-sheets-table/locales/en-US";
+import "@univerjs/preset-sheets-table/lib/index.css";
+import { SetSelectionsOperation } from "@univerjs/sheets";
+import { CalculationMode } from "@univerjs/sheets-formula";
+import { defaultTheme } from "@univerjs/themes";
+import { descriptors } from "../../../functions/all.ts";
+import type { WorkbookContent } from "../../workbook/content.ts";
+import { cellName } from "../../workbook/address.ts";
+import { whenCalculated } from "./calculated.ts";
+import { FormulaErrors } from "./formulaErrors.ts";
+import { functionHelp, gridFunctions } from "./gridFunctions.ts";
+import type { GridWorkbook } from "./gridWorkbook.ts";
+import { createGridWorkbook, selectedCell } from "./gridWorkbook.ts";
+import { groupedUndoOverride } from "./groupedUndo.ts";
+import { toSnapshot } from "./toSnapshot.ts";
+
+export interface OpenGrid {
+  readonly workbook: GridWorkbook;
+  /** Resolves when every formula has been calculated once. */
+  readonly calculated: Promise<void>;
+  /** Called with what is wrong in the selected cell, or `undefined`. Returns the unsubscriber. */
+  onMessage(listener: (message: CellMessage | undefined) => void): () => void;
+  close(): void;
+}
+
+/** The message behind an error value. */
+export interface CellMessage {
+  /** For example B4. */
+  readonly cell: string;
+  readonly text: string;
+}
+
+export interface GridOptions {
+  readonly darkMode: boolean;
+  /** The row of buttons above the sheet; too much for a narrow screen. */
+  readonly toolbar: boolean;
+}
+
+/** Open a workbook in the grid, within an element of the page. */
+export function openGrid(
+  container: HTMLElement,
+  opened: WorkbookContent | IWorkbookData,
+  options: GridOptions,
+): OpenGrid {
+  const errors = new FormulaErrors();
+  const univer = new Univer({
+    theme: defaultTheme,
+    darkMode: options.darkMode,
+    locale: LocaleType.EN_US,
+    locales: {
+      [LocaleType.EN_US]: mergeLocales(
+        coreEnUS,
+        tableEnUS,
+        conditionalFormattingEnUS,
+        sortEnUS,
+        filterEnUS,
+        noteEnUS,
+        dataValidationEnUS,
+      ),
+    },
+    logLevel: LogLevel.ERROR,
+    override: groupedUndoOverride,
+  });
+  for (const [plugin, config] of pluginsFor(container, options, errors))
+    univer.registerPlugin(plugin, config);
+
+  const snapshot = "sheetOrder" in opened ? opened : toSnapshot(opened, "workbook");
+  const injector = univer.__getInjector();
+  const commands = injector.get(ICommandService);
+  const calculated = whenCalculated(commands, snapshot);
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
+  const unit = { injector, unitId: snapshot.id };
+  const workbook = createGridWorkbook(unit, errors);
+
+  return {
+    workbook,
+    calculated,
+    onMessage: (listener) => {
+      const tell = (): void => {
+        const at = selectedCell(unit);
+        const text = at && workbook.errorAt(at);
+        listener(text === undefined ? undefined : { cell: cellName(at!.row, at!.column), text });
+      };
+      const listening = commands.onCommandExecuted(({ id }) => {
+        // Calculations may give the selected cell another error, or none.
+        if (id === SetSelectionsOperation.id || id.startsWith("sheet.mutation.")) queueMicrotask(tell);
+      });
+      return () => {
+        listening.dispose();
+      };
+    },
+    close: () => {
+      workbook.close();
+      univer.dispose();
+    },
+  };
+}
+
+type PluginEntry = [PluginCtor<Plugin>, ConstructorParameters<PluginCtor<Plugin>>[0]];
+
+/** The plugins of all presets. Two presets may bring the same one; the last wins. */
+function pluginsFor(container: HTMLElement, options: GridOptions, errors: FormulaErrors): PluginEntry[] {
+  const presets = [
+    UniverSheetsCorePreset({
+      container,
+      toolbar: options.toolbar,
+      ribbonType: "simple",
+      header: options.toolbar,
+      disableAutoFocus: true,
+      formula: {
+        function: gridFunctions(descriptors, errors),
+        description: descriptors.map(functionHelp),
+        initialFormulaComputing: CalculationMode.FORCED,
+      },
+    }),
+    UniverSheetsTablePreset(),
+    UniverSheetsConditionalFormattingPreset(),
+    UniverSheetsSortPreset(),
+    UniverSheetsFilterPreset(),
+    UniverSheetsNotePreset(),
+    UniverSheetsDataValidationPreset(),
+  ];
+  const byName = new Map<string, PluginEntry>();
+  for (const entry of presets.flatMap((preset) => preset.plugins)) {
+    const [plugin, config] = Array.isArray(entry) ? entry : [entry, undefined];
+    byName.set(plugin.pluginName, [plugin, config]);
+  }
+  return [...byName.values()];
+}
