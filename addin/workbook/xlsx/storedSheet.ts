@@ -8,6 +8,10 @@ import { callsOurs, storedFormula } from "./storedFormula.ts";
 import { storedHeading, storedText } from "./storedText.ts";
 import { tableHeadings } from "./tableHeadings.ts";
 
+const usualWidth = 64;
+/** A landscape page is about 1000 pixels wide: letters of 11 points come out at 8 or more. */
+const readableWidth = 1400;
+
 /** One sheet in the terms of the file. `formulas`: whether to write formulas or only their values. */
 export function storedSheet(sheet: SheetContent, formulas: boolean): WriteSheet {
   const tables = (sheet.tables ?? []).map((table) => ({ ...table, rows: Math.max(table.rows, 2) }));
@@ -31,6 +35,7 @@ export function storedSheet(sheet: SheetContent, formulas: boolean): WriteSheet 
   return {
     name: sheet.name,
     cells,
+    pageSetup: paper(sheet),
     ...(sheet.columnWidths && {
       columns: sheet.columnWidths.map((width) => (width === undefined ? {} : { width: storedWidth(width) })),
     }),
@@ -108,6 +113,14 @@ function storedValue(value: Cell): Partial<StoredCell> {
   // The writer takes text like “#N/A” for an error value, except as text of one or more letter styles.
   if (typeof value === "string" && value.startsWith("#")) return { richText: [{ text: storedText(value) }] };
   return { value: typeof value === "string" ? storedText(value) : value };
+}
+
+/** On paper, all columns side by side, unless they would become too small to read. */
+function paper({ cells, columnWidths }: SheetContent): NonNullable<WriteSheet["pageSetup"]> {
+  const columns = cells.reduce((most, row) => Math.max(most, row.length), 0);
+  const pixels = Array.from({ length: columns }, (_, i) => columnWidths?.[i] ?? usualWidth);
+  const fits = pixels.reduce((sum, width) => sum + width, 0) <= readableWidth;
+  return { orientation: "landscape", ...(fits && { fitToPage: true, fitToWidth: 1, fitToHeight: 0 }) };
 }
 
 function headingCells(table: TableContent, sheet: SheetContent): readonly (readonly [string, string])[] {

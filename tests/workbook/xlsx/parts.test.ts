@@ -120,7 +120,7 @@ describe("the package (ECMA-376 part 2)", () => {
 describe("a sheet", () => {
   // ECMA-376 part 1, 18.3.1.99 (worksheet): the elements that can occur here, in their order.
   const order =
-    "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells pageMargins legacyDrawing tableParts extLst".split(
+    "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells pageMargins pageSetup legacyDrawing tableParts extLst".split(
       " ",
     );
 
