@@ -1,6 +1,265 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useEffect, useRef, useState } from "react";
+import type { Flag } from "../../addin/checking/checkChart.ts";
+import type { CellAddress, Edit } from "../../addin/workbook/port.ts";
+import { Choice } from "../Choice.tsx";
+import { failureText } from "../notice.ts";
+import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
+import { useSession } from "../session.ts";
+import { meaning } from "../theme.ts";
+import { count } from "../words.ts";
+import { confirm, confirmationOf, takeBack } from "./confirmed.ts";
+import { ConfirmedList } from "./ConfirmedList.tsx";
+import { FlagCard, correctionLabel } from "./FlagCard.tsx";
+import { cellOfFlag, correct } from "./flagEdits.ts";
+import { groupFlags } from "./flagGroups.ts";
+import type { CheckedChart } from "./useCheck.ts";
+import { useCheck } from "./useCheck.ts";
 
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  failure: {
+    margin: 0,
+    padding: "8px 12px",
+    borderRadius: tokens.borderRadiusMedium,
+    backgroundColor: meaning.threadGround,
+    border: `1px solid ${meaning.thread}`,
+    overflowWrap: "anywhere",
+  },
+  word: { fontWeight: 600, color: meaning.thread },
+  groups: { display: "flex", flexDirection: "column", gap: "16px", outlineStyle: "none" },
+  group: { display: "flex", flexDirection: "column", gap: "8px" },
+  figure: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase400,
+    lineHeight: tokens.lineHeightBase400,
+    fontWeight: 600,
+  },
+  list: {
+    listStyleType: "none",
+    margin: 0,
+    padding: 0,
+    display: "flex",
+    flexDirection: "column",
+    gap: "8px",
+  },
+  aside: { alignSelf: "flex-start" },
+});
+
+/** Groups shown at first and added by “Show more”. */
+const pageSize = 30;
+
+/** What in the chart deserves a second look; nothing is changed without the user. */
 export function CheckSection(): ReactNode {
-  return <SectionFrame title="Check">Being written.</SectionFrame>;
+  const styles = useStyles();
+  const session = useSession();
+  const { workbook, working, apply, say, goTo } = session;
+  const [chosen, setChosen] = useState<string>();
+  const [shown, setShown] = useState(pageSize);
+  const [marked, setMarked] = useState<readonly CellAddress[]>([]);
+  const check = useCheck(chosen);
+  const checked = check?.checked;
+  const list = useRef<HTMLDivElement>(null);
+  const focusNext = useFocusNext(list, checked?.flags);
+
+  async function change(at: number, label: string, edits: readonly Edit[], done: string): Promise<void> {
+    focusNext(at);
+    await apply(label, edits, { kind: "done", text: done });
+  }
+
+  function use({ data, chart, flags }: CheckedChart, flag: Flag): void {
+    const what = correctionLabel(flag);
+    const where = [flag.figure, flag.measure].filter((text) => text !== "").join(", ");
+    void change(
+      flags.indexOf(flag),
+      `${what}: ${where}`,
+      correct(data, chart, flag),
+      `${where}: ${what.toLowerCase()}.`,
+    );
+  }
+
+  function keep({ data, flags }: CheckedChart, flag: Flag): void {
+    const row = confirmationOf(flag, data.values[flag.row]?.[flag.column]);
+    const where = [row.figure, row.measure, row.reading].filter((text) => text !== "").join(", ");
+    const edits = confirm(row, isoDate(new Date()), {
+      table: check?.confirmations?.table,
+      cells: check?.confirmations?.data.values ?? [],
+      sheets: check?.sheets ?? [],
+    });
+    const unmark: Edit = { kind: "mark", cells: [cellOfFlag(data, flag)], marked: false };
+    void change(
+      flags.indexOf(flag),
+      `Confirm ${where}`,
+      [...edits, unmark],
+      `${where} is remembered as right. It comes back only when the reading changes.`,
+    );
+  }
+
+  async function markAll({ data, flags }: CheckedChart): Promise<void> {
+    const cells = cellsOf(flags.map((flag) => cellOfFlag(data, flag)));
+    const label = `Mark ${count(cells.length, "cell")}`;
+    const text = `${count(cells.length, "cell is", "cells are")} marked in the chart.`;
+    if (await apply(label, [{ kind: "mark", cells, marked: true }], { kind: "done", text }))
+      setMarked(cellsOf([...marked, ...cells]));
+  }
+
+  async function unmarkAll({ data, flags }: CheckedChart): Promise<void> {
+    const cells = cellsOf([...marked, ...flags.map((flag) => cellOfFlag(data, flag))]);
+    const done = { kind: "done", text: "The marks are taken away." } as const;
+    if (await apply("Take the marks away", [{ kind: "mark", cells, marked: false }], done)) setMarked([]);
+  }
+
+  async function show(data: CheckedChart["data"], flag: Flag): Promise<void> {
+    try {
+      await workbook.select({ ...cellOfFlag(data, flag), rows: 1, columns: 1 });
+    } catch (error) {
+      say({ kind: "failed", text: failureText(error) });
+    }
+  }
+
+  const primary =
+    checked && checked.flags.length > 0
+      ? {
+          label: `Mark ${count(cellsOf(checked.flags.map((flag) => cellOfFlag(checked.data, flag))).length, "cell")}`,
+          run: () => void markAll(checked),
+        }
+      : {
+          label: "Import a chart",
+          run: () => {
+            goTo("import");
+          },
+        };
+  const groups = groupFlags(checked?.flags ?? []);
+  return (
+    <SectionFrame
+      title="Check"
+      primary={check && (!checked || checked.flags.length > 0) ? primary : undefined}
+    >
+      {!check && <p className={styles.text}>Checking the chart …</p>}
+      {check && check.tables.length > 1 && (
+        <Choice
+          label="Chart"
+          value={checked?.table.name ?? chosen ?? ""}
+          options={check.tables.map((t) => [t.name, `Table ${t.name} on sheet ${t.area.sheet}`] as const)}
+          onChoose={(name) => {
+            setShown(pageSize);
+            setChosen(name);
+          }}
+        />
+      )}
+      {check?.failure !== undefined && (
+        <p className={styles.failure} role="alert">
+          <span className={styles.word}>✕ Cannot be checked.</span> {check.failure}
+        </p>
+      )}
+      {check && !checked && check.failure === undefined && (
+        <>
+          <p className={styles.text}>
+            There is no chart in the workbook yet. Import one, or make a table of figures and measures.
+          </p>
+          <OfferDemo />
+        </>
+      )}
+      {checked && <p className={styles.text}>{summary(checked)}</p>}
+      <div ref={list} className={styles.groups} tabIndex={-1}>
+        {checked &&
+          groups.slice(0, shown).map((group) => (
+            <section key={`${String(group.row)} ${group.figure}`} className={styles.group}>
+              <h2 className={styles.figure}>{group.figure || "Whole columns"}</h2>
+              <ul className={styles.list}>
+                {group.flags.map((flag) => (
+                  <FlagCard
+                    key={`${String(flag.row)} ${String(flag.column)} ${flag.kind} ${flag.why}`}
+                    flag={flag}
+                    cell={checked.data.values[flag.row]?.[flag.column]}
+                    disabled={working !== undefined}
+                    onSelect={() => void show(checked.data, flag)}
+                    onUse={() => {
+                      use(checked, flag);
+                    }}
+                    onConfirm={() => {
+                      keep(checked, flag);
+                    }}
+                  />
+                ))}
+              </ul>
+            </section>
+          ))}
+      </div>
+      {groups.length > shown && (
+        <Button
+          onClick={() => {
+            setShown(shown + pageSize);
+          }}
+        >
+          Show more figures ({groups.length - shown} left)
+        </Button>
+      )}
+      {checked && (checked.flags.length > 0 || marked.length > 0) && (
+        <Button
+          className={styles.aside}
+          disabledFocusable={working !== undefined}
+          onClick={() => void unmarkAll(checked)}
+        >
+          Take the marks away
+        </Button>
+      )}
+      {check && (
+        <ConfirmedList
+          confirmed={check.confirmed}
+          disabled={working !== undefined}
+          onTakeBack={(row) => {
+            const table = check.confirmations?.table;
+            if (!table) return;
+            const text = `${row.measure} of ${row.figure} will be checked again.`;
+            void apply(`Check ${row.measure} of ${row.figure} again`, takeBack(row, table), {
+              kind: "done",
+              text,
+            });
+          }}
+        />
+      )}
+    </SectionFrame>
+  );
+}
+
+/** After a flag is dealt with it goes from the list; the focus goes to the one that takes its place. */
+function useFocusNext(
+  list: React.RefObject<HTMLDivElement | null>,
+  flags: readonly Flag[] | undefined,
+): (at: number) => void {
+  const waiting = useRef<number>(undefined);
+  useEffect(() => {
+    if (waiting.current === undefined || !list.current) return;
+    const cards = list.current.querySelectorAll<HTMLElement>("[data-flag]");
+    (cards[Math.min(waiting.current, cards.length - 1)] ?? list.current).focus();
+    waiting.current = undefined;
+  }, [list, flags]);
+  return (at) => {
+    waiting.current = at;
+  };
+}
+
+function summary({ table, chart, flags }: CheckedChart): string {
+  const looked = `${count(chart.figures.length, "figure")} and ${count(chart.measures.length, "measure")} of the table ${table.name} checked.`;
+  return flags.length === 0
+    ? `✓ ${looked} Nothing looks wrong.`
+    : `${looked} ${count(flags.length, "thing deserves", "things deserve")} a look, worst first. Choose a reading to see it in the chart.`;
+}
+
+/** Every cell once. */
+function cellsOf(cells: readonly CellAddress[]): readonly CellAddress[] {
+  return [
+    ...new Map(
+      cells.map((cell) => [`${cell.sheet} ${String(cell.row)} ${String(cell.column)}`, cell]),
+    ).values(),
+  ];
+}
+
+function isoDate(day: Date): string {
+  return [day.getFullYear(), day.getMonth() + 1, day.getDate()]
+    .map((n) => String(n).padStart(2, "0"))
+    .join("-");
 }

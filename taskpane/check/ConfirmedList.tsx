@@ -1,0 +1,53 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { Disclosure } from "../Disclosure.tsx";
+import { count } from "../words.ts";
+import type { Confirmed } from "./confirmed.ts";
+
+const useStyles = makeStyles({
+  list: {
+    listStyleType: "none",
+    margin: 0,
+    padding: 0,
+    display: "flex",
+    flexDirection: "column",
+    gap: "8px",
+  },
+  item: { display: "flex", justifyContent: "space-between", alignItems: "center", gap: "8px" },
+  text: { overflowWrap: "anywhere" },
+  quiet: { color: tokens.colorNeutralForeground3 },
+});
+
+/** Readings that the user said are right, each with a way to have it checked again. */
+export function ConfirmedList(props: {
+  readonly confirmed: readonly Confirmed[];
+  readonly disabled: boolean;
+  readonly onTakeBack: (confirmed: Confirmed) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { confirmed, disabled, onTakeBack } = props;
+  if (confirmed.length === 0) return null;
+  return (
+    <Disclosure title={`✓ ${count(confirmed.length, "reading")} confirmed by you`}>
+      <ul className={styles.list}>
+        {confirmed.map((row) => (
+          <li key={row.row} className={styles.item}>
+            <span className={styles.text}>
+              {[row.figure, row.measure, row.reading].filter((text) => text !== "").join(", ")}{" "}
+              <span className={styles.quiet}>{row.date}</span>
+            </span>
+            <Button
+              disabledFocusable={disabled}
+              aria-label={`Check ${row.measure} of ${row.figure} again`}
+              onClick={() => {
+                onTakeBack(row);
+              }}
+            >
+              Check again
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </Disclosure>
+  );
+}

@@ -1,0 +1,102 @@
+import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import type { Cell } from "../../addin/chart/cell.ts";
+import { cellText } from "../../addin/chart/cell.ts";
+import type { Flag, FlagKind } from "../../addin/checking/checkChart.ts";
+import { meaning } from "../theme.ts";
+import { shownLength } from "../words.ts";
+
+const useStyles = makeStyles({
+  card: {
+    padding: "8px 12px",
+    borderRadius: tokens.borderRadiusMedium,
+    border: `1px solid ${tokens.colorNeutralStroke1}`,
+    backgroundColor: tokens.colorNeutralBackground1,
+    display: "flex",
+    flexDirection: "column",
+    gap: "4px",
+    overflowWrap: "anywhere",
+  },
+  place: {
+    justifyContent: "space-between",
+    gap: "8px",
+    padding: "4px 0",
+    minHeight: "32px",
+    fontWeight: 600,
+    textAlign: "left",
+    color: meaning.chalk,
+    "&:hover": { textDecorationLine: "underline" },
+  },
+  reading: { whiteSpace: "nowrap" },
+  kind: { fontWeight: 600 },
+  stops: { color: meaning.thread },
+  look: { color: meaning.brass },
+  note: { color: tokens.colorNeutralForeground3 },
+  why: { margin: 0 },
+  actions: { display: "flex", flexWrap: "wrap", gap: "8px", paddingTop: "4px" },
+});
+
+type Weight = "stops" | "look" | "note";
+
+/** Cells without a reading stop the chart; notes only want to be known. */
+const weights: Partial<Record<FlagKind, Weight>> = {
+  "date instead of a reading": "stops",
+  "error in the cell": "stops",
+  "not a length": "stops",
+  "unlike the other figures": "note",
+  "same readings, two names": "note",
+};
+
+const signs: Readonly<Record<Weight, string>> = { stops: "✕", look: "◆", note: "◇" };
+
+/** One flag: where, what was read, why it looks wrong, and what can be done. */
+export function FlagCard(props: {
+  readonly flag: Flag;
+  readonly cell: Cell;
+  readonly disabled: boolean;
+  readonly onSelect: () => void;
+  readonly onUse: () => void;
+  readonly onConfirm: () => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { flag, cell, disabled } = props;
+  const weight = weights[flag.kind] ?? "look";
+  const place = flag.measure || (flag.figure ? "The whole row" : "The whole column");
+  const reading = flag.readingMm === undefined ? cellText(cell) : shownLength(flag.readingMm, flag.unit);
+  const about = `${place} of ${flag.figure || "all figures"}`;
+  return (
+    <li className={styles.card}>
+      <Button
+        appearance="transparent"
+        className={styles.place}
+        onClick={props.onSelect}
+        aria-label={`${about}${flag.measure ? `, ${reading}` : ""}: show the cell`}
+        data-flag
+      >
+        <span>{place}</span>
+        {flag.measure !== "" && <span className={styles.reading}>{reading}</span>}
+      </Button>
+      <span className={mergeClasses(styles.kind, styles[weight])}>
+        {signs[weight]} {flag.kind}
+      </span>
+      <p className={styles.why}>{flag.why}</p>
+      <div className={styles.actions}>
+        {flag.corrections.length > 0 && (
+          <Button disabledFocusable={disabled} onClick={props.onUse}>
+            {correctionLabel(flag)}
+          </Button>
+        )}
+        <Button appearance="subtle" disabledFocusable={disabled} onClick={props.onConfirm}>
+          It is right
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+/** What taking the suggestion does, in words: also the label of the action. */
+export function correctionLabel({ corrections, suggestedMm, unit }: Flag): string {
+  if (corrections.length === 1 && suggestedMm !== undefined) return `Use ${shownLength(suggestedMm, unit)}`;
+  if (corrections.length === 2) return "Change both readings";
+  return `Change ${String(corrections.length)} readings`;
+}

@@ -1,0 +1,24 @@
+import { isDateFormat } from "../../addin/chart/numberFormat.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { Flag } from "../../addin/checking/checkChart.ts";
+import { fromMm } from "../../addin/measures/units.ts";
+import type { CellAddress, Edit, RangeData } from "../../addin/workbook/port.ts";
+
+/** The cell that a flag is about. */
+export function cellOfFlag({ area }: RangeData, { row, column }: Pick<Flag, "row" | "column">): CellAddress {
+  return { sheet: area.sheet, row: area.row + row, column: area.column + column };
+}
+
+/** The edits that take a flag’s suggestion: every cell that it corrects, in the unit of its column, unmarked. */
+export function correct(data: RangeData, chart: Chart, flag: Flag): readonly Edit[] {
+  const cells = flag.corrections.map((correction) => cellOfFlag(data, correction));
+  const writes = flag.corrections.map(({ row, column, mm }, i): Edit => {
+    const unit = chart.measures.find((c) => c.position === column)?.unit ?? flag.unit;
+    const value = Number(fromMm(mm, unit).toPrecision(12));
+    const format = data.formats[row]?.[column] ?? "General";
+    // A corrected fraction would go on showing as a date, a corrected text as text.
+    const plain = isDateFormat(format) || format === "@" ? { format: "General" } : {};
+    return { kind: "cells", at: cells[i] ?? cellOfFlag(data, flag), cells: [[{ value, ...plain }]] };
+  });
+  return writes.length === 0 ? [] : [...writes, { kind: "mark", cells, marked: false }];
+}
