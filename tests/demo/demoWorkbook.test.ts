@@ -84,7 +84,10 @@ describe("the formulas", () => {
     for (const { sheet, row, column, formula, result } of calculated) {
       const cells = workbook.sheets.find(({ name }) => name === sheet)?.cells ?? [];
       const taken = result.flatMap((line, r) =>
-        line.flatMap((_, c) => (r + c > 0 && cells[row + r]?.[column + c] !== undefined ? [[r, c]] : [])),
+        line.flatMap((_, c) => {
+          const cell = r + c > 0 ? cells[row + r]?.[column + c] : undefined;
+          return cell && !cell.spilled ? [[r, c]] : [];
+        }),
       );
       expect({ formula, taken }).toEqual({ formula, taken: [] });
       const others = calculated.filter((one) => one.sheet === sheet && one.formula !== formula);

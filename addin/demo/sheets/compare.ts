@@ -1,8 +1,10 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { formula, heading, plain, quiet, title } from "./parts.ts";
+import { readingColumns } from "../figuresTable.ts";
+import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
 
 /** Two figures side by side. */
 export function compareSheet(): SheetContent {
+  const gap = undefined;
   return {
     name: "Compare",
     cells: [
@@ -12,6 +14,7 @@ export function compareSheet(): SheetContent {
       [heading("To"), plain("Garlow")],
       [],
       [formula("=FIT.COMPARE(Figures[#All], B3, B4, Tolerances[#All])")],
+      ...formatsBelow(readingColumns.length, [gap, gap, gap, gap, "0.0", "0.00"]),
     ],
     columnWidths: [160, 110, 110, 110, 110, 110],
   };

@@ -1,5 +1,6 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { formula, heading, plain, quiet, title } from "./parts.ts";
+import { demoRows } from "../figuresTable.ts";
+import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
 
 /** Shared bodies, the closest figures to one, and the order in which figures join. */
 export function groupsSheet(): SheetContent {
@@ -37,6 +38,11 @@ export function groupsSheet(): SheetContent {
         gap,
         formula("=FIT.TREE(Figures[#All], Tolerances[#All])"),
       ],
+      ...formatsBelow(demoRows().length, [
+        ...[gap, gap, gap, gap, "0.00", gap],
+        ...[gap, "0.00", gap, gap, gap],
+        ...[gap, gap, "0.00", gap],
+      ]),
     ],
     frozenRows: 4,
     columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 70, 70, 80, 70],

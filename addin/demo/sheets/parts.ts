@@ -8,3 +8,16 @@ export const wrapped = (text: string): CellContent => ({ value: text, style: "wr
 export const plain = (value: Cell): CellContent => ({ value });
 export const formula = (text: string, format?: string): CellContent =>
   format === undefined ? { formula: text } : { formula: text, format };
+
+/**
+ * Number formats for the rows below a formula that fills them: cells with a format and nothing in them.
+ *
+ * @param formats by column; `undefined` leaves a column alone
+ */
+export function formatsBelow(
+  rows: number,
+  formats: readonly (string | undefined)[],
+): (CellContent | undefined)[][] {
+  const row = formats.map((format) => (format === undefined ? undefined : { spilled: true, format }));
+  return Array.from({ length: rows }, () => row);
+}

@@ -7,6 +7,7 @@ interface Sum {
   readonly inputs: readonly Cell[];
   /** The row’s own inputs stand in B, C and D of row `r`. */
   readonly formula: (r: number) => string;
+  readonly format?: string;
 }
 
 const sums: readonly Sum[] = [
@@ -14,26 +15,31 @@ const sums: readonly Sum[] = [
     question: "Bust of 182 mm and of 216 mm: what is the difference?",
     inputs: [182, 216],
     formula: (r) => `=FIT.DELTA(B${String(r)}, C${String(r)})`,
+    format: "0.0",
   },
   {
     question: "Waist of 80 mm over cloth of 0.5 mm, two layers: what is it then?",
     inputs: [80, 0.5, 2],
     formula: (r) => `=FIT.OVER(B${String(r)}, C${String(r)}, D${String(r)})`,
+    format: "0.0",
   },
   {
     question: "Bodice of 196 mm on a bust of 182 mm over 0.4 mm of underwear: how much ease?",
     inputs: [196, 182, 0.4],
     formula: (r) => `=FIT.EASE(B${String(r)}, C${String(r)}, D${String(r)})`,
+    format: "0.0",
   },
   {
     question: "Neck opening of 150 mm, head of 165 mm, cloth that stretches 30 %: will it go over?",
     inputs: [150, 165, 0.3],
     formula: (r) => `=FIT.CLEARANCE(B${String(r)}, C${String(r)}, D${String(r)})`,
+    format: "0.0",
   },
   {
     question: "5 3/8 inches in mm",
     inputs: ["5 3/8", "mm", "in"],
     formula: (r) => `=FIT.LENGTH(B${String(r)}, C${String(r)}, D${String(r)})`,
+    format: "0.0",
   },
   {
     question: "136.5 mm on an inch tape, to the nearest eighth",
@@ -44,11 +50,13 @@ const sums: readonly Sum[] = [
     question: "A figure 406 mm tall that stands for a woman of 1680 mm: 1 to …",
     inputs: [406, 1680],
     formula: (r) => `=FIT.SCALE(B${String(r)}, C${String(r)})`,
+    format: "0.00",
   },
   {
     question: "Two figures of the chart: how far apart are they, in tolerances?",
     inputs: ["Ardwen", "Dovelle"],
     formula: (r) => `=FIT.APART(Figures[#All], B${String(r)}, C${String(r)}, Tolerances[#All])`,
+    format: "0.00",
   },
 ];
 
@@ -79,10 +87,10 @@ export function smallSumsSheet(): SheetContent {
     [],
     ["Question", "", "", "", "Answer"].map(headingOrGap),
   ];
-  const sumRows = sums.map(({ question, inputs, formula: text }, i) => [
+  const sumRows = sums.map(({ question, inputs, formula: text, format }, i) => [
     plain(question),
     ...[0, 1, 2].map((k) => inputCell(inputs[k])),
-    formula(text(head.length + i + 1), "0.##"),
+    formula(text(head.length + i + 1), format),
   ]);
   const repeatedAt = head.length + sumRows.length + 1;
   const repeatedRows = [
