@@ -24,10 +24,29 @@ export function nameOrder(chart: Chart, columns: readonly ComparedColumn[]): Nam
   };
 }
 
-/** By character codes, so that the order is the same on every machine; then by row. */
+/** As people order names, then by row. */
 export function compareNames({ figures }: Chart, i: number, j: number): number {
-  const a = figures[i] ?? "";
-  const b = figures[j] ?? "";
-  if (a === b) return i - j;
-  return a < b ? -1 : 1;
+  return naturalOrder(figures[i] ?? "", figures[j] ?? "") || i - j;
+}
+
+/**
+ * Numbers within names by their size (“Size 2” before “Size 10”), all else by character codes, so that the order is the
+ * same on every machine.
+ */
+export function naturalOrder(a: string, b: string): number {
+  const ofA = textsAndNumbers(a);
+  const ofB = textsAndNumbers(b);
+  for (let part = 0; part < Math.min(ofA.length, ofB.length); part++) {
+    const [x, y] = [ofA[part]!, ofB[part]!];
+    const isNumber = part % 2 === 1;
+    if (isNumber && Number(x) !== Number(y)) return Number(x) - Number(y);
+    if (!isNumber && x !== y) return x < y ? -1 : 1;
+  }
+  if (a === b) return 0;
+  return ofA.length - ofB.length || (a < b ? -1 : 1);
+}
+
+/** Text and numbers in turn, text first: “Size 10” → “Size ”, “10”, “”. */
+function textsAndNumbers(name: string): readonly string[] {
+  return name.split(/(\d+)/);
 }
