@@ -93,6 +93,18 @@ describe("reading what other programs write", () => {
     });
   });
 
+  test("a width for the rest of the sheet counts only where there are cells", async () => {
+    const cells = data(`<row r="1"><c r="B1"><v>1</v></c></row>`);
+    const widths = async (last: number) =>
+      (
+        await firstSheet(
+          handMade({ sheet: `<cols><col min="1" max="${String(last)}" width="10"/></cols>${cells}` }),
+        )
+      )?.columnWidths;
+    expect(await widths(3)).toEqual([70, 70, 70]);
+    expect(await widths(16_384)).toEqual([70, 70]);
+  });
+
   test("merged cells keep the value of the first, and it is said", async () => {
     const read = await readXlsx(
       handMade({

@@ -1,0 +1,261 @@
+import { areasMeet } from "../../../addin/workbook/address.ts";
+import type { Area } from "../../../addin/workbook/port.ts";
+
+/** What Excel says when it refuses, with the codes that Office.js documents. */
+export class ExcelRefusal extends Error {
+  override readonly name = "RichApi.Error";
+
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+export type Scalar = string | number | boolean;
+export type ValueType = "Empty" | "String" | "Double" | "Boolean" | "Error";
+
+export interface BookCell {
+  formula?: string;
+  /** An error value is kept as Excel tells it, as text; `type` tells it from text. */
+  value: Scalar;
+  type: ValueType;
+  format: string;
+  font: { bold: boolean; color: string; size: number };
+  wrapText: boolean;
+  verticalAlignment: string;
+  conditional: BookRule[];
+}
+
+export interface BookRule {
+  type: "Custom" | "CellValue";
+  formula: string;
+  fill?: string;
+  color?: string;
+  bold?: boolean;
+}
+
+export interface BookTable {
+  name: string;
+  sheet: BookSheet;
+  row: number;
+  column: number;
+  rows: number;
+  columns: number;
+  style: string;
+  showBandedRows: boolean;
+  showHeaders: boolean;
+  showTotals: boolean;
+}
+
+export interface BookSheet {
+  readonly id: string;
+  name: string;
+  cells: Map<string, BookCell>;
+  notes: Map<string, { text: string }>;
+  frozen: { rows: number; columns: number };
+  columnWidths: Map<number, number>;
+  protected: boolean;
+}
+
+export interface Book {
+  sheets: BookSheet[];
+  tables: BookTable[];
+  settings: Map<string, unknown>;
+  selected: { sheet: BookSheet; row: number; column: number; rows: number; columns: number };
+  active: BookSheet;
+}
+
+export const key = (row: number, column: number) => `${String(row)},${String(column)}`;
+export const place = (of: string): [number, number] => {
+  const [row, column] = of.split(",").map(Number);
+  return [row ?? 0, column ?? 0];
+};
+
+export function emptyCell(): BookCell {
+  return {
+    value: "",
+    type: "Empty",
+    format: "General",
+    font: { bold: false, color: "#000000", size: 11 },
+    wrapText: false,
+    verticalAlignment: "Bottom",
+    conditional: [],
+  };
+}
+
+export function cellIn(sheet: BookSheet, row: number, column: number): BookCell {
+  const found = sheet.cells.get(key(row, column));
+  if (found) return found;
+  const fresh = emptyCell();
+  sheet.cells.set(key(row, column), fresh);
+  return fresh;
+}
+
+/** What somebody would see who only looks: an untouched cell is not made. */
+export function peek(sheet: BookSheet, row: number, column: number): BookCell {
+  return sheet.cells.get(key(row, column)) ?? emptyCell();
+}
+
+const errorValues = ["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!"];
+
+/**
+ * Write one input as Excel takes it: text in a text cell as it is; otherwise formulas, numbers, dates, per
+ * cents, times, truth values and error values are read from text, and a leading apostrophe keeps the rest as
+ * text. From memory of how Excel takes what is typed, in English.
+ */
+export function enter(sheet: BookSheet, row: number, column: number, input: unknown): void {
+  if (input === null || input === undefined) return;
+  if (sheet.protected) throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
+  const cell = cellIn(sheet, row, column);
+  delete cell.formula;
+  if (input === "") return setValue(cell, "", "Empty");
+  if (cell.format === "@") return setValue(cell, textOf(input), "String");
+  if (typeof input === "number") return setValue(cell, input, "Double");
+  if (typeof input === "boolean") return setValue(cell, input, "Boolean");
+  if (typeof input !== "string") {
+    throw new ExcelRefusal("InvalidArgument", `The argument is invalid: ${JSON.stringify(input)}`);
+  }
+  if (input.startsWith("'")) return setValue(cell, input.slice(1), "String");
+  if (/^=.|^@/.test(input) || /^[+-].*[a-z(*/]/i.test(input)) return enterFormula(cell, input);
+  if (errorValues.includes(input)) return setValue(cell, input, "Error");
+  if (/^(true|false)$/i.test(input)) return setValue(cell, input.toLowerCase() === "true", "Boolean");
+  if (/^\d{1,2}[/-]\d{1,2}$/.test(input)) return enterDate(cell, input);
+  if (/^\d{1,2}:\d{2}$/.test(input)) {
+    const [hours, minutes] = input.split(":").map(Number);
+    cell.format = "h:mm";
+    return setValue(cell, ((hours ?? 0) * 60 + (minutes ?? 0)) / 1440, "Double");
+  }
+  if (/^[+-]?[\d.]+%$/.test(input)) {
+    cell.format = "0%";
+    return setValue(cell, Number(input.slice(0, -1)) / 100, "Double");
+  }
+  const number = Number(input);
+  if (input.trim() !== "" && Number.isFinite(number)) return setValue(cell, number, "Double");
+  setValue(cell, input, "String");
+}
+
+function textOf(input: unknown): string {
+  if (typeof input === "boolean") return input ? "TRUE" : "FALSE";
+  return String(input);
+}
+
+function setValue(cell: BookCell, value: Scalar, type: ValueType): void {
+  cell.value = value;
+  cell.type = type;
+}
+
+function enterFormula(cell: BookCell, input: string): void {
+  cell.formula = input.startsWith("=") ? input : `=${input.replace(/^@/, "")}`;
+  const simple = /^=(\d+)([+*])(\d+)$/.exec(cell.formula);
+  if (!simple) return setValue(cell, "#NAME?", "Error");
+  const [a, b] = [Number(simple[1]), Number(simple[3])];
+  setValue(cell, simple[2] === "+" ? a + b : a * b, "Double");
+}
+
+/** A fraction that becomes a day of the year 2025 (month first), counted from 30 December 1899. */
+function enterDate(cell: BookCell, input: string): void {
+  const [month, day] = input.split(/[/-]/).map(Number);
+  const days = (Date.UTC(2025, (month ?? 1) - 1, day ?? 1) - Date.UTC(1899, 11, 30)) / 86_400_000;
+  cell.format = "d-mmm";
+  setValue(cell, days, "Double");
+}
+
+/** Move cells of a block of columns down (or up, where `by` is negative) from a row on. */
+export function shiftDown(
+  book: Book,
+  sheet: BookSheet,
+  at: { row: number; column: number; columns: number },
+  by: number,
+): void {
+  const moves = (row: number, column: number) =>
+    row >= at.row && column >= at.column && column < at.column + at.columns;
+  refuseSplit(
+    book,
+    sheet,
+    (table) => table.row >= at.row && areasMeet({ ...table, row: 0, rows: 1 }, { ...at, row: 0, rows: 1 }),
+    (table) => table.column >= at.column && table.column + table.columns <= at.column + at.columns,
+    (table) => (table.row += by),
+  );
+  move(
+    sheet,
+    moves,
+    (row, column) => [row + by, column],
+    (row) => by >= 0 || row >= at.row - by,
+  );
+}
+
+/** Move cells of a block of rows to the right (or left) from a column on. */
+export function shiftRight(
+  book: Book,
+  sheet: BookSheet,
+  at: { row: number; column: number; rows: number },
+  by: number,
+): void {
+  const moves = (row: number, column: number) =>
+    column >= at.column && row >= at.row && row < at.row + at.rows;
+  refuseSplit(
+    book,
+    sheet,
+    (table) =>
+      table.column >= at.column &&
+      areasMeet({ ...table, column: 0, columns: 1 }, { ...at, column: 0, columns: 1 }),
+    (table) => table.row >= at.row && table.row + table.rows <= at.row + at.rows,
+    (table) => (table.column += by),
+  );
+  move(
+    sheet,
+    moves,
+    (row, column) => [row, column + by],
+    (_, column) => by >= 0 || column >= at.column - by,
+  );
+}
+
+function refuseSplit(
+  book: Book,
+  sheet: BookSheet,
+  inTheWay: (table: BookTable) => boolean,
+  movesWhole: (table: BookTable) => boolean,
+  moveTable: (table: BookTable) => void,
+): void {
+  if (sheet.protected) throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
+  const hit = book.tables.filter((table) => table.sheet === sheet && inTheWay(table));
+  if (!hit.every(movesWhole)) {
+    throw new ExcelRefusal("InsertDeleteConflict", "The operation would shift cells of a table.");
+  }
+  hit.forEach(moveTable);
+}
+
+function move(
+  sheet: BookSheet,
+  moves: (row: number, column: number) => boolean,
+  to: (row: number, column: number) => [number, number],
+  stays: (row: number, column: number) => boolean,
+): void {
+  const moved = <T>(items: Map<string, T>): Map<string, T> =>
+    new Map(
+      [...items].flatMap(([at, item]) => {
+        const [row, column] = place(at);
+        if (!moves(row, column)) return [[at, item]];
+        return stays(row, column) ? [[key(...to(row, column)), item]] : [];
+      }),
+    );
+  sheet.cells = moved(sheet.cells);
+  sheet.notes = moved(sheet.notes);
+}
+
+/** The smallest rectangle around all cells with a value. */
+export function usedArea(sheet: BookSheet): Omit<Area, "sheet"> | undefined {
+  const filled = [...sheet.cells].filter(([, cell]) => cell.type !== "Empty").map(([at]) => place(at));
+  if (filled.length === 0) return undefined;
+  const rows = filled.map(([row]) => row);
+  const columns = filled.map(([, column]) => column);
+  const [top, left] = [rows.reduce((a, b) => Math.min(a, b)), columns.reduce((a, b) => Math.min(a, b))];
+  return {
+    row: top,
+    column: left,
+    rows: rows.reduce((a, b) => Math.max(a, b)) - top + 1,
+    columns: columns.reduce((a, b) => Math.max(a, b)) - left + 1,
+  };
+}

@@ -1,0 +1,203 @@
+import { isCellError } from "../../../addin/chart/cell.ts";
+import type {
+  CellContent,
+  CellStyle,
+  SheetContent,
+  WorkbookContent,
+} from "../../../addin/workbook/content.ts";
+import type { CellAddress } from "../../../addin/workbook/port.ts";
+import { sameName } from "../../../addin/workbook/names.ts";
+import { cellIn, enter, key, peek, place, type Book, type BookCell, type BookSheet } from "./book.ts";
+import { Requests, type Host } from "./context.ts";
+import { newSheet, Workbook, type Events, type Handlers, type SheetEvent } from "./objects.ts";
+
+interface RunOptions {
+  readonly delayForCellEdit?: boolean;
+  readonly mergeUndoGroup?: boolean;
+}
+
+export class RequestContext extends Requests {
+  readonly workbook: Workbook;
+  readonly application = { suspendScreenUpdatingUntilNextSync: () => undefined };
+
+  constructor(host: Host, waitsForEdit: boolean, book: Book, events: Events) {
+    super(host, waitsForEdit);
+    this.workbook = new Workbook(this, book, events);
+  }
+}
+
+type Batch<T> = (context: RequestContext) => Promise<T>;
+
+export interface ExcelDouble {
+  readonly host: Host;
+  readonly book: Book;
+  readonly events: Events;
+  /** Options of every `Excel.run`. */
+  readonly runs: RunOptions[];
+  /** To stand in for the globals `Excel` and `Office`. */
+  readonly Excel: {
+    run<T>(first: RunOptions | RequestContext | Batch<T>, batch?: Batch<T>): Promise<T>;
+  };
+  readonly Office: {
+    context: { requirements: { isSetSupported(set: string, version: string): boolean } };
+  };
+  /** What a user types. */
+  type(at: CellAddress, text: string): void;
+  content(): WorkbookContent;
+}
+
+/**
+ * A strict double of the part of Excel’s JavaScript interface that our adapter uses. Nothing can be read before
+ * it is loaded and synced, and nothing happens before `sync`; a refused operation ends its request, and what was
+ * done before it stays done.
+ *
+ * @param version minor number of the newest ExcelApi 1.x that it offers
+ */
+export function createExcelDouble(content: WorkbookContent, version = 20): ExcelDouble {
+  const book = bookOf(content);
+  const events: Events = { changed: new Set(), sorted: new Set(), calculated: new Set() };
+  const runs: RunOptions[] = [];
+  const report = (sheet: BookSheet, source: string) => {
+    fire(events.changed, { worksheetId: sheet.id, ...(version >= 14 && { triggerSource: source }) });
+    fire(events.calculated, { worksheetId: sheet.id });
+  };
+  const host: Host = {
+    version,
+    editing: false,
+    syncs: [],
+    beforeOperation: undefined,
+    wrote: (sheets) => {
+      for (const sheet of sheets) report(sheet, "ThisLocalAddin");
+    },
+  };
+  return {
+    host,
+    book,
+    events,
+    runs,
+    Excel: {
+      async run(first, batch) {
+        const work = typeof first === "function" ? first : batch;
+        if (!work) throw new Error("Excel.run without anything to do");
+        const options = typeof first === "function" || first instanceof RequestContext ? {} : first;
+        if (options.mergeUndoGroup && version < 20) throw new Error("mergeUndoGroup is not offered");
+        runs.push(options);
+        const context =
+          first instanceof RequestContext
+            ? first
+            : new RequestContext(host, options.delayForCellEdit ?? false, book, events);
+        const result = await work(context);
+        await context.sync();
+        return result;
+      },
+    },
+    Office: {
+      context: {
+        requirements: {
+          isSetSupported: (set, wanted) => set === "ExcelApi" && Number(wanted.split(".")[1]) <= version,
+        },
+      },
+    },
+    type(at, text) {
+      const sheet = book.sheets.find((other) => sameName(other.name, at.sheet));
+      if (!sheet) throw new Error(`No sheet ${at.sheet}`);
+      enter(sheet, at.row, at.column, text);
+      report(sheet, "Unknown");
+    },
+    content: () => ({ sheets: book.sheets.map((sheet) => contentOf(book, sheet)) }),
+  };
+}
+
+function fire(handlers: Handlers, event: SheetEvent): void {
+  for (const handler of [...handlers]) handler(event);
+}
+
+const styleFonts: Partial<Record<CellStyle, Partial<BookCell["font"]>>> = {
+  title: { bold: true, size: 16 },
+  heading: { bold: true },
+  quiet: { color: "#5C6068" },
+};
+
+function bookOf(content: WorkbookContent): Book {
+  const sheets: BookSheet[] = [];
+  const tables: Book["tables"] = [];
+  for (const from of content.sheets) {
+    const sheet = newSheet(from.name, { sheets });
+    sheets.push(sheet);
+    sheet.frozen = { rows: from.frozenRows ?? 0, columns: from.frozenColumns ?? 0 };
+    from.cells.forEach((row, i) => {
+      row.forEach((cell, j) => {
+        if (cell) fill(cellIn(sheet, i, j), cell);
+      });
+    });
+    for (const note of from.notes ?? []) sheet.notes.set(key(note.row, note.column), { text: note.text });
+    for (const table of from.tables ?? []) {
+      tables.push({
+        ...table,
+        sheet,
+        style: "TableStyleLight1",
+        showBandedRows: false,
+        showHeaders: true,
+        showTotals: false,
+      });
+    }
+  }
+  const active = sheets[0];
+  if (!active) throw new Error("A workbook has at least one sheet.");
+  const selected = { sheet: active, row: 0, column: 0, rows: 1, columns: 1 };
+  return { sheets, tables, settings: new Map(), active, selected };
+}
+
+function fill(cell: BookCell, { value, formula, format, style }: CellContent): void {
+  if (formula !== undefined) cell.formula = formula;
+  if (format !== undefined) cell.format = format;
+  if (style !== undefined) Object.assign(cell.font, styleFonts[style]);
+  if (value === undefined) return;
+  cell.value = isCellError(value) ? value.error : value;
+  cell.type = isCellError(value)
+    ? "Error"
+    : typeof value === "number"
+      ? "Double"
+      : typeof value === "boolean"
+        ? "Boolean"
+        : "String";
+}
+
+function contentOf(book: Book, sheet: BookSheet): SheetContent {
+  const filled = [...sheet.cells.keys()].map(place);
+  const height = filled.reduce((most, [row]) => Math.max(most, row + 1), 0);
+  const width = filled.reduce((most, [, column]) => Math.max(most, column + 1), 0);
+  return {
+    name: sheet.name,
+    cells: Array.from({ length: height }, (_, i) =>
+      Array.from({ length: width }, (_, j) => cellContent(peek(sheet, i, j))),
+    ),
+    frozenRows: sheet.frozen.rows,
+    frozenColumns: sheet.frozen.columns,
+    tables: book.tables
+      .filter((table) => table.sheet === sheet)
+      .map(({ name, row, column, rows, columns }) => ({ name, row, column, rows, columns })),
+    notes: [...sheet.notes].map(([at, { text }]) => {
+      const [row, column] = place(at);
+      return { row, column, text };
+    }),
+  };
+}
+
+function cellContent(cell: BookCell): CellContent {
+  const value = cell.type === "Error" ? { error: String(cell.value) } : cell.value;
+  const style = styleOf(cell);
+  return {
+    ...(cell.type !== "Empty" && { value }),
+    ...(cell.formula !== undefined && { formula: cell.formula }),
+    format: cell.format,
+    ...(style && { style }),
+  };
+}
+
+function styleOf(cell: BookCell): CellStyle | undefined {
+  if (cell.conditional.some((rule) => rule.formula.includes("Measure Book mark"))) return "marked";
+  if (cell.font.size === 16) return "title";
+  if (cell.font.color === "#5C6068") return "quiet";
+  return cell.font.bold ? "heading" : undefined;
+}
