@@ -1,5 +1,10 @@
-import { Field, Select } from "@fluentui/react-components";
+import { Field, Select, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+
+const useStyles = makeStyles({
+  // A list is as wide as its longest choice unless it is told otherwise.
+  list: { minWidth: 0, "> select": { minWidth: 0, textOverflow: "ellipsis" } },
+});
 
 /** A labelled list of few choices, as the system draws it: works with any input and never leaves the pane. */
 export function Choice<T extends string>(props: {
@@ -10,9 +15,11 @@ export function Choice<T extends string>(props: {
   readonly onChoose: (value: T) => void;
 }): ReactNode {
   const { label, value, options, hint, onChoose } = props;
+  const styles = useStyles();
   return (
-    <Field label={label} {...(hint === undefined ? {} : { hint })}>
+    <Field label={label} className={styles.list} {...(hint === undefined ? {} : { hint })}>
       <Select
+        className={styles.list}
         value={value}
         onChange={(_, data) => {
           const chosen = options.find(([v]) => v === data.value);

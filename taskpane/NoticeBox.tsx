@@ -4,10 +4,14 @@ import { useSession } from "./session.ts";
 import { meaning } from "./theme.ts";
 
 const useStyles = makeStyles({
+  place: { flexShrink: 0 },
   box: {
     padding: "8px 12px",
     borderRadius: tokens.borderRadiusMedium,
-    margin: "16px 16px 0",
+    margin: "8px",
+    maxHeight: "200px",
+    overflowY: "auto",
+    boxShadow: tokens.shadow4,
     display: "flex",
     flexDirection: "column",
     alignItems: "flex-start",
@@ -34,12 +38,15 @@ const useStyles = makeStyles({
   list: { margin: 0, paddingLeft: "20px" },
 });
 
-/** Says what is being done, what was done, or what failed. Always there, so that screen readers hear changes. */
+/**
+ * Says what is being done, what was done, or what failed, in sight wherever the section is scrolled to. Always there,
+ * so that screen readers hear changes.
+ */
 export function NoticeBox(): ReactNode {
   const styles = useStyles();
   const { working, notice, say } = useSession();
   return (
-    <div role="status" aria-live="polite">
+    <div className={styles.place} role="status" aria-live="polite">
       {working ? (
         <div className={mergeClasses(styles.box, styles.working)}>{working}</div>
       ) : notice ? (

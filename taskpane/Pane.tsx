@@ -1,10 +1,12 @@
-import { FluentProvider, Tab, TabList, makeStyles, tokens } from "@fluentui/react-components";
+import { FluentProvider, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { CheckSection } from "./check/CheckSection.tsx";
 import { FunctionsSection } from "./help/FunctionsSection.tsx";
 import { ImportSection } from "./import/ImportSection.tsx";
+import { NoticeBox } from "./NoticeBox.tsx";
+import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
 import { SessionProvider, useNewSession } from "./session.ts";
@@ -24,12 +26,6 @@ const useStyles = makeStyles({
     color: tokens.colorNeutralForeground1,
     fontVariantNumeric: "tabular-nums",
   },
-  nav: {
-    flexShrink: 0,
-    backgroundColor: tokens.colorNeutralBackground1,
-    borderBottom: `1px solid ${tokens.colorNeutralStroke1}`,
-  },
-  tabs: { flexWrap: "wrap", padding: "0 8px" },
   body: { flexGrow: 1, minHeight: 0, overflowY: "auto", overflowX: "hidden", position: "relative" },
 });
 
@@ -57,35 +53,20 @@ export function Pane({ workbook, appearance, section: first = "import" }: PanePr
     <FluentProvider theme={theme} className={styles.provider}>
       <SessionProvider value={session}>
         <div className={styles.pane}>
-          <nav className={styles.nav} aria-label="Sections">
-            <TabList
-              className={styles.tabs}
-              selectedValue={section}
-              onTabSelect={(_, { value }) => {
-                const key = sectionKeys.find((k) => k === value);
-                if (key) goTo(key);
-              }}
-            >
-              {sectionKeys.map((key) => (
-                <Tab key={key} value={key} id={`tab-${key}`} aria-controls={`section-${key}`}>
-                  {sectionTitles[key]}
-                </Tab>
-              ))}
-            </TabList>
-          </nav>
+          <SectionNav section={section} onChoose={goTo} />
           {sectionKeys.map((key) => (
             <div
               key={key}
               id={`section-${key}`}
-              role="tabpanel"
-              aria-labelledby={`tab-${key}`}
+              role="region"
+              aria-label={sectionTitles[key]}
               className={styles.body}
               hidden={key !== section}
-              tabIndex={-1}
             >
               {opened.has(key) && <SectionBody section={key} />}
             </div>
           ))}
+          <NoticeBox />
           <UndoBar />
         </div>
       </SessionProvider>

@@ -1,6 +1,5 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { NoticeBox } from "./NoticeBox.tsx";
 import { useSession } from "./session.ts";
 
 const useStyles = makeStyles({
@@ -24,7 +23,13 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase500,
     fontWeight: 600,
   },
-  content: { padding: "16px", display: "flex", flexDirection: "column", gap: "16px" },
+  content: {
+    padding: "16px",
+    display: "flex",
+    flexDirection: "column",
+    gap: "16px",
+    "> *": { minWidth: 0, maxWidth: "100%" },
+  },
 });
 
 export interface PrimaryAction {
@@ -33,7 +38,7 @@ export interface PrimaryAction {
   readonly disabled?: boolean;
 }
 
-/** A section: its title and its one primary action stay in sight; what was done or failed is said below them. */
+/** A section: its title and its one primary action stay in sight. */
 export function SectionFrame(props: {
   readonly title: string;
   readonly primary?: PrimaryAction | undefined;
@@ -56,7 +61,6 @@ export function SectionFrame(props: {
           </Button>
         )}
       </header>
-      <NoticeBox />
       <div className={styles.content}>{children}</div>
     </>
   );

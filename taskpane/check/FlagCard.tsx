@@ -63,33 +63,36 @@ export function FlagCard(props: {
   const weight = weights[flag.kind] ?? "look";
   const place = flag.measure || (flag.figure ? "The whole row" : "The whole column");
   const reading = flag.readingMm === undefined ? cellText(cell) : shownLength(flag.readingMm, flag.unit);
-  const about = `${place} of ${flag.figure || "all figures"}`;
   return (
     <li className={styles.card}>
       <Button
         appearance="transparent"
         className={styles.place}
         onClick={props.onSelect}
-        aria-label={`${about}${flag.measure ? `, ${reading}` : ""}: show the cell`}
+        title="Show it in the chart"
         data-flag
       >
         <span>{place}</span>
-        {flag.measure !== "" && <span className={styles.reading}>{reading}</span>}
+        {flag.measure !== "" && flag.figure !== "" && <span className={styles.reading}>{reading}</span>}
       </Button>
       <span className={mergeClasses(styles.kind, styles[weight])}>
         {signs[weight]} {flag.kind}
       </span>
       <p className={styles.why}>{flag.why}</p>
-      <div className={styles.actions}>
-        {flag.corrections.length > 0 && (
-          <Button disabledFocusable={disabled} onClick={props.onUse}>
-            {correctionLabel(flag)}
-          </Button>
-        )}
-        <Button appearance="subtle" disabledFocusable={disabled} onClick={props.onConfirm}>
-          It is right
-        </Button>
-      </div>
+      {(flag.corrections.length > 0 || weight !== "stops") && (
+        <div className={styles.actions}>
+          {flag.corrections.length > 0 && (
+            <Button disabledFocusable={disabled} onClick={props.onUse}>
+              {correctionLabel(flag)}
+            </Button>
+          )}
+          {weight !== "stops" && (
+            <Button appearance="subtle" disabledFocusable={disabled} onClick={props.onConfirm}>
+              It is right
+            </Button>
+          )}
+        </div>
+      )}
     </li>
   );
 }

@@ -21,7 +21,7 @@ const useStyles = makeStyles({
   },
   heading: { fontWeight: 600, overflowWrap: "anywhere" },
   quiet: { color: tokens.colorNeutralForeground3, fontWeight: 400 },
-  choices: { display: "grid", gridTemplateColumns: "1fr 88px", gap: "8px" },
+  choices: { display: "grid", gridTemplateColumns: "minmax(0, 1fr) 88px", gap: "8px" },
   note: {
     fontSize: tokens.fontSizeBase200,
     lineHeight: tokens.lineHeightBase200,

@@ -1,8 +1,10 @@
 import { Button, ProgressBar, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useRef } from "react";
+import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import { shapeRemarks } from "../../addin/chart/import/survey.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
 import { Choice } from "../Choice.tsx";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
@@ -86,12 +88,7 @@ export function ImportSection(): ReactNode {
       )}
       {!source && (
         <>
-          <SourceChooser
-            input={input}
-            onBrowse={browse}
-            onFile={(file) => void work.openFile(file)}
-            onText={work.openText}
-          />
+          <SourceChooser input={input} onFile={(file) => void work.openFile(file)} onText={work.openText} />
           {destination && destination.tables.length === 0 && <OfferDemo />}
         </>
       )}
@@ -116,6 +113,17 @@ export function ImportSection(): ReactNode {
               change({ figureColumn });
             }}
           />
+          {(settings.assumedUnit ?? guessedUnit(prepared.columns)) && (
+            <Choice
+              label="Readings without a unit are in"
+              hint={settings.assumedUnit ? "Chosen by you." : "◆ Guessed from the numbers. Please check."}
+              value={settings.assumedUnit ?? guessedUnit(prepared.columns) ?? "mm"}
+              options={unitNames}
+              onChoose={(assumedUnit) => {
+                change({ assumedUnit });
+              }}
+            />
+          )}
           {destination && destination.tables.length > 0 && (
             <Choice
               label="Import into"
@@ -171,6 +179,17 @@ function Remarks({ lines }: { readonly lines: readonly string[] }): ReactNode {
       ))}
     </ul>
   );
+}
+
+const unitNames: readonly (readonly [LengthUnit, string])[] = [
+  ["mm", "Millimetres"],
+  ["cm", "Centimetres"],
+  ["in", "Inches"],
+];
+
+/** The unit of the columns that give no sign of theirs; `undefined` when all do. */
+function guessedUnit(columns: readonly ImportColumn[]): LengthUnit | undefined {
+  return columns.find((c) => c.unitFrom === "guess" && (c.role === "measure" || c.role === "own"))?.unit;
 }
 
 /** Figures beyond which the spreadsheet, not this pane, takes its time. */

@@ -15,6 +15,7 @@ const useStyles = makeStyles({
     alignItems: "flex-start",
   },
   over: { backgroundColor: meaning.chalkGround },
+  read: { alignSelf: "flex-start" },
   rows: { fontFamily: tokens.fontFamilyMonospace, minHeight: "112px" },
 });
 
@@ -23,7 +24,6 @@ export function SourceChooser(props: {
   readonly input: Ref<HTMLInputElement>;
   readonly onFile: (file: File) => void;
   readonly onText: (text: string) => void;
-  readonly onBrowse: () => void;
 }): ReactNode {
   const styles = useStyles();
   const [pasted, setPasted] = useState("");
@@ -64,8 +64,11 @@ export function SourceChooser(props: {
             event.target.value = "";
           }}
         />
-        <Button onClick={props.onBrowse}>Choose a file …</Button>
-        <span>CSV, TSV or .xlsx. You can also drop it here.</span>
+        <span>
+          Choose a file above, or drop it here.
+          <br />
+          CSV, TSV or .xlsx
+        </span>
       </div>
       <Field label="Or paste rows, headings first">
         <Textarea
@@ -78,6 +81,7 @@ export function SourceChooser(props: {
         />
       </Field>
       <Button
+        className={styles.read}
         disabledFocusable={pasted.trim() === ""}
         onClick={() => {
           props.onText(pasted);

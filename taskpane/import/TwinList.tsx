@@ -8,7 +8,7 @@ import { Disclosure } from "../Disclosure.tsx";
 import { count } from "../words.ts";
 
 const useStyles = makeStyles({
-  group: { display: "flex", flexDirection: "column", gap: "8px" },
+  group: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
   list: {
     listStyleType: "none",
     margin: 0,
@@ -17,7 +17,7 @@ const useStyles = makeStyles({
     flexDirection: "column",
     gap: "4px",
   },
-  item: { display: "grid", gridTemplateColumns: "1fr 128px", gap: "8px", alignItems: "center" },
+  item: { display: "grid", gridTemplateColumns: "minmax(0, 1fr) 128px", gap: "8px", alignItems: "center" },
   name: { overflowWrap: "anywhere" },
   quiet: { color: tokens.colorNeutralForeground3 },
 });

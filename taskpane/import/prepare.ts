@@ -10,6 +10,7 @@ import { requireChart } from "../../addin/chart/import/requireChart.ts";
 import type { LaidOutSource } from "../../addin/chart/import/source.ts";
 import { detectHeadingRow, detectTurned, layOut, turn } from "../../addin/chart/import/source.ts";
 import type { DecimalMark } from "../../addin/measures/decimal.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { ReadSource } from "./readSource.ts";
 
@@ -21,6 +22,8 @@ export interface LayoutSettings {
   /** True when measures run down and figures across. */
   readonly turned?: boolean | undefined;
   readonly figureColumn?: number | undefined;
+  /** The unit of columns that give no sign of theirs. */
+  readonly assumedUnit?: LengthUnit | undefined;
   readonly columns: ReadonlyMap<number, ColumnChoice>;
   readonly twins: TwinChoices;
 }
@@ -54,6 +57,7 @@ export function prepare(
     chart: present?.chart,
     choices: settings.columns,
     figureColumn: settings.figureColumn,
+    assumedUnit: settings.assumedUnit,
   });
   const figures = decideFigures(
     laidOut,

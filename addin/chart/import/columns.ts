@@ -76,6 +76,8 @@ export function matchColumns(
     readonly choices?: ReadonlyMap<number, ColumnChoice>;
     /** Column of the file that holds the figure names, where the user has said so. */
     readonly figureColumn?: number | undefined;
+    /** The unit of columns that give no sign of theirs, where the user has said so. */
+    readonly assumedUnit?: LengthUnit | undefined;
   },
 ): readonly ImportColumn[] {
   const samples = laidOut.headings.map((_, position) => sample(laidOut, position));
@@ -91,12 +93,13 @@ export function matchColumns(
   );
   const named = nameApart(chosen);
   return named.map((column, position) => {
-    const choice = options.choices?.get(position)?.unit;
     const guess = units[position] ?? { unit: "mm" as const, unitFrom: "guess" as const };
+    const assumed = guess.unitFrom === "guess" ? options.assumedUnit : undefined;
+    const chosen = options.choices?.get(position)?.unit ?? assumed;
     return {
       ...column,
-      unit: choice ?? guess.unit,
-      unitFrom: choice ? ("you" as const) : guess.unitFrom,
+      unit: chosen ?? guess.unit,
+      unitFrom: chosen ? ("you" as const) : guess.unitFrom,
       example: cellText(samples[position]?.[0]),
     };
   });

@@ -46,7 +46,7 @@ export function requireText(bytes: Uint8Array, name: string): void {
 }
 
 /** In words, what the bytes look like when they are not text. */
-function looksLike(bytes: Uint8Array): string | undefined {
+export function looksLike(bytes: Uint8Array): string | undefined {
   if (startsWith(bytes, zip)) return zipLike(bytes);
   const known = signatures.find(([start]) => startsWith(bytes, start));
   if (known) return known[1];
