@@ -195,10 +195,15 @@ export function range<T>(help: string, read: (cells: Cells, name: string) => T):
 
 /** A measurement chart: headings in the first row, figure names in the first column. */
 export function chart(): Parameter<Chart> {
-  return range(chartHelp, (cells) => readChart(cells));
+  return range(chartHelp, (cells) => readChart(withoutBlankEnd(cells)));
 }
 
-export const chartHelp =
+/** The cells of a chart, for a function that shows them. */
+export function chartCells(): Parameter<Cells> {
+  return range(chartHelp, withoutBlankEnd);
+}
+
+const chartHelp =
   "The measurement chart: headings in the first row, figure names in the first column, for example Figures[#All].";
 
 /** A table of tolerances, still to be matched with the chart of the same call; `undefined` takes the usual ones. */
@@ -278,6 +283,12 @@ function unitOr<T extends LengthUnit | undefined>(
   return optional({ help, standsFor }, (given, name) =>
     given === undefined || given === 0 ? fallback : readUnit(textFrom(given, name)),
   );
+}
+
+/** Whole worksheet columns, as in A:F, come with a million blank rows. */
+function withoutBlankEnd(cells: Cells): Cells {
+  const last = cells.findLastIndex((row) => row.some((given) => !isBlank(given) && given !== 0));
+  return cells.slice(0, Math.max(1, last + 1));
 }
 
 function singleCell(raw: unknown, name: string): Cell {

@@ -3,7 +3,7 @@ import { cellText } from "../addin/chart/cell.ts";
 import { readChart } from "../addin/chart/readChart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
-import { chartHelp, range } from "./arguments.ts";
+import { chartCells } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import type { Value } from "./descriptor.ts";
 import { emptyChart } from "./failures.ts";
@@ -16,7 +16,7 @@ export const flagsFunction = defineFunction({
   details:
     "Worst first. Reading and Suggested are in the unit of their column. Nothing is changed: a flag may be right. A " +
     "chart without anything to look at gives the headings alone.",
-  parameters: { chart: range(chartHelp, (cells) => cells) },
+  parameters: { chart: chartCells() },
   result: "table",
   examples: [
     {
