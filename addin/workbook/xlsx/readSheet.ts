@@ -12,8 +12,7 @@ type Grid = readonly (readonly (CellContent | undefined)[])[];
 /** One sheet of a file as workbook content. `from1904`: whether the file counts dates from 1904. */
 export function readSheet(sheet: Sheet, from1904: boolean): SheetContent {
   const cells = trimmed(spillsMarked(readCells(sheet, from1904)));
-  const columns = Math.max(0, ...cells.map((row) => row.length));
-  const widths = (sheet.columns ?? []).slice(0, columns).map(({ width }) => width && pixelWidth(width));
+  const widths = readWidths(sheet.columns ?? [], cells);
   const tables = (sheet.tables ?? []).flatMap((table) => readTable(table, cells));
   const notes = readNotes(sheet);
   return {
@@ -21,10 +20,17 @@ export function readSheet(sheet: Sheet, from1904: boolean): SheetContent {
     cells,
     ...(sheet.freezePane?.rows && { frozenRows: sheet.freezePane.rows }),
     ...(sheet.freezePane?.columns && { frozenColumns: sheet.freezePane.columns }),
-    ...(widths.some((width) => width !== undefined) && { columnWidths: withoutTail(widths) }),
+    ...(widths.length > 0 && { columnWidths: widths }),
     ...(tables.length > 0 && { tables }),
     ...(notes.length > 0 && { notes }),
   };
+}
+
+/** In pixels. Some programs state a width for the whole rest of the sheet: that is no choice of anybody. */
+function readWidths(columns: NonNullable<Sheet["columns"]>, cells: Grid): readonly (number | undefined)[] {
+  const used = cells.reduce((most, row) => Math.max(most, row.length), 0);
+  const stated = columns.length > 1000 ? columns.slice(0, used) : columns;
+  return withoutTail(stated.map(({ width }) => (width === undefined ? undefined : pixelWidth(width))));
 }
 
 function readCells(sheet: Sheet, from1904: boolean): Grid {
@@ -116,7 +122,7 @@ function spillOf(stored: StoredCell | undefined): CellContent["spill"] {
   return rows * columns > 1 ? { rows, columns } : undefined;
 }
 
-/** Cells with a value inside the area of an array formula are its results, not input. */
+/** Cells inside the area of an array formula show its results, not input. */
 function spillsMarked(cells: Grid): Grid {
   const spilled = new Set<CellContent>();
   cells.forEach((row, r) => {
@@ -124,8 +130,7 @@ function spillsMarked(cells: Grid): Grid {
       if (!cell?.spill) return;
       for (const below of cells.slice(r, r + cell.spill.rows))
         for (const each of below.slice(c, c + cell.spill.columns))
-          if (each && each !== cell && each.value !== undefined && each.formula === undefined)
-            spilled.add(each);
+          if (each && each !== cell && each.formula === undefined) spilled.add(each);
     });
   });
   if (spilled.size === 0) return cells;

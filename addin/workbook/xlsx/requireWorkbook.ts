@@ -1,3 +1,5 @@
+import { startsWith } from "../../chart/import/encoding.ts";
+import { looksLike } from "../../chart/import/fileKind.ts";
 import { InputError } from "../../measures/inputError.ts";
 import { packageParts, type PackageParts } from "./packageParts.ts";
 
@@ -5,14 +7,6 @@ const saveAsXlsx = "Open it in the program that it comes from, save it as .xlsx,
 const asXlsx = (what: string) => `The file looks like ${what}. ${saveAsXlsx}`;
 const notWorkbook = (what: string) =>
   `The file looks like ${what}, not like a workbook. Choose an .xlsx file.`;
-
-/** First bytes of files that are chosen by mistake, as their format descriptions state them. */
-const beginnings: readonly (readonly [readonly number[], string])[] = [
-  [[0x89, 0x50, 0x4e, 0x47], notWorkbook("a picture (PNG)")],
-  [[0xff, 0xd8, 0xff], notWorkbook("a picture (JPEG)")],
-  [[0x47, 0x49, 0x46, 0x38], notWorkbook("a picture (GIF)")],
-  [[0x25, 0x50, 0x44, 0x46], notWorkbook("a PDF document")],
-];
 
 const officeContainer = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
 const zip = [0x50, 0x4b];
@@ -31,11 +25,9 @@ function reasonAgainst(bytes: Uint8Array): string | undefined {
   if (bytes.length === 0) return "The file is empty. Choose another file.";
   if (startsWith(bytes, officeContainer)) return reasonAgainstContainer(bytes);
   if (startsWith(bytes, zip)) return reasonAgainstZip(packageParts(bytes));
-  const known = beginnings.find(([beginning]) => startsWith(bytes, beginning));
-  if (known) return known[1];
-  if (looksLikeText(bytes))
-    return "The file looks like plain text, for example CSV, not like an .xlsx workbook. Bring it in with Import instead.";
-  return "The file does not look like an .xlsx workbook. Choose another file.";
+  const like = looksLike(bytes);
+  if (like !== undefined) return notWorkbook(like);
+  return "The file looks like plain text, for example CSV, not like an .xlsx workbook. Bring it in with Import instead.";
 }
 
 /** Workbooks with a password and files of the older Office share one container. */
@@ -65,12 +57,4 @@ function reasonAgainstZip({ names, openDocumentType }: PackageParts): string | u
   if (names.some((name) => name.startsWith("word/"))) return notWorkbook("a Word document (.docx)");
   if (names.some((name) => name.startsWith("ppt/"))) return notWorkbook("a presentation (.pptx)");
   return notWorkbook("a compressed folder (ZIP)");
-}
-
-function looksLikeText(bytes: Uint8Array): boolean {
-  return !bytes.subarray(0, 4096).some((byte) => byte < 9 || (byte > 13 && byte < 32));
-}
-
-function startsWith(bytes: Uint8Array, beginning: readonly number[]): boolean {
-  return beginning.every((byte, i) => bytes[i] === byte);
 }

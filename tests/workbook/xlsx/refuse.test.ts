@@ -39,7 +39,7 @@ describe("opening what is no .xlsx workbook", () => {
     ["a PNG", new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]), /picture \(PNG\)/],
     ["a PDF", strToU8("%PDF-1.7"), /PDF/],
     ["CSV", strToU8("Figure;Waist\nAda;80"), /plain text.*Import/],
-    ["noise", new Uint8Array([0, 1, 2, 3]), /does not look like/],
+    ["noise", new Uint8Array([0, 1, 2, 3]), /not text at all, not like a workbook/],
     ["half a workbook", workbook.subarray(0, workbook.length / 2), /damaged or cut short/],
     [
       "a workbook without sheets",

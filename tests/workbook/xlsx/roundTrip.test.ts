@@ -98,7 +98,7 @@ describe("writing and reading", () => {
       fc.asyncProperty(workbook, async (sheets) => {
         expect(await reread({ sheets })).toEqual({ sheets: sheets.map(tidy), leftOut: [] });
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 
