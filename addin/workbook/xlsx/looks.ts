@@ -19,7 +19,7 @@ const allRound = (side: { readonly style: "thin"; readonly color: { rgb: string 
   left: side,
 });
 
-/** Our few styles in the file’s terms. Contrast of text to ground is at least 6:1, of the brass frame 4.9:1. */
+/** Our few styles in the file’s terms. Contrast of text to ground is at least 6:1, of the brass frame 4.8:1. */
 const looks: Readonly<Record<CellStyle, StoredStyle>> = {
   title: { font: { ...plainFont, size: 16, bold: true } },
   quiet: { font: { ...plainFont, color: quiet } },
