@@ -1,10 +1,11 @@
 import { Button, makeStyles, mergeClasses, shorthands, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useRef } from "react";
 import { useSession } from "./session.ts";
 import { meaning } from "./theme.ts";
 
 const useStyles = makeStyles({
-  place: { flexShrink: 0 },
+  place: { flexShrink: 0, outlineStyle: "none" },
   box: {
     padding: "8px 12px",
     borderRadius: tokens.borderRadiusMedium,
@@ -45,8 +46,9 @@ const useStyles = makeStyles({
 export function NoticeBox(): ReactNode {
   const styles = useStyles();
   const { working, notice, say } = useSession();
+  const place = useRef<HTMLDivElement>(null);
   return (
-    <div className={styles.place} role="status" aria-live="polite">
+    <div ref={place} tabIndex={-1} className={styles.place} role="status" aria-live="polite">
       {working ? (
         <div className={mergeClasses(styles.box, styles.working)}>{working}</div>
       ) : notice ? (
@@ -72,6 +74,8 @@ export function NoticeBox(): ReactNode {
           <Button
             size="small"
             onClick={() => {
+              // The button goes; the focus stays here.
+              place.current?.focus();
               say(undefined);
             }}
           >

@@ -13,13 +13,11 @@ const useStyles = makeStyles({
   list: { listStyleType: "none", margin: 0, padding: "0 8px", display: "flex", flexWrap: "wrap" },
   link: {
     minHeight: "36px",
-    padding: "0 8px",
+    padding: "3px 8px",
     font: "inherit",
     color: tokens.colorNeutralForeground2,
     backgroundColor: "transparent",
     border: "none",
-    borderBottom: "3px solid transparent",
-    borderTop: "3px solid transparent",
     cursor: "pointer",
     "&:hover": { color: meaning.chalk },
     "&:focus-visible": { outline: `2px solid ${meaning.chalk}`, outlineOffset: "-2px" },
@@ -27,6 +25,7 @@ const useStyles = makeStyles({
   current: {
     fontWeight: 600,
     color: tokens.colorNeutralForeground1,
+    paddingBottom: 0,
     borderBottom: `3px solid ${meaning.chalk}`,
   },
 });

@@ -13,21 +13,20 @@ const useStyles = makeStyles({
   button: { maxWidth: "100%", justifyContent: "flex-start", textAlign: "left", fontWeight: "normal" },
 });
 
-/** Takes back the last action of the pane as a whole; always at the bottom. */
+/** Takes back the last action of the pane as a whole; always there, so that the focus has a place to stay. */
 export function UndoBar(): ReactNode {
   const styles = useStyles();
   const { lastAction, working, undo } = useSession();
-  if (lastAction === undefined) return null;
   return (
     <div className={styles.bar}>
       <Button
         appearance="subtle"
         icon={<ArrowUndoRegular />}
         className={styles.button}
-        disabled={working !== undefined}
+        disabledFocusable={working !== undefined || lastAction === undefined}
         onClick={() => void undo()}
       >
-        Undo: {lastAction}
+        {lastAction === undefined ? "Nothing to undo" : `Undo: ${lastAction}`}
       </Button>
     </div>
   );

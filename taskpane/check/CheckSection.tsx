@@ -10,10 +10,10 @@ import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
 import { meaning } from "../theme.ts";
 import { count } from "../words.ts";
-import { confirm, confirmationOf, takeBack } from "./confirmed.ts";
+import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
 import { FlagCard, correctionLabel } from "./FlagCard.tsx";
-import { cellOfFlag, correct } from "./flagEdits.ts";
+import { areaOfFlag, cellOfFlag, correct } from "./flagEdits.ts";
 import { groupFlags } from "./flagGroups.ts";
 import type { CheckedChart } from "./useCheck.ts";
 import { useCheck } from "./useCheck.ts";
@@ -82,7 +82,7 @@ export function CheckSection(): ReactNode {
 
   function keep({ data, flags }: CheckedChart, flag: Flag): void {
     const row = confirmationOf(flag, data.values[flag.row]?.[flag.column]);
-    const where = [row.figure, row.measure, row.reading].filter((text) => text !== "").join(", ");
+    const where = confirmedWords(row);
     const edits = confirm(row, isoDate(new Date()), {
       table: check?.confirmations?.table,
       cells: check?.confirmations?.data.values ?? [],
@@ -93,7 +93,7 @@ export function CheckSection(): ReactNode {
       flags.indexOf(flag),
       `Confirm ${where}`,
       [...edits, unmark],
-      `${where} is remembered as right. It comes back only when the reading changes.`,
+      `Remembered as right: ${where}. It comes back only when the reading changes.`,
     );
   }
 
@@ -113,7 +113,7 @@ export function CheckSection(): ReactNode {
 
   async function show(data: CheckedChart["data"], flag: Flag): Promise<void> {
     try {
-      await workbook.select({ ...cellOfFlag(data, flag), rows: 1, columns: 1 });
+      await workbook.select(areaOfFlag(data, flag));
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
     }
@@ -213,8 +213,8 @@ export function CheckSection(): ReactNode {
           onTakeBack={(row) => {
             const table = check.confirmations?.table;
             if (!table) return;
-            const text = `${row.measure} of ${row.figure} will be checked again.`;
-            void apply(`Check ${row.measure} of ${row.figure} again`, takeBack(row, table), {
+            const text = `${confirmedWords(row)}: will be checked again.`;
+            void apply(`Check again: ${confirmedWords(row)}`, takeBack(row, table), {
               kind: "done",
               text,
             });

@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { Disclosure } from "../Disclosure.tsx";
 import { count } from "../words.ts";
 import type { Confirmed } from "./confirmed.ts";
+import { confirmedWords } from "./confirmed.ts";
 
 const useStyles = makeStyles({
   list: {
@@ -33,12 +34,11 @@ export function ConfirmedList(props: {
         {confirmed.map((row) => (
           <li key={row.row} className={styles.item}>
             <span className={styles.text}>
-              {[row.figure, row.measure, row.reading].filter((text) => text !== "").join(", ")}{" "}
-              <span className={styles.quiet}>{row.date}</span>
+              {confirmedWords(row)} <span className={styles.quiet}>{row.date}</span>
             </span>
             <Button
               disabledFocusable={disabled}
-              aria-label={`Check ${row.measure} of ${row.figure} again`}
+              aria-label={`Check again: ${confirmedWords(row)}`}
               onClick={() => {
                 onTakeBack(row);
               }}

@@ -42,6 +42,11 @@ export function confirmationOf(flag: Flag, cell: Cell): Pick<Confirmed, "figure"
   return { figure: flag.figure, measure: flag.measure || `(${flag.kind})`, reading };
 }
 
+/** What was confirmed, in one line: “Mira, Waist, 78.5 mm”; “Mira, row twice”. */
+export function confirmedWords({ figure, measure, reading }: Omit<Confirmed, "row" | "date">): string {
+  return [figure, measure.replace(/^\((.*)\)$/, "$1"), reading].filter((text) => text !== "").join(", ");
+}
+
 /** True while the reading is the one that was confirmed; it may have moved to another row or unit meanwhile. */
 export function isConfirmed(flag: Flag, cell: Cell, confirmed: readonly Confirmed[]): boolean {
   const { figure, measure, reading } = confirmationOf(flag, cell);

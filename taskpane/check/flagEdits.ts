@@ -2,11 +2,20 @@ import { isDateFormat } from "../../addin/chart/numberFormat.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { fromMm } from "../../addin/measures/units.ts";
-import type { CellAddress, Edit, RangeData } from "../../addin/workbook/port.ts";
+import type { Area, CellAddress, Edit, RangeData } from "../../addin/workbook/port.ts";
 
 /** The cell that a flag is about. */
 export function cellOfFlag({ area }: RangeData, { row, column }: Pick<Flag, "row" | "column">): CellAddress {
   return { sheet: area.sheet, row: area.row + row, column: area.column + column };
+}
+
+/** What to show for a flag: its cell, or the whole row or column that it is about. */
+export function areaOfFlag(data: RangeData, flag: Flag): Area {
+  const { area } = data;
+  if (flag.measure === "")
+    return { ...cellOfFlag(data, { ...flag, column: 0 }), rows: 1, columns: area.columns };
+  if (flag.figure === "") return { ...cellOfFlag(data, { ...flag, row: 0 }), rows: area.rows, columns: 1 };
+  return { ...cellOfFlag(data, flag), rows: 1, columns: 1 };
 }
 
 /** The edits that take a flag’s suggestion: every cell that it corrects, in the unit of its column, unmarked. */

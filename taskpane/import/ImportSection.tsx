@@ -64,7 +64,7 @@ export function ImportSection(): ReactNode {
     const name = destination?.table?.name ?? chartTable;
     const done = await session.apply(importLabel(survey), edits, {
       kind: "done",
-      text: `${count(survey.added, "figure")} added to the table ${name}${survey.updated > 0 ? `, ${count(survey.updated, "figure")} updated` : ""}.`,
+      text: `The table ${name} holds the figures now.`,
       more: surveyLines(survey, settings.keepRefused),
     });
     if (done) clear();
@@ -220,8 +220,9 @@ function importLabel({ added, updated }: Survey): string {
 function surveyLines(survey: Survey, keepRefused: boolean): readonly string[] {
   const { added, updated, skipped, readings, changed, missing, refusals } = survey;
   return [
-    `${count(added, "new figure")} with ${count(readings, "reading")}.`,
-    ...(updated > 0 ? [`${count(updated, "figure")} updated: ${count(changed, "cell")} changed.`] : []),
+    ...(added > 0 ? [`${count(added, "new figure")}.`] : []),
+    ...(updated > 0 ? [`${count(updated, "figure")} updated, ${count(changed, "cell")} changed.`] : []),
+    `${count(readings, "new reading")}.`,
     ...(skipped > 0 ? [`${count(skipped, "figure")} skipped.`] : []),
     ...(missing > 0 ? [`${count(missing, "reading")} not taken.`] : []),
     ...(refusals.length > 0

@@ -47,7 +47,7 @@ const useStyles = makeStyles({
     fontWeight: 600,
     verticalAlign: "bottom",
     whiteSpace: "normal",
-    minWidth: "64px",
+    minWidth: "80px",
   },
   name: {
     position: "sticky",

@@ -130,7 +130,9 @@ function plannedCell(
   const reading = read(cell, format);
   if (reading.kind === "missing") return blank;
   if (reading.kind === "refused")
-    return { kind: "refused", text: cellText(cell), reason: reading.reason, old };
+    return cellText(cell) === cellText(old)
+      ? { kind: "same", value: old }
+      : { kind: "refused", text: cellText(cell), reason: reading.reason, old };
   return stored(reading.value, "reading", old);
 }
 
