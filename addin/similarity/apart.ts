@@ -1,6 +1,7 @@
 import { toleranceMm } from "../measures/toleranceMm.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
-import { isEnough } from "./readings.ts";
+import { isKnown } from "./known.ts";
+import { roundDistance } from "./roundDistance.ts";
 
 /** How far two figures are apart, and what that rests on. */
 export interface Apart {
@@ -44,9 +45,8 @@ export function apart(columns: readonly ComparedColumn[], i: number, j: number):
       worst = column;
     }
   }
-  const isKnown = lacking.length === 0 && isEnough(compared, columns.length);
   return {
-    distance: isKnown ? distance : Number.NaN,
+    distance: isKnown(compared, columns.length, lacking.length > 0) ? distance : Number.NaN,
     compared,
     of: columns.length,
     ...(worst && { worst, deltaMm: differenceMm(worst, i, j) }),
@@ -64,5 +64,7 @@ function shareOfTolerance(compared: ComparedColumn, i: number, j: number): numbe
   const difference = Math.abs(differenceMm(compared, i, j));
   if (difference === 0) return 0;
   const { mm } = compared.column;
-  return difference / toleranceMm(compared.tolerance, mm[i] ?? Number.NaN, mm[j] ?? Number.NaN);
+  return roundDistance(
+    difference / toleranceMm(compared.tolerance, mm[i] ?? Number.NaN, mm[j] ?? Number.NaN),
+  );
 }

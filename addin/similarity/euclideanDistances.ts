@@ -1,7 +1,7 @@
 import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
-import { pairwise } from "./pairwise.ts";
-import { readingsByFigure } from "./readings.ts";
+import { createCondensed } from "./condensed.ts";
+import { isKnown } from "./known.ts";
 
 /**
  * Straight-line distance of each pair of figures in mm, with every measure an axis: √Σ(aᵢ − bᵢ)². For exploration;
@@ -13,20 +13,26 @@ import { readingsByFigure } from "./readings.ts";
  * @throws {InputError} when there are too many figures
  */
 export function euclideanDistances(columns: readonly ComparedColumn[], size: number): Condensed {
-  const readings = readingsByFigure(columns, size);
-  const { width, mm } = readings;
-  return pairwise(readings, (i, values, start) => {
-    const a = mm.subarray(i * width, (i + 1) * width);
-    for (let at = start, next = (i + 1) * width; next < size * width; next += width, at++) {
-      let sum = 0;
-      let compared = 0;
-      for (let c = 0; c < width; c++) {
-        const difference = a[c]! - mm[next + c]!;
-        if (Number.isNaN(difference)) continue;
-        sum += difference * difference;
-        compared++;
-      }
-      values[at] = Math.sqrt((sum * width) / compared);
+  const distances = createCondensed(size);
+  for (let i = 0, at = 0; i < size; i++) {
+    for (let j = i + 1; j < size; j++) distances.values[at++] = distanceOf(columns, i, j);
+  }
+  return distances;
+}
+
+function distanceOf(columns: readonly ComparedColumn[], i: number, j: number): number {
+  let sum = 0;
+  let compared = 0;
+  let lacksRequired = false;
+  for (const { column, required } of columns) {
+    const difference = (column.mm[i] ?? Number.NaN) - (column.mm[j] ?? Number.NaN);
+    if (Number.isNaN(difference)) {
+      lacksRequired ||= required;
+      continue;
     }
-  });
+    compared++;
+    sum += difference * difference;
+  }
+  const isGiven = isKnown(compared, columns.length, lacksRequired);
+  return isGiven ? Math.sqrt((sum * columns.length) / compared) : Number.NaN;
 }

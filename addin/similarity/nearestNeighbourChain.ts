@@ -26,51 +26,64 @@ export interface Join {
  * distance a lower item, and the chain could run in a circle; there its previous group goes first.
  */
 export function nearestNeighbourChain(distances: Condensed, method: LinkageMethod): readonly Join[] {
-  const state = start(distances, method);
+  const groups = start(distances, method);
   const joins: Join[] = [];
   const chain: number[] = [];
-  while (state.count > 1) {
-    if (chain.length === 0) chain.push(state.groups[0]!);
+  while (groups.count > 1) {
+    if (chain.length === 0) chain.push(groups.isGone.indexOf(0));
     const tip = chain.at(-1)!;
     const previous = chain.at(-2);
-    const nearest = nearestTo(tip, previous, state);
+    const nearest = nearestTo(tip, previous, groups);
     if (nearest === undefined) {
-      remove(chain.pop()!, state);
+      chain.pop();
+      remove(tip, groups);
     } else if (nearest === previous) {
       chain.length -= 2;
-      joins.push(join(Math.min(tip, nearest), Math.max(tip, nearest), state));
+      joins.push(join(Math.min(tip, nearest), Math.max(tip, nearest), groups));
     } else {
       chain.push(nearest);
     }
+    if (groups.count < fullShare * groups.isGone.length) closeUp(groups, chain);
   }
   return joins;
 }
 
-interface State {
+/** When fewer slots than this are in use, the groups are moved together, so that less memory is walked through. */
+const fullShare = 0.8;
+
+/** The groups that can still be joined, each in a slot. A group goes by its lowest item, and slots are in that order. */
+interface Groups {
   readonly method: LinkageMethod;
-  /** Distances between groups, squared for Ward’s method; a group stands at its lowest item. */
-  readonly far: Float64Array;
-  /** far[rowAt[i] + j] is the distance of i < j. */
-  readonly rowAt: Int32Array;
-  /** The groups that can still be joined, in order: the first `count` of these. */
-  readonly groups: Int32Array;
+  /** Distances between slots, squared for Ward’s method; infinite where a slot is no longer in use. */
+  far: Float64Array;
+  /** far[rowAt[i] + j] is the distance of slots i < j. */
+  rowAt: Int32Array;
+  /** 1 for a slot that is no longer in use. */
+  isGone: Uint8Array;
+  /** Number of slots in use. */
   count: number;
+  lowestItem: Int32Array;
   /** Number of items in each group. */
-  readonly sizes: Int32Array;
+  sizes: Int32Array;
   /** The distance at which each group was joined. */
-  readonly joinedAt: Float64Array;
+  joinedAt: Float64Array;
 }
 
-function start({ size, values }: Condensed, method: LinkageMethod): State {
+function start({ size, values }: Condensed, method: LinkageMethod): Groups {
   return {
     method,
     far: workingCopy(values, method === "ward"),
-    rowAt: Int32Array.from({ length: size }, (_, i) => i * size - (i * (i + 1)) / 2 - i - 1),
-    groups: Int32Array.from({ length: size }, (_, i) => i),
+    rowAt: rowStarts(size),
+    isGone: new Uint8Array(size),
     count: size,
+    lowestItem: Int32Array.from({ length: size }, (_, item) => item),
     sizes: new Int32Array(size).fill(1),
     joinedAt: new Float64Array(size),
   };
+}
+
+function rowStarts(size: number): Int32Array {
+  return Int32Array.from({ length: size }, (_, i) => i * size - (i * (i + 1)) / 2 - i - 1);
 }
 
 function workingCopy(values: Float64Array, isSquared: boolean): Float64Array {
@@ -84,61 +97,64 @@ function workingCopy(values: Float64Array, isSquared: boolean): Float64Array {
 }
 
 /** The nearest other group, or `undefined` when all are infinitely far. */
-function nearestTo(tip: number, previous: number | undefined, state: State): number | undefined {
-  const { method, far, rowAt, groups, count } = state;
+function nearestTo(tip: number, previous: number | undefined, groups: Groups): number | undefined {
+  const { method, far, rowAt, isGone } = groups;
   let nearest = method === "complete" ? undefined : previous;
-  let least = nearest === undefined ? Infinity : distanceBetween(tip, nearest, state);
-  let g = 0;
-  for (; groups[g]! < tip; g++) {
-    const distance = far[rowAt[groups[g]!]! + tip]!;
+  let least = nearest === undefined ? Infinity : distanceBetween(tip, nearest, groups);
+  for (let slot = 0; slot < tip; slot++) {
+    const distance = far[rowAt[slot]! + tip]!;
     if (distance < least) {
       least = distance;
-      nearest = groups[g]!;
+      nearest = slot;
     }
   }
   const row = rowAt[tip]!;
-  for (g++; g < count; g++) {
-    const distance = far[row + groups[g]!]!;
+  for (let slot = tip + 1; slot < isGone.length; slot++) {
+    const distance = far[row + slot]!;
     if (distance < least) {
       least = distance;
-      nearest = groups[g]!;
+      nearest = slot;
     }
   }
   return nearest;
 }
 
-function join(low: number, high: number, state: State): Join {
-  const { method, sizes, joinedAt } = state;
-  const distance = distanceBetween(low, high, state);
+function join(low: number, high: number, groups: Groups): Join {
+  const { method, lowestItem, sizes, joinedAt } = groups;
+  const distance = distanceBetween(low, high, groups);
   // Rounding could put a whole a hair below its parts.
   const height = Math.max(distance, joinedAt[low]!, joinedAt[high]!);
-  remove(high, state);
-  update(low, high, distance, state);
+  update(low, high, distance, groups);
+  remove(high, groups);
   sizes[low]! += sizes[high]!;
   joinedAt[low] = height;
-  return { first: low, second: high, height: method === "ward" ? Math.sqrt(height) : height };
+  return {
+    first: lowestItem[low]!,
+    second: lowestItem[high]!,
+    height: method === "ward" ? Math.sqrt(height) : height,
+  };
 }
 
-function remove(group: number, state: State): void {
-  const at = state.groups.subarray(0, state.count).indexOf(group);
-  state.groups.copyWithin(at, at + 1, state.count);
-  state.count--;
+function remove(slot: number, groups: Groups): void {
+  groups.isGone[slot] = 1;
+  groups.count--;
 }
 
 /**
  * The distances of the group that `low` and `high` become, written over those of `low` (Lance & Williams 1967). They are
- * never less than those of both parts, not even by rounding, since the chain relies on that.
+ * never less than those of both parts, not even by rounding, since the chain relies on that. Those of `high` become infinite.
  */
-function update(low: number, high: number, between: number, state: State): void {
-  const { method, far, rowAt, groups, count, sizes } = state;
+function update(low: number, high: number, between: number, groups: Groups): void {
+  const { method, far, rowAt, isGone, sizes } = groups;
   const nLow = sizes[low]!;
   const nHigh = sizes[high]!;
-  for (let g = 0; g < count; g++) {
-    const other = groups[g]!;
-    if (other === low) continue;
-    const atLow = other < low ? rowAt[other]! + low : rowAt[low]! + other;
+  for (let slot = 0; slot < isGone.length; slot++) {
+    if (slot === low || slot === high) continue;
+    const atLow = slot < low ? rowAt[slot]! + low : rowAt[low]! + slot;
+    const atHigh = slot < high ? rowAt[slot]! + high : rowAt[high]! + slot;
     const a = far[atLow]!;
-    const b = far[other < high ? rowAt[other]! + high : rowAt[high]! + other]!;
+    const b = far[atHigh]!;
+    far[atHigh] = Infinity;
     switch (method) {
       case "complete":
         far[atLow] = a > b ? a : b;
@@ -151,17 +167,34 @@ function update(low: number, high: number, between: number, state: State): void 
         far[atLow] = a === Infinity || b === Infinity ? Infinity : Math.min(a, b);
         break;
       case "ward": {
-        const n = sizes[other]!;
-        far[atLow] = Math.max(
-          ((nLow + n) * a + (nHigh + n) * b - n * between) / (nLow + nHigh + n),
-          Math.min(a, b),
-        );
+        const n = sizes[slot]!;
+        const sum = (nLow + n) * a + (nHigh + n) * b - n * between;
+        far[atLow] = Math.max(sum / (nLow + nHigh + n), Math.min(a, b));
         break;
       }
     }
   }
+  far[rowAt[low]! + high] = Infinity;
 }
 
-function distanceBetween(i: number, j: number, { far, rowAt }: State): number {
+/** Moves the slots in use to the front, within the same memory, and lets the chain follow. */
+function closeUp(groups: Groups, chain: number[]): void {
+  const { far, rowAt, isGone } = groups;
+  const kept = Int32Array.from(isGone.keys()).filter((slot) => isGone[slot] === 0);
+  let to = 0;
+  for (let i = 0; i < kept.length; i++) {
+    const row = rowAt[kept[i]!]!;
+    for (let j = i + 1; j < kept.length; j++) far[to++] = far[row + kept[j]!]!;
+  }
+  groups.far = far.subarray(0, to);
+  groups.rowAt = rowStarts(kept.length);
+  groups.isGone = new Uint8Array(kept.length);
+  groups.lowestItem = kept.map((slot) => groups.lowestItem[slot]!);
+  groups.sizes = kept.map((slot) => groups.sizes[slot]!);
+  groups.joinedAt = Float64Array.from(kept, (slot) => groups.joinedAt[slot]!);
+  chain.forEach((slot, at) => (chain[at] = kept.indexOf(slot)));
+}
+
+function distanceBetween(i: number, j: number, { far, rowAt }: Groups): number {
   return far[i < j ? rowAt[i]! + j : rowAt[j]! + i]!;
 }
