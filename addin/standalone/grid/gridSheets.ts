@@ -163,7 +163,7 @@ function isFilled(cell: Nullable<ICellData>): boolean {
   return Boolean(cell?.f ?? cell?.si) || toCell(cell) !== undefined;
 }
 
-function holds(area: Rectangle, row: number, column: number): boolean {
+export function holds(area: Rectangle, row: number, column: number): boolean {
   return row >= area.startRow && row <= area.endRow && column >= area.startColumn && column <= area.endColumn;
 }
 

@@ -29,6 +29,7 @@ import {
   usedIn,
   workbookOf,
 } from "./gridSheets.ts";
+import { tendTables } from "./tendTables.ts";
 import { conflicts } from "./undoConflict.ts";
 import { toCell } from "./values.ts";
 
@@ -81,6 +82,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
   };
 
   const watch = watchChanges(unit, errors, changed);
+  const tending = tendTables(editable, () => isOwn);
 
   /** One action after the other, and what it changes is known to be ours. */
   const inTurn = <T>(work: () => Promise<T> | T): Promise<T> => {
@@ -153,6 +155,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     close: () => {
       clearTimeout(timer);
       watch.dispose();
+      tending.dispose();
       listeners.clear();
       editListeners.clear();
     },

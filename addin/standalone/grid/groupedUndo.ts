@@ -32,6 +32,22 @@ export class GroupedUndo extends LocalUndoRedoService {
     return group;
   }
 
+  /** Count what a piece of work does as part of the step before it. The work must not wait for anything. */
+  extendLast(unitId: string, work: () => void): void {
+    this.beginGroup(unitId);
+    work();
+    const more = this.#group;
+    this.#group = undefined;
+    const last = this._getUndoStack(unitId)?.at(-1);
+    if (!more || more.redoMutations.length === 0) return;
+    if (!last) {
+      this.pushUndoRedo(more);
+      return;
+    }
+    last.undoMutations.unshift(...more.undoMutations);
+    last.redoMutations.push(...more.redoMutations);
+  }
+
   override pushUndoRedo(item: IUndoRedoItem): void {
     if (this.#group?.unitID === item.unitID) {
       this.#group = joined(this.#group, item);

@@ -25,21 +25,23 @@ import "@univerjs/preset-sheets-note/lib/index.css";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortEnUS from "@univerjs/preset-sheets-sort/locales/en-US";
 import "@univerjs/preset-sheets-sort/lib/index.css";
-import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
+import { UniverSheetsTablePreset, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableEnUS from "@univerjs/preset-sheets-table/locales/en-US";
 import "@univerjs/preset-sheets-table/lib/index.css";
-import { SetSelectionsOperation } from "@univerjs/sheets";
+import { SetSelectionsOperation, SheetRangeThemeModel } from "@univerjs/sheets";
 import { CalculationMode } from "@univerjs/sheets-formula";
-import { defaultTheme } from "@univerjs/themes";
 import { descriptors } from "../../../functions/all.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import { cellName } from "../../workbook/address.ts";
 import { whenCalculated } from "./calculated.ts";
+import { gridTheme } from "./gridTheme.ts";
+import { fitRows } from "./fitRows.ts";
 import { FormulaErrors } from "./formulaErrors.ts";
 import { functionHelp, gridFunctions } from "./gridFunctions.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
 import { createGridWorkbook, selectedCell } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
+import { tableLook } from "./tableLook.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 
 export interface OpenGrid {
@@ -72,7 +74,7 @@ export function openGrid(
 ): OpenGrid {
   const errors = new FormulaErrors();
   const univer = new Univer({
-    theme: defaultTheme,
+    theme: gridTheme,
     darkMode: options.darkMode,
     locale: LocaleType.EN_US,
     locales: {
@@ -96,13 +98,16 @@ export function openGrid(
   const injector = univer.__getInjector();
   const commands = injector.get(ICommandService);
   const calculated = whenCalculated(commands, snapshot);
+  injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors);
 
   return {
     workbook,
-    calculated,
+    calculated: calculated.then(() => {
+      if (!("sheetOrder" in opened)) fitRows(unit);
+    }),
     onMessage: (listener) => {
       const tell = (): void => {
         const at = selectedCell(unit);
@@ -132,6 +137,7 @@ function pluginsFor(container: HTMLElement, options: GridOptions, errors: Formul
     UniverSheetsCorePreset({
       container,
       toolbar: options.toolbar,
+      footer: { zoomSlider: false, menus: false },
       ribbonType: "simple",
       header: options.toolbar,
       disableAutoFocus: true,
@@ -153,5 +159,7 @@ function pluginsFor(container: HTMLElement, options: GridOptions, errors: Formul
     const [plugin, config] = Array.isArray(entry) ? entry : [entry, undefined];
     byName.set(plugin.pluginName, [plugin, config]);
   }
+  // The handle above a table would hide what stands there.
+  byName.set(UniverSheetsTableUIPlugin.pluginName, [UniverSheetsTableUIPlugin, { hideAnchor: true }]);
   return [...byName.values()];
 }

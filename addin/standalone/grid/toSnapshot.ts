@@ -5,6 +5,7 @@ import { widest } from "../../workbook/checkEdits.ts";
 import type { CellContent, NoteContent, SheetContent, WorkbookContent } from "../../workbook/content.ts";
 import { lookChange } from "./cellLook.ts";
 import { toGridFormula } from "./gridFormula.ts";
+import { tableLookName } from "./tableLook.ts";
 import { toCellData } from "./values.ts";
 
 /** Room below and beside what a sheet holds. */
@@ -118,7 +119,7 @@ function toTables(sheetId: string, sheet: SheetContent) {
   }));
 }
 
-export const tableOptions = { showHeader: true, showFooter: false, tableStyleId: "table-default-0" } as const;
+export const tableOptions = { showHeader: true, showFooter: false, tableStyleId: tableLookName } as const;
 
 function toNotes(notes: readonly NoteContent[]) {
   const rows = new Set(notes.map((note) => note.row));

@@ -1,5 +1,12 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { ICommandService, LocaleType, LogLevel, Univer, UniverInstanceType } from "@univerjs/core";
+import {
+  ICommandService,
+  IUniverInstanceService,
+  LocaleType,
+  LogLevel,
+  Univer,
+  UniverInstanceType,
+} from "@univerjs/core";
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
@@ -47,6 +54,7 @@ export function openHeadless(
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   const injector = univer.__getInjector();
   const unit = { injector, unitId: snapshot.id };
+  injector.get(IUniverInstanceService).focusUnit(snapshot.id);
   const workbook = createGridWorkbook(unit, errors);
   return {
     workbook,

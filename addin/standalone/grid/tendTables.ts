@@ -1,0 +1,128 @@
+import type { ICellData, IDisposable, Nullable, Worksheet } from "@univerjs/core";
+import { ICommandService } from "@univerjs/core";
+import { SetSuperTableMutation } from "@univerjs/engine-formula";
+import { SetRangeValuesMutation } from "@univerjs/sheets";
+import { SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
+import { z } from "zod";
+import { cellText } from "../../chart/cell.ts";
+import type { EditableUnit } from "./applyEdit.ts";
+import type { Rectangle } from "./gridSheets.ts";
+import { holds, usedIn, workbookOf } from "./gridSheets.ts";
+import { toCell } from "./values.ts";
+
+const typed = z.object({
+  unitId: z.string(),
+  subUnitId: z.string(),
+  cellValue: z.record(z.string(), z.record(z.string(), z.custom<Nullable<ICellData>>())),
+});
+
+type Table = ReturnType<TableManager["getTablesBySubunitId"]>[number];
+
+interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+/**
+ * What spreadsheets do for tables while one types, and the grid does not: a row typed right below a table becomes
+ * part of it, and formulas know a column by its new heading.
+ *
+ * @param isOwn true while the port writes; it says itself what becomes of tables
+ */
+export function tendTables(unit: EditableUnit, isOwn: () => boolean): IDisposable {
+  return unit.injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {
+    if (id !== SetRangeValuesMutation.id || isOwn()) return;
+    if (options?.applyFormulaCalculationResult === true || options?.fromFormula === true) return;
+    const { data } = typed.safeParse(params);
+    if (data?.unitId !== unit.unitId) return;
+    const places = Object.entries(data.cellValue).flatMap(([row, columns]) =>
+      Object.keys(columns).map((column) => ({ row: Number(row), column: Number(column) })),
+    );
+    // The command that this is a part of has to finish first.
+    queueMicrotask(() => {
+      tend(unit, data.subUnitId, places);
+    });
+  });
+}
+
+function tend(unit: EditableUnit, sheetId: string, places: readonly Place[]): void {
+  const sheet = workbookOf(unit).getSheetBySheetId(sheetId);
+  if (!sheet) return;
+  for (const table of unit.injector.get(TableManager).getTablesBySubunitId(unit.unitId, sheetId)) {
+    const range = table.getRange();
+    if (places.some(({ row, column }) => row === range.startRow && holds(range, row, column)))
+      takeHeadings(unit, sheet, table);
+    const rows = rowsTypedBelow(unit, sheet, range, places);
+    if (rows > 0) grow(unit, table, { ...range, endRow: range.endRow + rows });
+  }
+}
+
+/** How many rows right below a table were typed just now, with nothing there before. */
+function rowsTypedBelow(
+  unit: EditableUnit,
+  sheet: Worksheet,
+  range: Rectangle,
+  places: readonly Place[],
+): number {
+  const { startColumn, endColumn, endRow } = range;
+  const below = places.filter(
+    ({ row, column }) =>
+      row > endRow &&
+      column >= startColumn &&
+      column <= endColumn &&
+      toCell(sheet.getCellRaw(row, column)) !== undefined,
+  );
+  const rows = new Set(below.map((place) => place.row));
+  let count = 0;
+  while (rows.has(endRow + 1 + count)) count++;
+  if (count === 0) return 0;
+  const isTyped = (row: number, column: number): boolean =>
+    below.some((place) => place.row === row && place.column === column);
+  const area = { startRow: endRow + 1, endRow: endRow + count, startColumn, endColumn };
+  return onlyHolds(unit, sheet, area, isTyped) ? count : 0;
+}
+
+function onlyHolds(
+  unit: EditableUnit,
+  sheet: Worksheet,
+  area: Rectangle,
+  isTyped: (row: number, column: number) => boolean,
+): boolean {
+  for (let row = area.startRow; row <= area.endRow; row++) {
+    for (let column = area.startColumn; column <= area.endColumn; column++) {
+      const cell = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+      if (!isTyped(row, column) && usedIn(unit, sheet, cell)) return false;
+    }
+  }
+  return true;
+}
+
+function grow(unit: EditableUnit, table: Table, newRange: Rectangle): void {
+  unit.undo.extendLast(unit.unitId, () => {
+    void unit.injector.get(ICommandService).executeCommand(SetSheetTableCommand.id, {
+      unitId: unit.unitId,
+      tableId: table.getId(),
+      updateRange: { newRange },
+    });
+  });
+}
+
+function takeHeadings(unit: EditableUnit, sheet: Worksheet, table: Table): void {
+  const { startRow, startColumn } = table.getRange();
+  const titleMap = new Map<string, number>();
+  for (let i = 0; i < table.getColumnsCount(); i++) {
+    const heading = cellText(toCell(sheet.getCellRaw(startRow, startColumn + i)));
+    const column = table.getTableColumnByIndex(i);
+    if (column && heading !== "") column.displayName = heading;
+    titleMap.set(column?.displayName ?? heading, i);
+  }
+  unit.injector.get(ICommandService).syncExecuteCommand(
+    SetSuperTableMutation.id,
+    {
+      unitId: unit.unitId,
+      tableName: table.getDisplayName(),
+      reference: { range: table.getRange(), sheetId: sheet.getSheetId(), titleMap },
+    },
+    { onlyLocal: true },
+  );
+}
