@@ -2,11 +2,9 @@ import type { Chart } from "../chart/chart.ts";
 import { amount, roughAmount } from "./amount.ts";
 import { explain, type Explanation } from "./explain.ts";
 import type { Flag } from "./flag.ts";
-import { proportions, type Proportions } from "./proportions.ts";
-import { cellFlag, columnAt, logReadings, rowFlag, type Place } from "./readings.ts";
+import { limit, proportions, type Proportions } from "./proportions.ts";
+import { cellFlag, columnAt, logReadings, rowFlag, usualLogs, type Place } from "./readings.ts";
 
-/** Beyond this many spreads a reading is out of proportion (Iglewicz & Hoaglin 1993). */
-export const limit = 3.5;
 /** The fit is repeated without what stood out, until nothing new stands out. */
 const mostRounds = 6;
 /** A figure with so many unexplained readings, and this share of all its readings, is of another build. */
@@ -33,7 +31,7 @@ interface Found {
 /** Readings that are out of proportion, each with the slip that explains it, if one does. */
 export function findCellSlips(chart: Chart): CellFindings {
   const logs = logReadings(chart);
-  const { fit, places } = findOutOfProportion(logs);
+  const { fit, places } = findOutOfProportion(logs, usualLogs(chart));
   if (!fit) return { flags: [], flagged: [], fit };
   const explained = new Map<string, Explanation | undefined>();
   const found: Found[] = [];
@@ -55,12 +53,15 @@ export function findCellSlips(chart: Chart): CellFindings {
 }
 
 /** Readings beyond the limit, worst first, and the fit without them. */
-function findOutOfProportion(logs: readonly (readonly number[])[]): {
+function findOutOfProportion(
+  logs: readonly (readonly number[])[],
+  start: readonly number[],
+): {
   readonly fit: Proportions | undefined;
   readonly places: readonly Place[];
 } {
   let places: readonly Place[] = [];
-  let fit = proportions(logs);
+  let fit = proportions(logs, start);
   for (let round = 0; fit && round < mostRounds; round++) {
     const next = beyondLimit(fit, logs);
     const same =
@@ -72,6 +73,7 @@ function findOutOfProportion(logs: readonly (readonly number[])[]): {
       logs.map((row, figure) =>
         row.map((ln, column) => (out.has(keyOf({ figure, column })) ? Number.NaN : ln)),
       ),
+      start,
     );
   }
   return { fit, places };

@@ -2,10 +2,9 @@ import type { Chart } from "../chart/chart.ts";
 import type { Flag } from "./flag.ts";
 import { medianOf } from "./medianOf.ts";
 import { proportions } from "./proportions.ts";
-import { columnAt, columnFlag, correctionsBy, logReadings, withFactor } from "./readings.ts";
+import { columnAt, columnFlag, correctionsBy, logReadings, usualLogs, withFactor } from "./readings.ts";
 import type { Mended } from "./rowUnits.ts";
 import { timesOff, unitFactors, unitQuestion, unitSlip } from "./unitSlips.ts";
-import { usualShareOfHeight } from "./usualProportions.ts";
 
 /** So many measures must be known to the dictionary before one can be told from the others. */
 const fewestKnown = 5;
@@ -19,11 +18,10 @@ const stylised: ReadonlySet<string> = new Set(["head", "hands", "feet"]);
  * factor away from the proportions of people, and closer to them with that factor than without.
  */
 export function mendColumnUnits(chart: Chart): Mended {
-  const fit = proportions(logReadings(chart));
+  const fit = proportions(logReadings(chart), usualLogs(chart));
   if (!fit) return { flags: [], chart };
-  const unusual = chart.measures.map(
-    ({ key }, j) => fit.columns[j]! - Math.log(usualShareOfHeight[key] ?? Number.NaN),
-  );
+  const known = usualLogs(chart);
+  const unusual = fit.columns.map((column, j) => (Number.isNaN(known[j]!) ? Number.NaN : column));
   if (unusual.filter((value) => !Number.isNaN(value)).length < fewestKnown) return { flags: [], chart };
   const centre = medianOf(unusual);
   let mended = chart;
@@ -51,7 +49,7 @@ function columnFactor(unusual: number, isStylised: boolean): number | undefined 
   const [best] = unitFactors
     .map((factor) => ({ factor, left: Math.abs(unusual + Math.log(factor)) }))
     .sort((a, b) => a.left - b.left);
-  if (!best || best.left > closeTo || best.left > Math.abs(unusual) / 2) return undefined;
+  if (!best || !(best.left <= closeTo && best.left <= Math.abs(unusual) / 2)) return undefined;
   return isStylised && Math.abs(Math.log(best.factor)) < 2 ? undefined : best.factor;
 }
 

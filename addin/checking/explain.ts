@@ -3,7 +3,7 @@ import { fromMm, mmPerUnit, toMm } from "../measures/units.ts";
 import { amount, mendedAmount, roughAmount } from "./amount.ts";
 import { beforeDigitSlip, type DigitSlip } from "./digitSlips.ts";
 import type { Correction, FlagKind } from "./flag.ts";
-import type { Proportions } from "./proportions.ts";
+import { limit, type Proportions } from "./proportions.ts";
 import { columnAt, correctionAt, type Place } from "./readings.ts";
 import { timesOff, unitQuestion, unitSlips } from "./unitSlips.ts";
 
@@ -21,10 +21,10 @@ interface Candidate extends Explanation {
   readonly cost: number;
 }
 
-/** Mended readings must be this close to proportion, in spreads … */
-const inProportion = 2;
-/** … and at least this many times closer than before. */
+/** Mended readings must be in proportion, and at least this many times closer to it than before. */
 const clearlyBetter = 2.5;
+/** Digits and neighbours can be swapped in so many ways that the mended reading must be this close, in spreads. */
+const quiteClose = 2;
 /** How much rarer than a mix-up of units each slip is; this project’s own judgement. */
 const rarity: Readonly<Record<string, number>> = {
   "half of the girth": 0.1,
@@ -32,7 +32,7 @@ const rarity: Readonly<Record<string, number>> = {
   "two readings swapped": 0.2,
   "digits swapped": 0.3,
   "digit doubled": 0.3,
-  "digit missing": 0.6,
+  "digit missing": 1.2,
 };
 /** A factor that no confusion of the column’s unit with another one explains. */
 const noSuchUnit = 1;
@@ -62,11 +62,11 @@ export function explain(
 type Look = readonly [chart: Chart, fit: Proportions, logs: readonly (readonly number[])[], place: Place];
 
 /** Distance from proportion after mending, or `undefined` when that is no clear gain. */
-function gain([, fit, logs, place]: Look, mm: number): number | undefined {
+function gain([, fit, logs, place]: Look, mm: number, farthest = limit): number | undefined {
   const { figure, column } = place;
   const before = Math.abs(fit.deviation(figure, column, logs[figure]![column]!));
   const after = Math.abs(fit.deviation(figure, column, Math.log(mm)));
-  if (!(after <= inProportion && after * clearlyBetter <= before)) return undefined;
+  if (!(after <= farthest && after * clearlyBetter <= before)) return undefined;
   return Math.abs(Math.log(mm) - fit.expected(figure, column)) / fit.spread(figure, column);
 }
 
@@ -133,7 +133,7 @@ function digitCandidates(...look: Look): readonly Candidate[] {
   const reading = readingAt(chart, place);
   const fitting = beforeDigitSlip(fromMm(reading, unit), unit === "in").flatMap(({ slip, length }) => {
     const mm = toMm(length, unit);
-    const off = gain(look, mm);
+    const off = gain(look, mm, quiteClose);
     return off === undefined ? [] : [{ slip, mm, off }];
   });
   const severalMissing = fitting.filter(({ slip }) => slip === "digit missing").length > 1;
@@ -172,8 +172,8 @@ function swapCandidate([chart, fit, logs, place]: Look, other: Place): Candidate
   // The numbers change places, each into the unit of the column where it lands.
   const myMm = (readingAt(chart, other) / mmPerUnit[theirs.unit]) * mmPerUnit[mine.unit];
   const theirMm = (readingAt(chart, place) / mmPerUnit[mine.unit]) * mmPerUnit[theirs.unit];
-  const myOff = gain([chart, fit, logs, place], myMm);
-  const theirOff = gain([chart, fit, logs, other], theirMm);
+  const myOff = gain([chart, fit, logs, place], myMm, quiteClose);
+  const theirOff = gain([chart, fit, logs, other], theirMm, quiteClose);
   if (myOff === undefined || theirOff === undefined) return undefined;
   const [first, second] =
     place.figure < other.figure || place.column < other.column ? [place, other] : [other, place];

@@ -8,21 +8,24 @@ export const fewestMeasures = 5;
 /** … counting only figures and measures with at least this many readings. */
 export const fewestReadings = 4;
 
+/** Beyond this many spreads a reading is out of proportion (Iglewicz & Hoaglin 1993). */
+export const limit = 3.5;
+
 /** From this many figures on, a figure is also compared with those of its own build. */
 const fewestForBuild = 8;
 /** How many figures of the same build are asked. */
 const mateCount = 3;
 /** Differences in proportion beyond this count no more, so that one slip cannot part two figures of one body. */
 const farthest = 0.5;
-/** Bodies differ by 2 % and tapes are read to half a millimetre even where a chart happens to agree better. */
-const leastSpread = 0.02;
+/** Bodies differ by 2.5 % and tapes are read to half a millimetre even where a chart happens to agree better. */
+const leastSpread = 0.025;
 const readingErrorMm = 0.5;
 
 /** What is usual in a chart: size of the figure, proportion of the measure, and how far readings stray from both. */
 export interface Proportions {
   /** ln of the size of each figure; NaN where too little is known. */
   readonly sizes: readonly number[];
-  /** ln of the proportion of each measure; NaN where too little is known. */
+  /** ln of the proportion of each measure beside its start; NaN where too little is known. */
   readonly columns: readonly number[];
   /** ln(reading) − size − proportion; NaN where missing or left out. */
   readonly residuals: readonly (readonly number[])[];
@@ -50,11 +53,18 @@ export interface Proportions {
  * Source of the polish: Tukey, Exploratory Data Analysis (1977). The rest is this project’s own choice.
  *
  * @param logs ln(mm), figure by figure; NaN is missing or left out
+ * @param start a rough ln of each proportion, taken out beforehand, so that figures on which different measures were
+ *   taken can be sized at all; NaN where nothing is known
  * @returns `undefined` when the chart is too small to speak of proportions
  */
-export function proportions(logs: readonly (readonly number[])[]): Proportions | undefined {
-  const table = largeEnough(logs);
-  if (!table) return undefined;
+export function proportions(
+  logs: readonly (readonly number[])[],
+  start: readonly number[],
+): Proportions | undefined {
+  const kept = largeEnough(logs);
+  if (!kept) return undefined;
+  const guess = filledIn(start, kept);
+  const table = kept.map((row) => row.map((ln, j) => ln - guess[j]!));
   const { overall, rows, columns, residuals } = medianPolish(table, { eps: 1e-6, maxIterations: 50 });
   const common = robustSpread(residuals.flat());
   const own = columns.map((_, j) => robustSpread(residuals.map((row) => row[j]!)));
@@ -78,7 +88,8 @@ export function proportions(logs: readonly (readonly number[])[]): Proportions |
     return known.slice(0, mateCount);
   };
 
-  const usual = (figure: number, column: number) => overall + rows[figure]! + columns[column]!;
+  const usual = (figure: number, column: number) =>
+    overall + rows[figure]! + columns[column]! + guess[column]!;
   const expected = (figure: number, column: number) =>
     usual(figure, column) + (medianOf(ofBuild(figure, column)) || 0);
   const spread = (figure: number, column: number) =>
@@ -116,6 +127,14 @@ function largeEnough(logs: readonly (readonly number[])[]): number[][] | undefin
   const measures = keptColumns.filter(Boolean).length;
   if (figures < fewestFigures || measures < fewestMeasures) return undefined;
   return trimmed.map((row, i) => (keptRows[i] ? row : row.map(() => Number.NaN)));
+}
+
+/** A rough proportion for measures without one: from the figures on which they were taken, beside the known measures. */
+function filledIn(start: readonly number[], logs: readonly (readonly number[])[]): readonly number[] {
+  const sizes = logs.map((row) => medianOf(row.map((ln, j) => ln - start[j]!)));
+  return start.map((ln, j) =>
+    Number.isNaN(ln) ? medianOf(logs.map((row, i) => row[j]! - (sizes[i]! || 0))) || 0 : ln,
+  );
 }
 
 /** Other figures, those of most similar proportions first; figures with too little in common are left out. */

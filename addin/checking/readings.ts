@@ -1,5 +1,6 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { Correction, Flag } from "./flag.ts";
+import { usualShareOfHeight } from "./usualProportions.ts";
 
 /** One reading’s place: figure and measure by their position in the chart’s lists. */
 export interface Place {
@@ -17,6 +18,11 @@ export function logReadings(chart: Chart): number[][] {
       mm[i]! > 0 && !notProportional.has(key) ? Math.log(mm[i]!) : Number.NaN,
     ),
   );
+}
+
+/** ln of each measure’s usual share of height; NaN where the dictionary does not know the measure. */
+export function usualLogs(chart: Chart): readonly number[] {
+  return chart.measures.map(({ key }) => Math.log(usualShareOfHeight[key] ?? Number.NaN));
 }
 
 /** The chart with some readings multiplied by a factor. */

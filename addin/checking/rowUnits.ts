@@ -3,7 +3,15 @@ import type { LengthUnit } from "../measures/units.ts";
 import { lengthUnits } from "../measures/units.ts";
 import type { Flag } from "./flag.ts";
 import { proportions, type Proportions } from "./proportions.ts";
-import { columnAt, correctionsBy, logReadings, rowFlag, withFactor, type Place } from "./readings.ts";
+import {
+  columnAt,
+  correctionsBy,
+  logReadings,
+  rowFlag,
+  usualLogs,
+  withFactor,
+  type Place,
+} from "./readings.ts";
 import { timesOff, unitFactors, unitQuestion, unitSlip } from "./unitSlips.ts";
 
 /** Flags, and the chart with what they suggest put in. */
@@ -33,7 +41,7 @@ const sameSize = 0.05;
  * without, because no two figures of one wardrobe differ that much.
  */
 export function mendRowUnits(chart: Chart): Mended {
-  const fit = proportions(logReadings(chart));
+  const fit = proportions(logReadings(chart), usualLogs(chart));
   if (!fit) return { flags: [], chart };
   let mended = chart;
   const flags: Flag[] = [];
