@@ -1,6 +1,8 @@
 import type { Cell, Cells } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import type { Chart } from "../chart.ts";
+import { isDateFormat } from "../numberFormat.ts";
+import { dayText, serialToDay } from "../../measures/dateFractions.ts";
 import { readHeading } from "../../measures/heading.ts";
 import { headingKey } from "../../measures/headingKey.ts";
 import type { LengthUnit } from "../../measures/units.ts";
@@ -129,11 +131,19 @@ function plannedCell(
   if (target.holds === "text") return isBlank(cell) ? blank : stored(plainValue(cell), "text", old);
   const reading = read(cell, format);
   if (reading.kind === "missing") return blank;
-  if (reading.kind === "refused")
-    return cellText(cell) === cellText(old)
+  if (reading.kind === "refused") {
+    const text = refusedText(cell, format);
+    return text === cellText(old)
       ? { kind: "same", value: old }
-      : { kind: "refused", text: cellText(cell), reason: reading.reason, old };
+      : { kind: "refused", text, reason: reading.reason, old };
+  }
   return stored(reading.value, "reading", old);
+}
+
+/** A date goes by its day, not by the number behind it, so that the fraction it may have been can still be told. */
+function refusedText(cell: Cell, format: string | undefined): string {
+  const day = typeof cell === "number" && isDateFormat(format ?? "") ? serialToDay(cell) : undefined;
+  return day ? dayText(day) : cellText(cell);
 }
 
 function stored(value: Cell, as: "reading" | "text", old: Cell): PlannedCell {

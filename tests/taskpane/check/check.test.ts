@@ -1,0 +1,173 @@
+import { describe, expect, test } from "vitest";
+import type { Flag } from "../../../addin/checking/checkChart.ts";
+import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
+import type { MemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
+import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
+import {
+  confirm,
+  confirmationOf,
+  confirmedWords,
+  isConfirmed,
+  takeBack,
+} from "../../../taskpane/check/confirmed.ts";
+import { areaOfFlag, cellOfFlag, correct } from "../../../taskpane/check/flagEdits.ts";
+import { groupFlags } from "../../../taskpane/check/flagGroups.ts";
+import type { Check, CheckedChart } from "../../../taskpane/check/useCheck.ts";
+import { checkWorkbook } from "../../../taskpane/check/useCheck.ts";
+
+async function demo(): Promise<{ workbook: MemoryWorkbook; check: Check; checked: CheckedChart }> {
+  const workbook = createMemoryWorkbook(demoWorkbook());
+  const check = await checkWorkbook(workbook, undefined);
+  if (!check.checked) throw new Error("The demo has no chart.");
+  return { workbook, check, checked: check.checked };
+}
+
+async function flagsNow(workbook: MemoryWorkbook): Promise<readonly Flag[]> {
+  return (await checkWorkbook(workbook, undefined)).checked?.flags ?? [];
+}
+
+const correctable = (flags: readonly Flag[]): Flag => {
+  const flag = flags.find((f) => f.suggestedMm !== undefined && f.corrections.length === 1);
+  if (!flag) throw new Error("The demo has no flag with a suggestion.");
+  return flag;
+};
+const sameCell = (a: Flag) => (b: Flag) => a.row === b.row && a.column === b.column;
+
+async function confirmFlag(workbook: MemoryWorkbook, flag: Flag): Promise<void> {
+  const { checked, confirmations, sheets } = await checkWorkbook(workbook, undefined);
+  const cell = checked?.data.values[flag.row]?.[flag.column];
+  const edits = confirm(confirmationOf(flag, cell), "2025-03-01", {
+    table: confirmations?.table,
+    cells: confirmations?.data.values ?? [],
+    sheets,
+  });
+  await workbook.apply("Confirm", edits);
+}
+
+describe("the check of a workbook", () => {
+  test("takes the table Figures, and says when there is none", async () => {
+    const { check, checked } = await demo();
+    expect(checked.table.name).toBe("Figures");
+    expect(check.failure).toBeUndefined();
+    expect(checked.flags.length).toBeGreaterThan(5);
+
+    const empty = await checkWorkbook(
+      createMemoryWorkbook({ sheets: [{ name: "Sheet1", cells: [] }] }),
+      undefined,
+    );
+    expect(empty).toMatchObject({ checked: undefined, failure: undefined, tables: [] });
+  });
+
+  test("says in words why a table cannot be checked", async () => {
+    const workbook = createMemoryWorkbook({
+      sheets: [
+        {
+          name: "List",
+          cells: [[{ value: "Figure" }], [{ value: "Mira" }]],
+          tables: [{ name: "Names", row: 0, column: 0, rows: 2, columns: 1 }],
+        },
+      ],
+    });
+    const check = await checkWorkbook(workbook, "Names");
+    expect(check.checked).toBeUndefined();
+    expect(check.failure).toMatch(/^Table Names: /);
+  });
+
+  test("groups flags by figure, the worst first, and loses none", async () => {
+    const { checked } = await demo();
+    const groups = groupFlags(checked.flags);
+    expect(groups[0]?.flags[0]).toBe(checked.flags[0]);
+    expect(groups.flatMap((group) => group.flags).length).toBe(checked.flags.length);
+    for (const group of groups) expect(new Set(group.flags.map((flag) => flag.figure)).size).toBe(1);
+  });
+});
+
+describe("a suggestion", () => {
+  test("is written into the cell in the column’s unit, and the flag goes; one undo brings both back", async () => {
+    const { workbook, checked } = await demo();
+    const flag = correctable(checked.flags);
+    await workbook.apply("Use", correct(checked.data, checked.chart, flag));
+    const area = { ...cellOfFlag(checked.data, flag), rows: 1, columns: 1 };
+    const unit = checked.chart.measures.find((c) => c.position === flag.column)?.unit;
+    expect(unit).toBe("mm");
+    expect((await workbook.readArea(area)).values).toEqual([[flag.suggestedMm]]);
+    expect((await flagsNow(workbook)).some(sameCell(flag))).toBe(false);
+    await workbook.undo();
+    expect(await flagsNow(workbook)).toEqual(checked.flags);
+  });
+
+  test("for a whole row changes all its cells", async () => {
+    const { workbook, checked } = await demo();
+    const flag = checked.flags.find((f) => f.corrections.length > 2);
+    if (!flag) throw new Error("The demo has no row or column in a wrong unit.");
+    await workbook.apply("Change", correct(checked.data, checked.chart, flag));
+    const { values } = await workbook.readTable("Figures");
+    expect(flag.corrections.map(({ row, column }) => values[row]?.[column])).toEqual(
+      flag.corrections.map(({ mm }) => Number(mm.toPrecision(12))),
+    );
+  });
+
+  test("a flag about a row or a column is shown whole", async () => {
+    const { checked } = await demo();
+    const { area } = checked.data;
+    for (const flag of checked.flags) {
+      const shown = areaOfFlag(checked.data, flag);
+      expect(shown.rows === 1 || shown.columns === 1).toBe(true);
+      if (flag.measure === "") expect(shown).toMatchObject({ column: area.column, columns: area.columns });
+      else if (flag.figure === "") expect(shown).toMatchObject({ row: area.row, rows: area.rows });
+      else expect(shown).toEqual({ ...cellOfFlag(checked.data, flag), rows: 1, columns: 1 });
+    }
+  });
+});
+
+describe("a confirmed reading", () => {
+  test("stands in the workbook in plain sight, and its flag is gone until the reading changes", async () => {
+    const { workbook, checked } = await demo();
+    const flag = correctable(checked.flags);
+    await confirmFlag(workbook, flag);
+    const { confirmed } = await checkWorkbook(workbook, undefined);
+    expect(confirmed).toMatchObject([{ figure: flag.figure, measure: flag.measure, date: "2025-03-01" }]);
+    expect(confirmed[0]?.reading).toBe(`${String(flag.readingMm)} mm`);
+    expect((await flagsNow(workbook)).some(sameCell(flag))).toBe(false);
+
+    await workbook.typeInto(cellOfFlag(checked.data, flag), String((flag.readingMm ?? 0) * 1.01));
+    expect((await flagsNow(workbook)).some(sameCell(flag))).toBe(true);
+  });
+
+  test("can be taken back, and its row is used for the next one", async () => {
+    const { workbook, checked } = await demo();
+    const [first, second] = checked.flags.filter((f) => f.readingMm !== undefined && f.figure !== "");
+    if (!first || !second) throw new Error("The demo has fewer than two flagged readings.");
+    await confirmFlag(workbook, first);
+    const { confirmed, confirmations } = await checkWorkbook(workbook, undefined);
+    if (!confirmations || !confirmed[0]) throw new Error("Nothing was confirmed.");
+    await workbook.apply("Check again", takeBack(confirmed[0], confirmations.table));
+    expect(await flagsNow(workbook)).toEqual(checked.flags);
+
+    await confirmFlag(workbook, second);
+    const after = await checkWorkbook(workbook, undefined);
+    expect(after.confirmed.map((row) => [row.row, row.figure])).toEqual([[1, second.figure]]);
+    await confirmFlag(workbook, first);
+    expect((await checkWorkbook(workbook, undefined)).confirmed.length).toBe(2);
+  });
+
+  test("is known again when the column changes its unit", () => {
+    const flag = {
+      figure: "Mira",
+      measure: "Waist",
+      unit: "in",
+      readingMm: 136.525,
+      kind: "out of proportion",
+      row: 1,
+      column: 1,
+      why: "",
+      corrections: [],
+    } satisfies Flag;
+    expect(confirmationOf(flag, 5.375)).toEqual({ figure: "Mira", measure: "Waist", reading: "5.375 in" });
+    const row = { ...confirmationOf(flag, 5.375), row: 1, date: "" };
+    expect(isConfirmed({ ...flag, unit: "cm" }, 13.6525, [row])).toBe(true);
+    expect(isConfirmed({ ...flag, readingMm: 137 }, 5.39, [row])).toBe(false);
+    expect(confirmedWords(confirmationOf(flag, 5.375))).toBe("Mira, Waist, 5.375 in");
+    expect(confirmedWords({ figure: "Mira", measure: "(row twice)", reading: "" })).toBe("Mira, row twice");
+  });
+});
