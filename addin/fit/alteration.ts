@@ -1,0 +1,74 @@
+import type { LengthUnit } from "../measures/units.ts";
+import { lengthWords } from "./lengthWords.ts";
+
+/** What to change on the pattern so that a check says yes. */
+export interface Alteration {
+  /** mm over the whole girth, length or opening; positive is more. */
+  readonly totalMm: number;
+  /** Cut edges that a girth is spread over, and mm on each. */
+  readonly edges?: number;
+  readonly perEdgeMm?: number;
+  /** In words, with the amounts in the unit of the measure. */
+  readonly words: string;
+}
+
+/** Beyond this share of the garment’s own measure a change is a new draft. The project’s own starting value. */
+const largestShare = 0.1;
+
+/** The change of a girth, in total and at each seam edge; undefined when it is too large to sew. */
+export function girthAlteration(
+  totalMm: number,
+  garmentMm: number,
+  edges: number,
+  unit: LengthUnit,
+): Alteration | undefined {
+  if (!isSewable(totalMm, garmentMm)) return undefined;
+  const perEdgeMm = totalMm / edges;
+  const verb = totalMm > 0 ? "Let out" : "Take in";
+  return {
+    totalMm,
+    edges,
+    perEdgeMm,
+    words: `${verb} ${size(totalMm, unit)} in all: ${size(perEdgeMm, unit)} at each of ${String(edges)} seam edges.`,
+  };
+}
+
+/** The change of a length; undefined when it is too large to sew. */
+export function lengthAlteration(
+  totalMm: number,
+  garmentMm: number,
+  unit: LengthUnit,
+): Alteration | undefined {
+  if (!isSewable(totalMm, garmentMm)) return undefined;
+  const verb = totalMm > 0 ? "Lengthen" : "Shorten";
+  return { totalMm, words: `${verb} by ${size(totalMm, unit)}.` };
+}
+
+/**
+ * The change of an opening.
+ *
+ * @param missingMm what the opening lacks when stretched
+ * @param comfort what one mm of opening gives when stretched
+ * @param hasPlacket true where a longer placket would do as well
+ */
+export function openingAlteration(
+  missingMm: number,
+  comfort: number,
+  hasPlacket: boolean,
+  unit: LengthUnit,
+): Alteration {
+  const totalMm = missingMm / comfort;
+  const placket = hasPlacket ? "make its placket" : "give it a placket";
+  return {
+    totalMm,
+    words: `Make the opening ${size(totalMm, unit)} larger, or ${placket} ${size(missingMm / 2, unit)} ${hasPlacket ? "longer" : "long"}.`,
+  };
+}
+
+function isSewable(totalMm: number, garmentMm: number): boolean {
+  return Math.abs(totalMm) <= largestShare * garmentMm;
+}
+
+function size(mm: number, unit: LengthUnit): string {
+  return lengthWords(Math.abs(mm), unit);
+}

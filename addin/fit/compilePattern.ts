@@ -1,0 +1,213 @@
+import type { EaseRule } from "../chart/easeRule.ts";
+import type { OpeningPlace } from "../chart/garmentClass.ts";
+import type { Pattern } from "../chart/pattern.ts";
+import { measureById } from "../measures/dictionary.ts";
+import type { MeasureKind } from "../measures/measure.ts";
+import { comfortableShare } from "./clearance.ts";
+import type { GarmentContext } from "./garmentMeasure.ts";
+import { garmentMeasure } from "./garmentMeasure.ts";
+import type { Layer } from "./layers.ts";
+import { layersAt } from "./layers.ts";
+import type { ObstacleName } from "./obstacles.ts";
+
+export type RouteName =
+  | "over the head"
+  | "stepped into"
+  | "laid round the body"
+  | "over the hand"
+  | "over the foot"
+  | "onto the head";
+
+/** A finished measure against its ease rule, for every figure of the chart. */
+export interface EaseCheck {
+  readonly rule: EaseRule;
+  readonly kind: MeasureKind;
+  /** mm of the garment; NaN where not known */
+  readonly garmentMm: number;
+  readonly bodies: Float64Array;
+  readonly layers: readonly Layer[];
+}
+
+/** An opening against what it has to pass, for every figure of the chart. */
+export interface OpeningCheck {
+  readonly place: OpeningPlace;
+  readonly obstacle: ObstacleName;
+  readonly obstacles: Float64Array;
+  /** mm that the opening reaches, stretched as far as is comfortable, with its placket undone; NaN where not known */
+  readonly reachMm: number;
+  /** Its own cloth, turned in at the opening. */
+  readonly thicknessMm: number;
+  readonly layers: readonly Layer[];
+}
+
+export interface Route {
+  readonly name: RouteName;
+  readonly openings: readonly OpeningCheck[];
+}
+
+/** A pattern with all that does not depend on the figure worked out. */
+export interface CompiledPattern {
+  readonly pattern: Pattern;
+  readonly eases: readonly EaseCheck[];
+  /** Openings that are passed whichever way the garment goes on: cuffs and leg hems. */
+  readonly limbs: readonly OpeningCheck[];
+  /** The ways of putting it on; one of them must succeed. */
+  readonly routes: readonly Route[];
+  /** 1 + the comfortable share of the stretch, and 1 + the whole of it */
+  readonly comfort: number;
+  readonly full: number;
+}
+
+/** Works out once what a pattern asks of any figure of the chart. */
+export function compilePattern(pattern: Pattern, context: GarmentContext): CompiledPattern {
+  const opening = openingChecks(pattern, context);
+  return {
+    pattern,
+    eases: context.rulesOf(pattern.garmentClass.name).map((rule) => easeCheck(pattern, rule, context)),
+    limbs: limbOpenings(pattern, opening),
+    routes: routesOf(pattern, opening),
+    comfort: 1 + pattern.stretch * comfortableShare,
+    full: 1 + pattern.stretch,
+  };
+}
+
+function easeCheck(pattern: Pattern, rule: EaseRule, context: GarmentContext): EaseCheck {
+  const kind = measureById(rule.measure)?.kind ?? "girth";
+  return {
+    rule,
+    kind,
+    garmentMm: garmentMeasure(pattern, rule.measure, context),
+    bodies: context.view.reading(rule.measure),
+    layers: kind === "girth" ? layersUnder(pattern, rule.measure, context) : [],
+  };
+}
+
+function layersUnder(pattern: Pattern, measure: string, context: GarmentContext): readonly Layer[] {
+  return layersAt(measure, context.underOf(pattern), (under, at) => garmentMeasure(under, at, context));
+}
+
+type MakeOpening = (place: OpeningPlace, obstacle: ObstacleName) => OpeningCheck[];
+
+/** The measure on which the layers under an obstacle lie; head, hand and heel are passed bare. */
+const layeredOn: Readonly<Partial<Record<ObstacleName, string>>> = {
+  hip: "hipGirth",
+  "shoulders and bust": "bustGirth",
+};
+
+/** Makes a check of an opening; none where the opening is not given and its class does not need it. */
+function openingChecks(pattern: Pattern, context: GarmentContext): MakeOpening {
+  const { thicknessMm } = pattern;
+  const comfort = 1 + pattern.stretch * comfortableShare;
+  const girths: Readonly<Record<OpeningPlace, number>> = {
+    neck: pattern.neckMm ?? Number.NaN,
+    cuff: pattern.cuffMm ?? Number.NaN,
+    hem: pattern.hemMm ?? Number.NaN,
+    waist: narrowestMm(pattern, context),
+  };
+  return (place, obstacle) => {
+    const girth = girths[place];
+    if (Number.isNaN(girth) && !pattern.garmentClass.openings.includes(place)) return [];
+    const measure = layeredOn[obstacle];
+    return [
+      {
+        place,
+        obstacle,
+        obstacles: context.view.obstacles[obstacle],
+        reachMm: girth * comfort + placketMm(pattern, place, context),
+        thicknessMm,
+        layers: measure === undefined ? [] : layersUnder(pattern, measure, context),
+      },
+    ];
+  };
+}
+
+/** The narrowest place between neck and hem: the waist opening as given, else the finished waist, else the finished bust. */
+function narrowestMm(pattern: Pattern, context: GarmentContext): number {
+  if (pattern.waistMm !== undefined) return pattern.waistMm;
+  const waist = garmentMeasure(pattern, "waistGirth", context);
+  return Number.isNaN(waist) ? garmentMeasure(pattern, "bustGirth", context) : waist;
+}
+
+/**
+ * What an undone opening adds: twice its length, and nothing more when the cloth stretches. One from the neck reaches
+ * the waist only with what it is longer than the way from neck to waist.
+ */
+function placketMm(pattern: Pattern, place: OpeningPlace, context: GarmentContext): number {
+  const { closure, closureMm = 0 } = pattern;
+  if (closure === place) return 2 * closureMm;
+  if (closure === "side" && place === "waist") return 2 * closureMm;
+  if (closure === "neck" && place === "waist") {
+    const drafted = context.view.reading("backWaistLength")[pattern.draftedFor ?? -1];
+    const toWaist = pattern.finished.get("backWaistLength") ?? drafted ?? Number.NaN;
+    return closureMm > toWaist ? 2 * (closureMm - toWaist) : 0;
+  }
+  return 0;
+}
+
+function limbOpenings({ garmentClass }: Pattern, opening: MakeOpening): readonly OpeningCheck[] {
+  switch (garmentClass.wornOn) {
+    case "upper body":
+    case "whole body":
+    case "arm":
+    case "hand":
+      return opening("cuff", "hand");
+    case "hips and legs":
+    case "leg":
+    case "foot":
+      return opening("hem", "heel");
+    default:
+      return [];
+  }
+}
+
+function routesOf({ garmentClass, closure }: Pattern, opening: MakeOpening): readonly Route[] {
+  const laidRound: Route = { name: "laid round the body", openings: [] };
+  switch (garmentClass.wornOn) {
+    case "upper body":
+    case "whole body":
+      if (closure === "full length") return [laidRound];
+      return [
+        {
+          name: "over the head",
+          openings: [
+            ...opening("neck", "head"),
+            ...opening("waist", "head"),
+            ...opening("waist", "shoulders and bust"),
+          ],
+        },
+        {
+          name: "stepped into",
+          openings: [
+            ...opening("neck", "hip"),
+            ...opening("neck", "shoulders and bust"),
+            ...opening("waist", "hip"),
+          ],
+        },
+      ];
+    case "hips":
+      if (closure === "full length") return [laidRound];
+      return [
+        { name: "stepped into", openings: opening("waist", "hip") },
+        {
+          name: "over the head",
+          openings: [
+            ...opening("waist", "head"),
+            ...opening("waist", "shoulders and bust"),
+            ...opening("hem", "head"),
+            ...opening("hem", "shoulders and bust"),
+          ],
+        },
+      ];
+    case "hips and legs":
+      if (closure === "full length") return [laidRound];
+      return [{ name: "stepped into", openings: opening("waist", "hip") }];
+    case "arm":
+    case "hand":
+      return [{ name: "over the hand", openings: [] }];
+    case "leg":
+    case "foot":
+      return [{ name: "over the foot", openings: [] }];
+    case "head":
+      return [{ name: "onto the head", openings: [] }];
+  }
+}

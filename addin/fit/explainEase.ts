@@ -1,0 +1,114 @@
+import { easeMm } from "../chart/easeRule.ts";
+import { measureById } from "../measures/dictionary.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import type { Alteration } from "./alteration.ts";
+import { girthAlteration, lengthAlteration } from "./alteration.ts";
+import type { Check } from "./check.ts";
+import type { CompiledPattern, EaseCheck } from "./compilePattern.ts";
+import { counts, judgeEase } from "./judgePair.ts";
+import { girthOverGarments } from "./layers.ts";
+import { lengthWords } from "./lengthWords.ts";
+import type { ReadingError } from "./readingError.ts";
+import { readingErrorMm } from "./readingError.ts";
+import type { Verdict } from "./verdict.ts";
+import { verdictOf } from "./verdict.ts";
+
+/** A finished measure on one figure, in words and numbers. */
+export function explainEase(
+  check: EaseCheck,
+  compiled: CompiledPattern,
+  figure: { readonly index: number; readonly name: string; readonly unit: LengthUnit },
+  error: ReadingError,
+): Check {
+  const found = judgeEase(check, compiled, figure.index, error);
+  const verdict = verdictOf(found);
+  const { unit } = figure;
+  const bare = check.bodies[figure.index] ?? Number.NaN;
+  const isGirth = check.kind === "girth";
+  const comfort = isGirth ? compiled.comfort : 1;
+  const bodyMm = isGirth ? girthOverGarments(bare, check.layers) : bare;
+  const least = easeMm(check.rule.least, bare, -Infinity);
+  const most = easeMm(check.rule.most, bare, Infinity);
+  // Without a lower limit, or far below the body, a girth must still close with all its stretch.
+  const closesMm = isGirth ? (bodyMm * comfort) / compiled.full : -Infinity;
+  const needsMm = Math.max(bodyMm + least, closesMm);
+  const hasMm = check.garmentMm * comfort;
+  const isOver = check.garmentMm > bodyMm + most;
+  const differenceMm = isOver ? check.garmentMm - (bodyMm + most) : hasMm - needsMm;
+  const alteration = alterationOf(verdict, differenceMm / (isOver ? 1 : comfort), check, compiled, unit);
+  const name = measureById(check.rule.measure)?.name ?? check.rule.measure;
+  const take = [
+    ...(Number.isNaN(bare) ? [`${name} of ${figure.name}`] : []),
+    ...(Number.isNaN(check.garmentMm) ? [`finished ${name.toLowerCase()} of ${compiled.pattern.code}`] : []),
+  ];
+  return {
+    kind: isGirth ? "girth" : "length",
+    place: name,
+    measure: check.rule.measure,
+    bodyMm,
+    needsMm,
+    ...(most === Infinity ? {} : { mostMm: bodyMm + most }),
+    hasMm,
+    differenceMm,
+    verdict,
+    counts: counts(check, found),
+    says: words(verdict, {
+      isGirth,
+      easeMm: check.garmentMm - bodyMm,
+      differenceMm,
+      errorMm: readingErrorMm(error, bare),
+      isCounted: counts(check, found),
+      take,
+      unit,
+    }),
+    ...(alteration ? { alteration } : {}),
+    unit,
+    take: verdict === "too close to call" ? [`${name} of ${figure.name}`] : take,
+    source: check.rule.source,
+  };
+}
+
+interface Said {
+  readonly isGirth: boolean;
+  readonly easeMm: number;
+  readonly differenceMm: number;
+  readonly errorMm: number;
+  readonly isCounted: boolean;
+  readonly take: readonly string[];
+  readonly unit: LengthUnit;
+}
+
+function words(verdict: Verdict, said: Said): string {
+  const by = lengthWords(Math.abs(said.differenceMm), said.unit);
+  const ease = `${lengthWords(said.easeMm, said.unit)} of ease`;
+  switch (verdict) {
+    case "fits":
+      return said.isGirth ? `fits: ${ease}` : "fits";
+    case "snug":
+      return said.isGirth ? `snug: ${ease}, ${by} less than usual` : `a little short, by ${by}`;
+    case "loose":
+      return said.isGirth ? `loose: ${ease}, ${by} more than usual` : `a little long, by ${by}`;
+    case "too close to call":
+      return `too close to call: the tape may be off by ${lengthWords(said.errorMm, said.unit)}. Measure again`;
+    case "not known":
+      return said.isCounted
+        ? `not known: measure ${said.take.join(" and ")}`
+        : `not checked: ${said.take.join(" and ")} is not known`;
+    default:
+      return `${verdict} by ${by}`;
+  }
+}
+
+function alterationOf(
+  verdict: Verdict,
+  differenceMm: number,
+  { garmentMm, kind }: EaseCheck,
+  { pattern }: CompiledPattern,
+  unit: LengthUnit,
+): Alteration | undefined {
+  const isWrong = ["too tight", "too loose", "too short", "too long"].includes(verdict);
+  if (!isWrong) return undefined;
+  return kind === "girth"
+    ? girthAlteration(-differenceMm, garmentMm, pattern.garmentClass.seamEdges, unit)
+    : lengthAlteration(-differenceMm, garmentMm, unit);
+}

@@ -1,0 +1,77 @@
+import { measureById } from "../measures/dictionary.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import { openingAlteration } from "./alteration.ts";
+import type { Check } from "./check.ts";
+import type { CompiledPattern, OpeningCheck, RouteName } from "./compilePattern.ts";
+import { judgeOpening, passMm } from "./judgePair.ts";
+import { lengthWords } from "./lengthWords.ts";
+import type { Obstacle } from "./obstacles.ts";
+import type { ReadingError } from "./readingError.ts";
+import { readingErrorMm } from "./readingError.ts";
+import type { Verdict } from "./verdict.ts";
+import { verdictOf } from "./verdict.ts";
+
+const placeNames = { neck: "Neck", cuff: "Cuff", hem: "Hem", waist: "Waist" } as const;
+
+/** An opening on one figure, in words and numbers. */
+export function explainOpening(
+  check: OpeningCheck,
+  { pattern, comfort }: CompiledPattern,
+  figure: {
+    readonly index: number;
+    readonly name: string;
+    readonly unit: LengthUnit;
+    readonly obstacle: Obstacle;
+  },
+  error: ReadingError,
+  route: { readonly name: RouteName; readonly isBest: boolean } | undefined,
+): Check {
+  const { obstacle, unit } = figure;
+  const verdict = verdictOf(judgeOpening(check, figure.index, error));
+  const needsMm = passMm(check, obstacle.mm);
+  const differenceMm = check.reachMm - needsMm;
+  const place = `${placeNames[check.place]} over ${obstacle.words}`;
+  const lacking = [
+    ...obstacle.lacking.map((measure) => `${measureById(measure)?.name ?? measure} of ${figure.name}`),
+    ...(Number.isNaN(check.reachMm) ? [`${check.place} opening of ${pattern.code}`] : []),
+  ];
+  const because = obstacle.because === undefined ? "" : ` (${obstacle.because})`;
+  const says = saysOf(verdict, {
+    by: lengthWords(Math.abs(differenceMm), unit),
+    error: lengthWords(readingErrorMm(error, obstacle.mm), unit),
+    lacking: lacking.join(" and "),
+  });
+  return {
+    kind: "opening",
+    place,
+    ...(route ? { route: route.name } : {}),
+    bodyMm: obstacle.mm,
+    needsMm,
+    hasMm: check.reachMm,
+    differenceMm,
+    verdict,
+    counts: route?.isBest ?? true,
+    says: says + because,
+    ...(verdict === "will not go on"
+      ? { alteration: openingAlteration(-differenceMm, comfort, pattern.closureMm !== undefined, unit) }
+      : {}),
+    unit,
+    take: verdict === "too close to call" ? [`${figure.name}: ${obstacle.words}`] : lacking,
+  };
+}
+
+function saysOf(
+  verdict: Verdict,
+  { by, error, lacking }: { readonly by: string; readonly error: string; readonly lacking: string },
+): string {
+  switch (verdict) {
+    case "fits":
+      return `passes, with ${by} to spare`;
+    case "too close to call":
+      return `too close to call: the tape may be off by ${error}. Measure again`;
+    case "not known":
+      return `not known: measure ${lacking}`;
+    default:
+      return `will not go on: ${by} too small`;
+  }
+}

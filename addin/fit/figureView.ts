@@ -1,0 +1,69 @@
+import type { Chart } from "../chart/chart.ts";
+import type { FigureTraits } from "../chart/figureTraits.ts";
+import { figureTraits } from "../chart/figureTraits.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import type { Obstacle, ObstacleName } from "./obstacles.ts";
+import { obstacleNames, obstacleOf } from "./obstacles.ts";
+
+/** The figures of a chart as the fit of garments needs them: columns of readings and of obstacles, in mm. */
+export interface FigureView {
+  readonly chart: Chart;
+  readonly size: number;
+  readonly traits: readonly FigureTraits[];
+  /** A column by the id of its measure; NaN throughout where the chart has none. */
+  reading(measure: string): Float64Array;
+  readonly obstacles: Readonly<Record<ObstacleName, Float64Array>>;
+  /** One obstacle of one figure, with its words. */
+  obstacle(name: ObstacleName, figure: number): Obstacle;
+  /** The unit that results on a measure go out in. */
+  unitOf(measure: string): LengthUnit;
+}
+
+export function figureView(chart: Chart): FigureView {
+  const size = chart.figures.length;
+  const traits = figureTraits(chart);
+  const unknown = new Float64Array(size).fill(Number.NaN);
+  const columns = new Map(chart.measures.map((column) => [column.key, column]));
+  const heels = heelHeights(columns.get("heelHeight")?.mm ?? unknown, traits);
+  const reading = (measure: string): Float64Array =>
+    measure === "heelHeight" ? heels : (columns.get(measure)?.mm ?? unknown);
+  const obstacle = (name: ObstacleName, figure: number): Obstacle =>
+    obstacleOf[name]((measure) => reading(measure)[figure] ?? Number.NaN, traits[figure] ?? nothingSaid);
+  const column = (name: ObstacleName): Float64Array =>
+    Float64Array.from({ length: size }, (_, figure) => obstacle(name, figure).mm);
+  return {
+    chart,
+    size,
+    traits,
+    reading,
+    obstacles: mapNames(column),
+    obstacle,
+    unitOf: (measure) => columns.get(measure)?.unit ?? chart.measures[0]?.unit ?? "mm",
+  };
+}
+
+const nothingSaid: FigureTraits = {
+  handsOff: undefined,
+  headOff: undefined,
+  feetOff: undefined,
+  wig: undefined,
+  softBody: undefined,
+  jointed: undefined,
+  heeledFoot: undefined,
+};
+
+/** A foot that is said to be flat has a heel height of 0 without being measured. */
+function heelHeights(readings: Float64Array, traits: readonly FigureTraits[]): Float64Array {
+  return readings.map((mm, figure) => (Number.isNaN(mm) && traits[figure]?.heeledFoot === false ? 0 : mm));
+}
+
+function mapNames(column: (name: ObstacleName) => Float64Array): Record<ObstacleName, Float64Array> {
+  const [head, hand, heel, hip, shoulders] = obstacleNames;
+  return {
+    [head]: column(head),
+    [hand]: column(hand),
+    [heel]: column(heel),
+    [hip]: column(hip),
+    [shoulders]: column(shoulders),
+  };
+}

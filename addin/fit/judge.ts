@@ -1,0 +1,52 @@
+import { rank } from "./verdict.ts";
+
+/** mm that binary arithmetic may add or lose. */
+const dust = 1e-9;
+
+/**
+ * The verdict on a girth: the rank of fits, snug, loose, too tight, too loose, too close to call or not known.
+ *
+ * Between least and most ease it fits. As far again below the least as the two are apart it is snug, as long as it closes
+ * with all the stretch of its cloth; as far again above the most it is loose. The least ease is compared with the ease at
+ * the comfortable share of the stretch, the most with the ease unstretched. Where the step between a garment that can be
+ * worn and one that cannot is closer than the reading error, it is too close to call.
+ *
+ * @param atRest ease in mm, the cloth not stretched; NaN is not known
+ * @param atComfort ease with the comfortable share of the stretch
+ * @param atFull ease with the whole stretch
+ * @param least least ease that fits; −Infinity where there is no limit
+ * @param most most ease that fits; Infinity where there is no limit
+ * @param errorMm how far the readings may be off
+ */
+export function judgeGirth(
+  atRest: number,
+  atComfort: number,
+  atFull: number,
+  least: number,
+  most: number,
+  errorMm: number,
+): number {
+  if (!(Number.isFinite(atRest) && Number.isFinite(errorMm))) return rank["not known"];
+  const width = Math.max(0, most - least);
+  const aboveTight = Math.min(atComfort - (least - width), atFull);
+  const belowLoose = most + width - atRest;
+  if (aboveTight < -errorMm) return rank["too tight"];
+  if (belowLoose < -errorMm) return rank["too loose"];
+  if (aboveTight < errorMm || belowLoose < errorMm) return rank["too close to call"];
+  if (atComfort < least - dust) return rank.snug;
+  return atRest > most + dust ? rank.loose : rank.fits;
+}
+
+/** The verdict on a length, as {@link judgeGirth} without stretch: fits, snug, loose, too short, too long … */
+export function judgeLength(difference: number, least: number, most: number, errorMm: number): number {
+  const girth = judgeGirth(difference, difference, Infinity, least, most, errorMm);
+  if (girth === rank["too tight"]) return rank["too short"];
+  return girth === rank["too loose"] ? rank["too long"] : girth;
+}
+
+/** The verdict on an opening, from its clearance in mm: fits, too close to call, will not go on, not known. */
+export function judgeClearance(clearanceMm: number, errorMm: number): number {
+  if (!(Number.isFinite(clearanceMm) && Number.isFinite(errorMm))) return rank["not known"];
+  if (clearanceMm < -errorMm) return rank["will not go on"];
+  return clearanceMm < errorMm ? rank["too close to call"] : rank.fits;
+}

@@ -1,0 +1,76 @@
+import { easeMm } from "../chart/easeRule.ts";
+import type { CompiledPattern, EaseCheck, OpeningCheck, Route } from "./compilePattern.ts";
+import { girthOverLayers } from "./girthOverLayers.ts";
+import { judgeClearance, judgeGirth, judgeLength } from "./judge.ts";
+import { girthOverGarments } from "./layers.ts";
+import type { ReadingError } from "./readingError.ts";
+import { readingErrorMm } from "./readingError.ts";
+import { rank } from "./verdict.ts";
+
+/**
+ * The verdict of a pattern on a figure, as a rank: the worst of its governing measures, its limb openings and the best
+ * way of putting it on. Makes nothing, so that a million pairs take about a second.
+ */
+export function judgePair(compiled: CompiledPattern, figure: number, error: ReadingError): number {
+  let worst = rank.fits;
+  let judged = false;
+  for (const check of compiled.eases) {
+    const found = judgeEase(check, compiled, figure, error);
+    if (!counts(check, found)) continue;
+    judged = true;
+    worst = Math.max(worst, found);
+  }
+  // Openings alone do not say that a garment fits.
+  if (!judged) worst = rank["not known"];
+  for (const check of compiled.limbs) worst = Math.max(worst, judgeOpening(check, figure, error));
+  let best = rank["will not go on"];
+  for (const route of compiled.routes) best = Math.min(best, judgeRoute(route, figure, error));
+  return Math.max(worst, best);
+}
+
+/** A measure that is not required counts only where garment and body are known. */
+export function counts({ rule }: EaseCheck, found: number): boolean {
+  return rule.required || found !== rank["not known"];
+}
+
+/** The rank of a finished measure on a figure. */
+export function judgeEase(
+  check: EaseCheck,
+  { comfort, full }: CompiledPattern,
+  figure: number,
+  error: ReadingError,
+): number {
+  const bare = check.bodies[figure] ?? Number.NaN;
+  const least = easeMm(check.rule.least, bare, -Infinity);
+  const most = easeMm(check.rule.most, bare, Infinity);
+  const errorMm = readingErrorMm(error, bare);
+  const { garmentMm } = check;
+  if (check.kind !== "girth") return judgeLength(garmentMm - bare, least, most, errorMm);
+  const over = girthOverGarments(bare, check.layers);
+  return judgeGirth(
+    garmentMm - over,
+    garmentMm * comfort - over,
+    garmentMm * full - over,
+    least,
+    most,
+    errorMm,
+  );
+}
+
+/** The rank of an opening on a figure. */
+export function judgeOpening(check: OpeningCheck, figure: number, error: ReadingError): number {
+  const obstacle = check.obstacles[figure] ?? Number.NaN;
+  return judgeClearance(check.reachMm - passMm(check, obstacle), readingErrorMm(error, obstacle));
+}
+
+/** What has to pass an opening, in mm: the obstacle over what is worn on it, and the garment’s own cloth turned in. */
+export function passMm({ layers, thicknessMm }: OpeningCheck, obstacleMm: number): number {
+  return girthOverLayers(girthOverGarments(obstacleMm, layers), thicknessMm);
+}
+
+/** The worst rank on a way of putting a garment on. */
+export function judgeRoute({ openings }: Route, figure: number, error: ReadingError): number {
+  let worst = rank.fits;
+  for (const check of openings) worst = Math.max(worst, judgeOpening(check, figure, error));
+  return worst;
+}

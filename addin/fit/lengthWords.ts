@@ -1,0 +1,18 @@
+import { formatFraction } from "../measures/formatFraction.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import { fromMm } from "../measures/units.ts";
+
+/**
+ * A length as words give it: mm to a tenth, cm to a hundredth, inches as a tape shows them, to 1/16 or, below that,
+ * to 1/64. A length below zero has its sign.
+ *
+ * @example lengthWords(12.34, "mm") // "12.3 mm"
+ * @example lengthWords(9.525, "in") // `3/8"`
+ */
+export function lengthWords(mm: number, unit: LengthUnit): string {
+  const length = fromMm(mm, unit);
+  const sign = mm < 0 ? "−" : "";
+  if (unit === "in") return sign + formatFraction(Math.abs(length), Math.abs(length) < 1 / 16 ? 64 : 16);
+  const decimals = unit === "mm" ? 10 : 100;
+  return `${sign}${String(Math.round(Math.abs(length) * decimals) / decimals)} ${unit}`;
+}

@@ -1,0 +1,93 @@
+import type { Chart } from "../chart/chart.ts";
+import { defaultEaseRules } from "../chart/defaultEaseRules.ts";
+import type { EaseRule } from "../chart/easeRule.ts";
+import type { Pattern } from "../chart/pattern.ts";
+import { codeKey } from "../chart/readPatterns.ts";
+import { underLayers } from "../chart/underLayers.ts";
+import type { CompiledPattern } from "./compilePattern.ts";
+import { compilePattern } from "./compilePattern.ts";
+import type { FigureView } from "./figureView.ts";
+import { figureView } from "./figureView.ts";
+import type { GarmentContext } from "./garmentMeasure.ts";
+import { judgePair } from "./judgePair.ts";
+import type { ReadingError } from "./readingError.ts";
+import { usualReadingError } from "./readingError.ts";
+import type { Verdict } from "./verdict.ts";
+import { verdictOf } from "./verdict.ts";
+
+export interface FitOptions {
+  /** Ease rules; the project’s own when left out. */
+  readonly rules?: readonly EaseRule[] | undefined;
+  readonly readingError?: ReadingError;
+}
+
+/** Patterns and figures made ready for questions of fit. */
+export interface Fitting {
+  readonly view: FigureView;
+  readonly patterns: readonly CompiledPattern[];
+  readonly readingError: ReadingError;
+}
+
+/** Verdicts of every pattern on every figure: one byte a pair. */
+export interface Match {
+  readonly patterns: readonly Pattern[];
+  readonly figures: readonly string[];
+  /** Ranks of `verdicts`, pattern by pattern, figures within. */
+  readonly ranks: Uint8Array;
+  verdict(pattern: number, figure: number): Verdict;
+}
+
+/**
+ * Makes patterns and a chart ready: what does not depend on the figure is worked out once a pattern.
+ *
+ * @throws {InputError} when under-layers go round in a circle or name a code that is not there
+ */
+export function prepareFitting(
+  patterns: readonly Pattern[],
+  chart: Chart,
+  options: FitOptions = {},
+): Fitting {
+  const view = figureView(chart);
+  const byCode = new Map(patterns.map((pattern) => [codeKey(pattern.code), pattern]));
+  const rules = groupByClass(options.rules ?? defaultEaseRules);
+  const under = new Map(
+    patterns.map((pattern) => [pattern, underLayers(pattern, (code) => byCode.get(codeKey(code)))]),
+  );
+  const context: GarmentContext = {
+    view,
+    rulesOf: (garmentClass) => rules.get(garmentClass) ?? [],
+    underOf: (pattern) => under.get(pattern) ?? [],
+  };
+  return {
+    view,
+    patterns: patterns.map((pattern) => compilePattern(pattern, context)),
+    readingError: options.readingError ?? usualReadingError,
+  };
+}
+
+/** The verdict of every pattern on every figure, without the words. */
+export function matchAll({ view, patterns, readingError }: Fitting): Match {
+  const { size } = view;
+  const ranks = new Uint8Array(patterns.length * size);
+  for (const [p, compiled] of patterns.entries()) {
+    for (let figure = 0; figure < size; figure++) {
+      ranks[p * size + figure] = judgePair(compiled, figure, readingError);
+    }
+  }
+  return {
+    patterns: patterns.map(({ pattern }) => pattern),
+    figures: view.chart.figures,
+    ranks,
+    verdict: (pattern, figure) => verdictOf(ranks[pattern * size + figure] ?? Number.NaN),
+  };
+}
+
+function groupByClass(rules: readonly EaseRule[]): ReadonlyMap<string, readonly EaseRule[]> {
+  const groups = new Map<string, EaseRule[]>();
+  for (const rule of rules) {
+    const group = groups.get(rule.garmentClass);
+    if (group) group.push(rule);
+    else groups.set(rule.garmentClass, [rule]);
+  }
+  return groups;
+}
