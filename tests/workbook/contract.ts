@@ -450,7 +450,7 @@ export function workbookContract(
         expect(values).toEqual(rows.map((row) => row.map((cell) => cell.value)));
         expect(await workbook.undo()).toBe("Import 1,000 figures");
         expect(await all(workbook)).toEqual(summary(start));
-      });
+      }, 60_000);
 
       it("does two actions one after the other when both are asked for at once", async () => {
         const workbook = await open();

@@ -6,8 +6,7 @@ import { findFrozen, type FreezePlace } from "./freeze.ts";
 import { changedByLooks } from "./looks.ts";
 import { findMarks } from "./marks.ts";
 import { findNotes } from "./notes.ts";
-import { rangeOf, readableParts, textsOf } from "./ranges.ts";
-import { inGroups, inTurn } from "./requests.ts";
+import { partOf, rangeOf, readParts, textsOf } from "./ranges.ts";
 import type { Found } from "./editOperations.ts";
 
 /** How one part of an area was before an action wrote to it. */
@@ -81,18 +80,13 @@ interface SavedArea {
   readonly parts: readonly SavedPart[];
 }
 
-/** About how many bytes the answer takes for one cell: formula, value, type, format and looks. */
-const bytesPerCell = 120;
-const answerLimit = 3_000_000;
-
 async function loadAreas(
   context: Excel.RequestContext,
   areas: readonly TouchedArea[],
 ): Promise<readonly SavedArea[]> {
-  const parts = areas
-    .flatMap((from) => readableParts(from.area).map((area) => ({ from, area })))
-    .map((part) => ({ ...part, bytes: part.area.rows * part.area.columns * bytesPerCell }));
-  const loaded = await inTurn(inGroups(parts, answerLimit), async (group) => {
+  // An answer holds the formula, value, type, format and, where they are asked for, looks of each cell.
+  const parts = areas.map((from) => ({ ...partOf(from.area, from.styled ? 180 : 70), from }));
+  const loaded = await readParts(parts, async (group) => {
     const ranges = group.map(({ area, from }) => {
       const range = rangeOf(context, area);
       range.load(["formulas", "values", "valueTypes", "numberFormat"]);
@@ -105,9 +99,9 @@ async function loadAreas(
       formats: textsOf(range.numberFormat),
     }));
   });
-  const flat = loaded.flat();
-  return areas.map((from) => {
-    const own = flat.filter((part) => part.from === from);
+  const byArea = new Map<TouchedArea, (typeof loaded)[number][]>(areas.map((from) => [from, []]));
+  for (const each of loaded) byArea.get(each.from)?.push(each);
+  return [...byArea].map(([from, own]) => {
     return {
       area: from.area,
       formats: own.flatMap(({ formats }) => formats),

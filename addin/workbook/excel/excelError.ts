@@ -19,17 +19,17 @@ const remedies: Readonly<Record<string, string>> = {
   Conflict: "Somebody else changed the same cells. Try again.",
 };
 
-/** What went wrong as something that the user can mend; errors of ours pass as they are. */
-export function asInputError(error: unknown): InputError {
-  if (error instanceof InputError) return error;
+/** A refusal of Excel’s as something that the user can mend; any other error passes as it is. */
+export function inWords(error: unknown): Error {
   const code = codeOf(error);
   const remedy = code === undefined ? undefined : remedies[code];
   if (remedy !== undefined) return new InputError(remedy, code === "ItemNotFound" ? "absent" : "value");
-  const says = error instanceof Error ? error.message : String(error);
-  return new InputError(`Excel could not do it. It says: “${says}”`);
+  const says = error instanceof Error ? error : new Error(String(error));
+  return code === undefined ? says : new InputError(`Excel could not do it. It says: “${says.message}”`);
 }
 
-function codeOf(error: unknown): string | undefined {
+/** The code of an error of Office.js. */
+export function codeOf(error: unknown): string | undefined {
   return typeof error === "object" && error !== null && "code" in error && typeof error.code === "string"
     ? error.code
     : undefined;

@@ -5,7 +5,7 @@ import type { Area, Edit, RangeData, Workbook } from "../port.ts";
 import { saveBefore, type Before } from "./before.ts";
 import { watchChanges } from "./changes.ts";
 import { editOperations } from "./editOperations.ts";
-import { asInputError } from "./excelError.ts";
+import { inWords } from "./excelError.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { rangeOf, readRange } from "./ranges.ts";
 import { inTurn, send, supports } from "./requests.ts";
@@ -85,7 +85,7 @@ async function run<T>(
   try {
     return await Excel.run(options, batch);
   } catch (error) {
-    throw asInputError(error);
+    throw inWords(error);
   }
 }
 
@@ -145,7 +145,7 @@ async function applyEdits(
     });
     return { label, edits, before: done, after: await fingerprint(context, edits, done) };
   } catch (error) {
-    await takeBackAll(context, done, asInputError(error));
+    await takeBackAll(context, done, inWords(error));
     throw error;
   }
 }
@@ -154,7 +154,7 @@ async function applyEdits(
 async function takeBackAll(
   context: Excel.RequestContext,
   done: readonly Before[],
-  why: InputError,
+  why: Error,
 ): Promise<void> {
   try {
     await inTurn([...done].reverse(), (before) => takeBack(context, before));

@@ -2,8 +2,7 @@ import { sameName } from "../names.ts";
 import type { CellContent } from "../content.ts";
 import type { Area, Edit } from "../port.ts";
 import type { Before } from "./before.ts";
-import { rangeOf, readableParts } from "./ranges.ts";
-import { inGroups, inTurn } from "./requests.ts";
+import { partOf, rangeOf, readParts } from "./ranges.ts";
 import { loadSheets, loadTables } from "./shape.ts";
 
 type CellRows = readonly (readonly (CellContent | undefined)[])[];
@@ -105,22 +104,26 @@ function countsOnSheet(cells: CellRows, top: number, left: number): Watched["cou
   };
 }
 
-async function contents(context: Excel.RequestContext, watched: readonly Watched[]): Promise<unknown> {
-  const parts = watched
-    .flatMap((from) => readableParts(from.area).map((area) => ({ from, area })))
-    .map((part) => ({ ...part, bytes: part.area.rows * part.area.columns * 30 }));
-  const groups = await inTurn(inGroups(parts, 3_000_000), async (group) => {
+/** Each filled cell that counts, as text. */
+async function contents(
+  context: Excel.RequestContext,
+  watched: readonly Watched[],
+): Promise<readonly string[]> {
+  const parts = watched.map((from) => ({ ...partOf(from.area, 20), from }));
+  const read = await readParts(parts, async (group) => {
     const ranges = group.map(({ area, from }) => {
       const range = rangeOf(context, area);
       range.load("formulas");
-      return { from, range, skipped: area.row - from.area.row };
+      return { from, range, top: area.row - from.area.row };
     });
     await context.sync();
-    return ranges.map(({ from, range, skipped }) =>
-      range.formulas.map((row, i) =>
-        row.map((input: unknown, j) => (from.counts(i + skipped, j) ? input : 0)),
+    return ranges.map(({ from, range, top }) =>
+      range.formulas.flatMap((row, i) =>
+        row.flatMap((input: unknown, j) =>
+          input !== "" && from.counts(top + i, j) ? [`${String(top + i)} ${String(j)} ${String(input)}`] : [],
+        ),
       ),
     );
   });
-  return groups.flat();
+  return read.flat();
 }

@@ -70,6 +70,8 @@ export function putMark(range: Excel.Range): Excel.ConditionalFormat {
   return format;
 }
 
+/** A rule without a formula does nothing: it was left behind when Excel broke off while we made a mark. */
 function isOurs(formula: string): boolean {
+  if (formula === "") return true;
   return formula.replace(/\s/g, "").toLowerCase() === rule.replace(/\s/g, "").toLowerCase();
 }

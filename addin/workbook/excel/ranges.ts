@@ -1,9 +1,16 @@
 import type { Cell, Cells } from "../../chart/cell.ts";
 import type { Area, CellAddress, RangeData } from "../port.ts";
-import { inTurn } from "./requests.ts";
+import { codeOf } from "./excelError.ts";
+import { inGroups, inTurn } from "./requests.ts";
 
-/** Most cells read in one answer; Excel on the web refuses answers of more than 5 MB. */
-const answerLimit = 40_000;
+/** A part of a sheet to be read, with about how many bytes the answer takes. */
+export interface Part {
+  readonly area: Area;
+  readonly bytes: number;
+}
+
+/** Excel on the web refuses answers of more than 5 MB; the bytes of a part are a guess. */
+const answerLimit = 3_000_000;
 
 export function rangeOf(context: Excel.RequestContext, area: Area): Excel.Range {
   return context.workbook.worksheets
@@ -15,23 +22,64 @@ export function cellOf(context: Excel.RequestContext, at: CellAddress): Excel.Ra
   return rangeOf(context, { ...at, rows: 1, columns: 1 });
 }
 
-/** An area cut into parts of whole rows, each small enough for one answer. */
-export function readableParts(area: Area): Area[] {
-  const most = Math.max(1, Math.floor(answerLimit / Math.max(1, area.columns)));
-  return Array.from({ length: Math.ceil(area.rows / most) }, (_, i) => ({
-    ...area,
-    row: area.row + i * most,
-    rows: Math.min(most, area.rows - i * most),
-  }));
+/** An area as one part to be read, at that many bytes a cell. */
+export function partOf(area: Area, bytesPerCell: number): Part {
+  return { area, bytes: area.rows * area.columns * bytesPerCell };
 }
 
-/** Read an area that is there, in as many answers as its size needs. */
+/**
+ * Read parts in as many answers as their size needs, and halve what turns out to be too much for one answer.
+ *
+ * @param read reads some parts in one request, and gives one result a part
+ * @returns the results in order; a part that had to be cut gives more than one
+ */
+export async function readParts<P extends Part, R>(
+  parts: readonly P[],
+  read: (group: readonly P[]) => Promise<readonly R[]>,
+): Promise<R[]> {
+  const small = parts.flatMap((part) => (part.bytes > answerLimit ? halves(part) : [part]));
+  if (small.length > parts.length) return readParts(small, read);
+  const results = await inTurn(inGroups(parts, answerLimit), async (group) => {
+    try {
+      return await read(group);
+    } catch (error) {
+      const [first] = group;
+      const smaller = group.length > 1 || !first ? group : halves(first);
+      if (codeOf(error) !== "ResponsePayloadSizeLimitExceeded" || smaller.length < 2) throw error;
+      const middle = Math.ceil(smaller.length / 2);
+      return [
+        ...(await readParts(smaller.slice(0, middle), read)),
+        ...(await readParts(smaller.slice(middle), read)),
+      ];
+    }
+  });
+  return results.flat();
+}
+
+function halves<P extends Part>(part: P): P[] {
+  const { area } = part;
+  if (area.rows < 2) return [part];
+  const top = Math.ceil(area.rows / 2);
+  const bytes = part.bytes / 2;
+  return [
+    { ...part, bytes, area: { ...area, rows: top } },
+    { ...part, bytes, area: { ...area, row: area.row + top, rows: area.rows - top } },
+  ];
+}
+
+/** Read an area that is there. */
 export async function readRange(context: Excel.RequestContext, area: Area): Promise<RangeData> {
-  const parts = await inTurn(readableParts(area), async (part) => {
-    const range = rangeOf(context, part);
-    range.load(["values", "valueTypes", "numberFormat"]);
+  const parts = await readParts([partOf(area, 50)], async (group) => {
+    const ranges = group.map((part) => {
+      const range = rangeOf(context, part.area);
+      range.load(["values", "valueTypes", "numberFormat"]);
+      return range;
+    });
     await context.sync();
-    return { values: cellsOf(range.values, range.valueTypes), formats: textsOf(range.numberFormat) };
+    return ranges.map((range) => ({
+      values: cellsOf(range.values, range.valueTypes),
+      formats: textsOf(range.numberFormat),
+    }));
   });
   return {
     area,
