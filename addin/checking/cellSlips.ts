@@ -82,7 +82,10 @@ function findOutOfProportion(
 function beyondLimit(fit: Proportions, logs: readonly (readonly number[])[]): readonly Place[] {
   return logs
     .flatMap((row, figure) =>
-      row.map((ln, column) => ({ figure, column, off: Math.abs(fit.deviation(figure, column, ln)) })),
+      row.flatMap((ln, column) => {
+        if (!(Math.abs(fit.deviationFromChart(figure, column, ln)) > limit)) return [];
+        return [{ figure, column, off: Math.abs(fit.deviation(figure, column, ln)) }];
+      }),
     )
     .filter(({ off }) => off > limit)
     .sort((a, b) => b.off - a.off);

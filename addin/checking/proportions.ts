@@ -15,6 +15,8 @@ export const limit = 3.5;
 const fewestForBuild = 8;
 /** How many figures of the same build are asked. */
 const mateCount = 3;
+/** Builds do not differ by more than a factor 2 in one measure: what is farther off, no figure of like build excuses. */
+const mostByBuild = Math.log(2);
 /** Differences in proportion beyond this count no more, so that one slip cannot part two figures of one body. */
 const farthest = 0.5;
 /** Bodies differ by 2.5 % and tapes are read to half a millimetre even where a chart happens to agree better. */
@@ -38,7 +40,9 @@ export interface Proportions {
   deviation(figure: number, column: number, ln: number): number;
   /** The typical stray of a reading in ln, at this cell. */
   spread(figure: number, column: number): number;
-  /** Figures in order of similar build, itself left out. */
+  /** The same from the chart as a whole alone: never nearer to 0. */
+  deviationFromChart(figure: number, column: number, ln: number): number;
+  /** The figures of most similar build, closest first. */
   mates(figure: number): readonly number[];
 }
 
@@ -69,24 +73,10 @@ export function proportions(
   const common = robustSpread(residuals.flat());
   const own = columns.map((_, j) => robustSpread(residuals.map((row) => row[j]!)));
   const byBuild = rows.filter((size) => !Number.isNaN(size)).length >= fewestForBuild;
-  const mateLists = new Map<number, readonly number[]>();
-
-  const mates = (figure: number): readonly number[] => {
-    const known = mateLists.get(figure);
-    if (known) return known;
-    const list = similarBuild(residuals, figure);
-    mateLists.set(figure, list);
-    return list;
-  };
 
   /** What the figures of most similar build have there beyond the usual, in ln. */
-  const ofBuild = (figure: number, column: number): readonly number[] => {
-    if (!byBuild) return [];
-    const known = mates(figure)
-      .map((mate) => residuals[mate]![column]!)
-      .filter((residual) => !Number.isNaN(residual));
-    return known.slice(0, mateCount);
-  };
+  const ofBuild = (figure: number, column: number): readonly number[] =>
+    byBuild ? mostSimilar(residuals, figure, column).map((mate) => residuals[mate]![column]!) : [];
 
   const usual = (figure: number, column: number) =>
     overall + rows[figure]! + columns[column]! + guess[column]!;
@@ -95,24 +85,30 @@ export function proportions(
   const spread = (figure: number, column: number) =>
     Math.max(common, own[column]!, leastSpread + readingErrorMm / Math.exp(usual(figure, column)));
 
+  const deviationFromChart = (figure: number, column: number, ln: number) =>
+    (ln - usual(figure, column)) / spread(figure, column);
+  const deviation = (figure: number, column: number, ln: number) => {
+    const fromChart = deviationFromChart(figure, column, ln);
+    if (!(Math.abs(fromChart) > 1)) return fromChart;
+    if (Math.abs(ln - usual(figure, column)) > mostByBuild) return fromChart;
+    let least = fromChart;
+    for (const residual of ofBuild(figure, column)) {
+      const fromMate = fromChart - residual / spread(figure, column);
+      if (fromChart * fromMate <= 0) return 0;
+      if (Math.abs(fromMate) < Math.abs(least)) least = fromMate;
+    }
+    return least;
+  };
+
   return {
     sizes: rows.map((size) => overall + size),
     columns,
     residuals,
     expected,
     spread,
-    mates,
-    deviation(figure, column, ln) {
-      const fromChart = (ln - usual(figure, column)) / spread(figure, column);
-      if (!(Math.abs(fromChart) > 1)) return fromChart;
-      let least = fromChart;
-      for (const residual of ofBuild(figure, column)) {
-        const fromMate = fromChart - residual / spread(figure, column);
-        if (fromChart * fromMate <= 0) return 0;
-        if (Math.abs(fromMate) < Math.abs(least)) least = fromMate;
-      }
-      return least;
-    },
+    deviation,
+    deviationFromChart,
+    mates: (figure) => mostSimilar(residuals, figure),
   };
 }
 
@@ -137,23 +133,35 @@ function filledIn(start: readonly number[], logs: readonly (readonly number[])[]
   );
 }
 
-/** Other figures, those of most similar proportions first; figures with too little in common are left out. */
-function similarBuild(residuals: readonly (readonly number[])[], figure: number): readonly number[] {
-  const own = residuals[figure]!;
-  const distances = residuals.map((other, i) => (i === figure ? Number.NaN : buildDistance(own, other)));
-  return distances
-    .map((distance, i) => ({ distance, i }))
-    .filter(({ distance }) => !Number.isNaN(distance))
-    .sort((a, b) => a.distance - b.distance || a.i - b.i)
-    .map(({ i }) => i);
+/**
+ * The figures of most similar proportions, closest first, among those with a reading in `column`. That column itself
+ * takes no part, so that figures with the same slip do not find each other.
+ */
+function mostSimilar(
+  residuals: readonly (readonly number[])[],
+  figure: number,
+  column?: number,
+): readonly number[] {
+  const best: { readonly mate: number; readonly distance: number }[] = [];
+  residuals.forEach((other, mate) => {
+    if (mate === figure || (column !== undefined && Number.isNaN(other[column]!))) return;
+    const distance = buildDistance(residuals[figure]!, other, column);
+    const last = best[mateCount - 1]?.distance ?? Number.POSITIVE_INFINITY;
+    if (!(distance < last)) return;
+    const place = best.findIndex((one) => distance < one.distance);
+    best.splice(place < 0 ? best.length : place, 0, { mate, distance });
+    if (best.length > mateCount) best.pop();
+  });
+  return best.map(({ mate }) => mate);
 }
 
-function buildDistance(a: readonly number[], b: readonly number[]): number {
+/** Mean difference in proportion, `column` left out; NaN when too few measures are known of both. */
+function buildDistance(a: readonly number[], b: readonly number[], column?: number): number {
   let sum = 0;
   let common = 0;
   for (let j = 0; j < a.length; j++) {
     const difference = Math.abs(a[j]! - b[j]!);
-    if (Number.isNaN(difference)) continue;
+    if (j === column || Number.isNaN(difference)) continue;
     sum += Math.min(difference, farthest);
     common++;
   }

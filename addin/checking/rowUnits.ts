@@ -24,8 +24,9 @@ export interface Mended {
 const gap = Math.log(2);
 /** … and at most this share of the figures stands on its side of the gap. */
 const largestMinority = 1 / 3;
-/** A figure put right may be this much larger or smaller than all others. */
+/** A figure put right may be this much larger or smaller than all others, and more when readings of its own bear it out. */
 const reach = Math.log(1.25);
+const reachWithSupport = Math.log(2);
 /** A reading agrees with a factor when it lies this close to it. */
 const close = 0.3;
 /** Two figures of one body differ less than this in size. */
@@ -84,12 +85,11 @@ function splitBySize(sizes: readonly number[]): { far: readonly number[]; others
 }
 
 function rowFactor(fit: Proportions, figure: number, others: readonly number[]): number | undefined {
-  const least = others[0]! - reach;
-  const most = others.at(-1)! + reach;
+  const beyond = (size: number) => Math.max(others[0]! - size, size - others.at(-1)!);
   const candidates = unitFactors
     .map((factor) => ({ factor, shift: Math.log(factor), size: fit.sizes[figure]! + Math.log(factor) }))
-    .filter(({ size }) => size >= least && size <= most)
     .map((candidate) => ({ ...candidate, support: supportOf(fit, figure, candidate) }))
+    .filter(({ size, support }) => beyond(size) <= (support > 0 ? reachWithSupport : reach))
     .filter(({ factor, support }) => support > 0 || Math.abs(Math.log(factor)) > 2)
     .sort((a, b) => b.support - a.support);
   return candidates[0]?.factor;
@@ -102,8 +102,7 @@ function supportOf(
   { shift, size }: { readonly shift: number; readonly size: number },
 ): number {
   const right = fit.residuals[figure]!.filter((residual) => Math.abs(residual - shift) < close).length;
-  const alike = fit.mates(figure).slice(0, 3);
-  return right + (alike.some((mate) => Math.abs(fit.sizes[mate]! - size) < sameSize) ? 1 : 0);
+  return right + (fit.mates(figure).some((mate) => Math.abs(fit.sizes[mate]! - size) < sameSize) ? 1 : 0);
 }
 
 function whyRow(chart: Chart, figure: number, wrong: readonly Place[], factor: number): string {

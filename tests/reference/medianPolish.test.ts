@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { checkChart } from "../../addin/checking/checkChart.ts";
 import { medianPolish } from "../../addin/checking/medianPolish.ts";
 import { modifiedZ } from "../../addin/checking/modifiedZ.ts";
 
@@ -63,4 +65,10 @@ describe("median polish of ln(girth)", () => {
     ];
     rows.forEach((effect, i) => expect(effect).toBeCloseTo(expected[i]!, 11));
   });
+});
+
+// Real bodies, correctly measured: a chart check that is fit for use should let them pass.
+it("raises no flag on the ten men, though the plain method has one", () => {
+  const names = body10.map((row, i) => [`Man ${String(i + 1)}`, ...row]);
+  expect(checkChart(readChart([["Man", ...headings], ...names], { unit: "cm" }))).toEqual([]);
 });
