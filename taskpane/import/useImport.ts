@@ -180,12 +180,18 @@ function cancellable(
   };
 }
 
-/** Lets the page draw and take clicks between two chunks of work. */
+/** Milliseconds of work between two breaths of the page. */
+const breath = 50;
+
+/** Lets the page draw and take clicks, and shows how far the work is, a few times a second. */
 function pauser(doing: string, setProgress: (progress: Progress) => void): (share: number) => Promise<void> {
-  return (share) => {
+  let last = performance.now();
+  return async (share) => {
+    if (performance.now() - last < breath) return;
     setProgress({ doing, share });
-    return new Promise((resolve) => {
+    await new Promise((resolve) => {
       setTimeout(resolve);
     });
+    last = performance.now();
   };
 }
