@@ -98,8 +98,8 @@ export function openGrid(
   const injector = univer.__getInjector();
   const commands = injector.get(ICommandService);
   const calculated = whenCalculated(commands, snapshot);
-  injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
+  injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors);
 
@@ -139,7 +139,6 @@ function pluginsFor(container: HTMLElement, options: GridOptions, errors: Formul
       toolbar: options.toolbar,
       footer: { zoomSlider: false, menus: false },
       ribbonType: "simple",
-      header: options.toolbar,
       disableAutoFocus: true,
       formula: {
         function: gridFunctions(descriptors, errors),

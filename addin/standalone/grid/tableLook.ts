@@ -1,7 +1,8 @@
 import { BooleanNumber, BorderStyleTypes } from "@univerjs/core";
 import { RangeThemeStyle } from "@univerjs/sheets";
 
-export const tableLookName = "measure-book";
+/** The grid gives tables the look of this name when it opens a workbook, so ours takes its place. */
+export const tableLookName = "table-default-0";
 
 const line = { s: BorderStyleTypes.THIN, cl: { rgb: "#D9D3C5" } };
 

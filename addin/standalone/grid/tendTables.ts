@@ -1,5 +1,5 @@
 import type { ICellData, IDisposable, Nullable, Worksheet } from "@univerjs/core";
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, RedoCommandId, UndoCommandId } from "@univerjs/core";
 import { SetSuperTableMutation } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
@@ -30,8 +30,15 @@ interface Place {
  * @param isOwn true while the port writes; it says itself what becomes of tables
  */
 export function tendTables(unit: EditableUnit, isOwn: () => boolean): IDisposable {
-  return unit.injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {
-    if (id !== SetRangeValuesMutation.id || isOwn()) return;
+  const commands = unit.injector.get(ICommandService);
+  let isUndoing = false;
+  const before = commands.beforeCommandExecuted(({ id }) => {
+    if (isUndoOrRedo(id)) isUndoing = true;
+  });
+  const after = commands.onCommandExecuted(({ id, params }, options) => {
+    if (isUndoOrRedo(id)) isUndoing = false;
+    // Undo and redo bring back by themselves what became of tables.
+    if (id !== SetRangeValuesMutation.id || isOwn() || isUndoing) return;
     if (options?.applyFormulaCalculationResult === true || options?.fromFormula === true) return;
     const { data } = typed.safeParse(params);
     if (data?.unitId !== unit.unitId) return;
@@ -43,6 +50,16 @@ export function tendTables(unit: EditableUnit, isOwn: () => boolean): IDisposabl
       tend(unit, data.subUnitId, places);
     });
   });
+  return {
+    dispose: () => {
+      before.dispose();
+      after.dispose();
+    },
+  };
+}
+
+function isUndoOrRedo(id: string): boolean {
+  return id === UndoCommandId || id === RedoCommandId;
 }
 
 function tend(unit: EditableUnit, sheetId: string, places: readonly Place[]): void {
