@@ -4,11 +4,11 @@ import { useEffect, useRef, useState } from "react";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit } from "../../addin/workbook/port.ts";
 import { Choice } from "../Choice.tsx";
+import { FailureBox } from "../FailureBox.tsx";
 import { failureText } from "../notice.ts";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
-import { meaning } from "../theme.ts";
 import { count } from "../words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
@@ -20,15 +20,6 @@ import { useCheck } from "./useCheck.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
-  failure: {
-    margin: 0,
-    padding: "8px 12px",
-    borderRadius: tokens.borderRadiusMedium,
-    backgroundColor: meaning.threadGround,
-    border: `1px solid ${meaning.thread}`,
-    overflowWrap: "anywhere",
-  },
-  word: { fontWeight: 600, color: meaning.thread },
   groups: { display: "flex", flexDirection: "column", gap: "16px", outlineStyle: "none" },
   group: { display: "flex", flexDirection: "column", gap: "8px" },
   figure: {
@@ -149,11 +140,7 @@ export function CheckSection(): ReactNode {
           }}
         />
       )}
-      {check?.failure !== undefined && (
-        <p className={styles.failure} role="alert">
-          <span className={styles.word}>✕ Cannot be checked.</span> {check.failure}
-        </p>
-      )}
+      {check?.failure !== undefined && <FailureBox what="Cannot be checked." why={check.failure} />}
       {check && !checked && check.failure === undefined && (
         <>
           <p className={styles.text}>

@@ -1,15 +1,14 @@
-import { Button, ProgressBar, makeStyles, tokens } from "@fluentui/react-components";
+import { Button, ProgressBar, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useRef } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
-import { shapeRemarks } from "../../addin/chart/import/survey.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { Choice } from "../Choice.tsx";
+import { FailureBox } from "../FailureBox.tsx";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
-import { meaning } from "../theme.ts";
 import { count } from "../words.ts";
 import { ColumnList } from "./ColumnList.tsx";
 import { chartTable } from "./planEdits.ts";
@@ -27,15 +26,6 @@ const useStyles = makeStyles({
   text: { margin: 0 },
   progress: { display: "flex", flexDirection: "column", gap: "8px", alignItems: "flex-start" },
   bar: { width: "100%" },
-  obstacle: {
-    margin: 0,
-    padding: "8px 12px",
-    borderRadius: tokens.borderRadiusMedium,
-    backgroundColor: meaning.threadGround,
-    border: `1px solid ${meaning.thread}`,
-    overflowWrap: "anywhere",
-  },
-  word: { fontWeight: 600, color: meaning.thread },
   remarks: { margin: 0, paddingLeft: "20px" },
 });
 
@@ -72,11 +62,7 @@ export function ImportSection(): ReactNode {
 
   return (
     <SectionFrame title="Import" primary={primary}>
-      {obstacle !== undefined && (
-        <p className={styles.obstacle} role="alert">
-          <span className={styles.word}>✕ Cannot be imported yet.</span> {obstacle}
-        </p>
-      )}
+      {obstacle !== undefined && <FailureBox what="Cannot be imported yet." why={obstacle} />}
       {progress && (
         <div className={styles.progress}>
           <span>
@@ -203,7 +189,7 @@ function remarks({ read, prepared, survey }: Import): readonly string[] {
       : [
           `A quotation mark is opened in row ${String(read.openQuote)} and never closed, so that all that follows stands in one cell. Mend it in the file.`,
         ]),
-    ...shapeRemarks(prepared.plan),
+    ...prepared.remarks,
     ...(survey && survey.added + survey.updated > large
       ? [
           "This is a very large chart. The spreadsheet may take minutes to take it in; do not close the page meanwhile.",

@@ -1,6 +1,6 @@
 import { Button, Checkbox, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { cellText } from "../../addin/chart/cell.ts";
 import type { Cell } from "../../addin/chart/cell.ts";
 import type { ImportFigure } from "../../addin/chart/import/figures.ts";
@@ -80,9 +80,11 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
   const styles = useStyles();
   const [shown, setShown] = useState(pageSize);
   const [onlyRefused, setOnlyRefused] = useState(false);
-  const refused = new Set(survey.refusals.map((r) => r.figure));
-  const all = plan.figures.map((figure, index) => ({ figure, index }));
-  const listed = onlyRefused ? all.filter(({ index }) => refused.has(index)) : all;
+  const refused = useMemo(() => [...new Set(survey.refusals.map((r) => r.figure))], [survey]);
+  const total = onlyRefused ? refused.length : plan.figures.length;
+  const listed = Array.from({ length: Math.min(shown, total) }, (_, i) =>
+    onlyRefused ? (refused[i] ?? i) : i,
+  );
   const nameTarget = plan.targets.find((t) => t.holds === "name");
   const others = plan.targets
     .map((target, index) => ({ target, index }))
@@ -118,10 +120,14 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
             </tr>
           </thead>
           <tbody>
-            {listed.slice(0, shown).map(({ figure, index: f }) => (
-              <tr key={figure.row}>
-                <th scope="row" className={mergeClasses(styles.cell, styles.name)} title={figure.name}>
-                  {figure.name} <span className={styles.quiet}>{figureWord(figure)}</span>
+            {listed.map((f) => (
+              <tr key={f}>
+                <th
+                  scope="row"
+                  className={mergeClasses(styles.cell, styles.name)}
+                  title={plan.figures[f]?.name}
+                >
+                  {plan.figures[f]?.name} <span className={styles.quiet}>{figureWord(plan.figures[f])}</span>
                 </th>
                 {others.map(({ target, index: t }) => {
                   const cell = plan.cell(f, t);
@@ -137,7 +143,7 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
                       )}
                       title={cell.kind === "refused" ? cell.reason : undefined}
                     >
-                      {figure.action === "skip" ? "" : cellWords(cell)}
+                      {plan.figures[f]?.action === "skip" ? "" : cellWords(cell)}
                     </td>
                   );
                 })}
@@ -149,22 +155,22 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
       <p className={styles.key}>
         – not taken · ✕ could not be read · old → new where the chart changes · = as in the chart
       </p>
-      {listed.length > shown && (
+      {total > shown && (
         <Button
           onClick={() => {
             setShown(shown + pageSize);
           }}
         >
-          Show more figures ({(listed.length - shown).toLocaleString("en-GB")} left)
+          Show more figures ({(total - shown).toLocaleString("en-GB")} left)
         </Button>
       )}
     </section>
   );
 }
 
-function figureWord({ action }: ImportFigure): string {
-  if (action === "skip") return "skipped";
-  return action === "update" ? "updated" : "";
+function figureWord(figure: ImportFigure | undefined): string {
+  if (figure?.action === "skip") return "skipped";
+  return figure?.action === "update" ? "updated" : "";
 }
 
 function cellWords(cell: PlannedCell): string {

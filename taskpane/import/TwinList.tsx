@@ -1,6 +1,6 @@
 import { Button, Select, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import type { ImportFigure, TwinChoice, TwinChoices } from "../../addin/chart/import/figures.ts";
 import { twinChoices } from "../../addin/chart/import/figures.ts";
 import { Choice } from "../Choice.tsx";
@@ -45,7 +45,7 @@ export function TwinList(props: {
   const styles = useStyles();
   const { figures, twins, change } = props;
   const [shown, setShown] = useState(pageSize);
-  const found = figures.filter((f) => f.twin !== undefined);
+  const found = useMemo(() => figures.filter((f) => f.twin !== undefined), [figures]);
   const inChart = found.filter((f) => f.twin === "in the chart").length;
   const inFile = found.length - inChart;
   if (found.length === 0) return null;

@@ -7,6 +7,7 @@ import { decideFigures } from "../../addin/chart/import/figures.ts";
 import type { ImportPlan, PresentChart } from "../../addin/chart/import/importPlan.ts";
 import { planOf } from "../../addin/chart/import/importPlan.ts";
 import { requireChart } from "../../addin/chart/import/requireChart.ts";
+import { shapeRemarks } from "../../addin/chart/import/survey.ts";
 import type { LaidOutSource } from "../../addin/chart/import/source.ts";
 import { detectHeadingRow, detectTurned, layOut, turn } from "../../addin/chart/import/source.ts";
 import type { DecimalMark } from "../../addin/measures/decimal.ts";
@@ -36,6 +37,8 @@ export interface Prepared {
   readonly laidOut: LaidOutSource;
   readonly columns: readonly ImportColumn[];
   readonly plan: ImportPlan;
+  /** What is odd about the shape of the file, in sentences. */
+  readonly remarks: readonly string[];
   /** Why nothing can be imported as things stand, in words. */
   readonly obstacle: string | undefined;
 }
@@ -73,6 +76,7 @@ export function prepare(
     laidOut,
     columns,
     plan,
+    remarks: shapeRemarks(plan),
     obstacle: obstacle(() => {
       requireChart(name, laidOut, columns, figures);
     }),
