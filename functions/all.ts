@@ -3,18 +3,23 @@ import { clearanceFunction } from "./clearance.ts";
 import { compareFunction } from "./compare.ts";
 import { deltaFunction } from "./delta.ts";
 import type { FunctionDescriptor } from "./descriptor.ts";
+import { easeCheckFunction } from "./easeCheck.ts";
 import { easeFunction } from "./ease.ts";
 import { flagsFunction } from "./flags.ts";
 import { groupsFunction } from "./groups.ts";
 import { lengthFunction } from "./length.ts";
+import { matchFunction } from "./match.ts";
 import { nearestFunction } from "./nearest.ts";
 import { overFunction } from "./over.ts";
+import { reasonsFunction } from "./reasons.ts";
 import { scaleFunction } from "./scale.ts";
 import { scoreFunction } from "./score.ts";
 import { stepsFunction } from "./steps.ts";
 import { tapeFunction } from "./tape.ts";
 import { temFunction } from "./tem.ts";
 import { treeFunction } from "./tree.ts";
+import { wardrobeFunction } from "./wardrobe.ts";
+import { wearersFunction } from "./wearers.ts";
 
 /** Every worksheet function, in the order of the reference: from readings over fit to figures that share a body. */
 export const descriptors: readonly FunctionDescriptor[] = [
@@ -27,7 +32,12 @@ export const descriptors: readonly FunctionDescriptor[] = [
   compareFunction,
   overFunction,
   easeFunction,
+  easeCheckFunction,
   clearanceFunction,
+  matchFunction,
+  reasonsFunction,
+  wearersFunction,
+  wardrobeFunction,
   stepsFunction,
   scaleFunction,
   apartFunction,

@@ -227,7 +227,7 @@ export function names(help: string, standsFor: string): Parameter<readonly strin
   );
 }
 
-function optionalRange<T>(
+export function optionalRange<T>(
   help: string,
   standsFor: string,
   read: (cells: Cells | undefined, name: string) => T,

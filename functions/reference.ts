@@ -2,6 +2,7 @@ import { descriptors } from "./all.ts";
 import type { Example, FunctionDescriptor, NamedParameter, Result, Table } from "./descriptor.ts";
 import { isTable } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
+import { examplePatterns } from "./examplePatterns.ts";
 import { namespace } from "./namespace.ts";
 
 /** The function reference as Markdown, written from the descriptors alone. */
@@ -35,12 +36,14 @@ function shared(): string {
 - \`#VALUE!\` means that something given cannot be used, \`#N/A\` that something is not in the chart. The message says what
   was read and what to do.
 
-The examples use this chart under the name \`Figures\` and these tolerances under the name \`Tolerances\`; results are rounded to
-three decimals.
+The examples use this chart under the name \`Figures\`, these tolerances under the name \`Tolerances\` and these patterns under the
+name \`Patterns\`; results are rounded to three decimals.
 
 ${markdownTable(exampleChart)}
 
-${markdownTable(exampleTolerances)}`;
+${markdownTable(exampleTolerances)}
+
+${markdownTable(examplePatterns)}`;
 }
 
 function section(descriptor: FunctionDescriptor): string {

@@ -1,6 +1,6 @@
 import type { EaseAmount, EaseRule } from "./easeRule.ts";
 
-const handbook = "Published: wearing ease, a university costume-shop handbook (cwu.edu, ch. 16)";
+const handbook = "Published: wearing ease, a costume-shop handbook (cwu.edu, ch. 16)";
 const easeClasses = "Published: ease classes of dresses in the pattern-industry chart, from memory";
 const envelope = "The project’s own, around the published 7½ in of a loose jacket (a pattern envelope)";
 const own = "The project’s own starting value";

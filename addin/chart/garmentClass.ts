@@ -1,8 +1,9 @@
-import { z } from "zod";
+import type { z } from "zod";
 import { didYouMean } from "../measures/nearNames.ts";
 import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
 import { quote } from "../measures/quote.ts";
+import type { garmentClassSchema } from "./fitSchemas.ts";
 
 /** Parts of the figure that a class of garment is worn on; it decides how the garment is put on and what it covers. */
 export const wornOnParts = [
@@ -21,19 +22,6 @@ export type WornOn = (typeof wornOnParts)[number];
 export const openingPlaces = ["neck", "cuff", "hem", "waist"] as const;
 /** Openings of a garment that something has to pass. */
 export type OpeningPlace = (typeof openingPlaces)[number];
-
-export const garmentClassSchema = z.object({
-  name: z.string().min(1),
-  /** Other names in the trade for the same class. */
-  synonyms: z.array(z.string()),
-  wornOn: z.enum(wornOnParts),
-  /** Cut edges at the seams that a girth is altered at: two side seams have four. */
-  seamEdges: z.number().int().positive(),
-  /** Openings that must be known before the garment can be said to go on. Others count where they are given. */
-  openings: z.array(z.enum(openingPlaces)),
-  /** What the class is, in words. */
-  note: z.string(),
-});
 
 /** A class of garments that are put on alike and judged by the same ease rules. */
 export type GarmentClass = Readonly<z.infer<typeof garmentClassSchema>>;

@@ -7,7 +7,7 @@ import { quote } from "../measures/quote.ts";
 import type { Cells } from "./cell.ts";
 import { defaultEaseRules } from "./defaultEaseRules.ts";
 import type { EaseAmount, EaseRule } from "./easeRule.ts";
-import { easeRuleSchema } from "./easeRule.ts";
+import { isTurnedRound } from "./easeRule.ts";
 import type { GarmentClass } from "./garmentClass.ts";
 import { defaultGarmentClasses, garmentClassNamed } from "./garmentClass.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
@@ -125,20 +125,19 @@ function readRule(row: TableRow, columns: Columns, options: EaseRuleOptions): Ea
   // A most ease of nothing is far rarer than an empty pair of cells that a host hands over as 0.
   const upper = options.zeroIsEmpty ? withoutZeros(row) : row;
   const most = amountAt(upper, columns.mostPercent, columns.mostMm);
-  const parsed = easeRuleSchema.safeParse({
+  if (isTurnedRound(least, most)) {
+    throw new InputError(
+      `${placeIn(row, columns.leastPercent ?? columns.leastMm)}: the least ease (${amountText(least)}) is above the most ease (${amountText(most)}). Swap or mend them.`,
+    );
+  }
+  return {
     garmentClass: name,
     measure: measureAt(row, columns.measure),
     ...(least ? { least } : {}),
     ...(most ? { most } : {}),
     required: yesOrNo(row, columns.required),
     source: textAt(row, columns.source) || "Your own table",
-  });
-  if (parsed.success) return parsed.data;
-  const column = columns.leastPercent ?? columns.leastMm;
-  const [issue] = parsed.error.issues;
-  throw new InputError(
-    `${placeIn(row, column)}: ${issue?.message ?? "the rule cannot be used"} (${amountText(least)} and ${amountText(most)}). Swap or mend them.`,
-  );
+  };
 }
 
 function amountText(amount: EaseAmount | undefined): string {

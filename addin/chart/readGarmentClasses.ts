@@ -5,7 +5,7 @@ import { InputError } from "../measures/inputError.ts";
 import { quote } from "../measures/quote.ts";
 import type { Cells } from "./cell.ts";
 import type { GarmentClass, OpeningPlace } from "./garmentClass.ts";
-import { defaultGarmentClasses, garmentClassSchema, openingPlaces, wornOnParts } from "./garmentClass.ts";
+import { defaultGarmentClasses, openingPlaces, wornOnParts } from "./garmentClass.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
 import {
   columnNamed,
@@ -42,17 +42,14 @@ export function readGarmentClasses(cells: Cells, options: TableOptions = {}): re
     if (own.has(headingKey(named))) {
       throw new InputError(`${placeIn(row, name)}: ${quote(named)} is in the table twice. Keep one row.`);
     }
-    own.set(
-      headingKey(named),
-      garmentClassSchema.parse({
-        name: named,
-        synonyms: synonyms ? [...listAt(row, synonyms)] : [...(before?.synonyms ?? [])],
-        wornOn: oneOf(row, wornOn, wornOnParts),
-        seamEdges: seamEdges(row, edges) ?? before?.seamEdges ?? 4,
-        openings: openings ? readOpenings(row, openings) : [...(before?.openings ?? [])],
-        note: textAt(row, note) || (before?.note ?? ""),
-      }),
-    );
+    own.set(headingKey(named), {
+      name: named,
+      synonyms: synonyms ? listAt(row, synonyms) : (before?.synonyms ?? []),
+      wornOn: oneOf(row, wornOn, wornOnParts),
+      seamEdges: seamEdges(row, edges) ?? before?.seamEdges ?? 4,
+      openings: openings ? readOpenings(row, openings) : (before?.openings ?? []),
+      note: textAt(row, note) || (before?.note ?? ""),
+    });
   }
   const kept = defaultGarmentClasses.map((each) => own.get(headingKey(each.name)) ?? each);
   return [...kept, ...[...own.values()].filter((each) => !kept.includes(each))];
@@ -82,7 +79,7 @@ function seamEdges(row: TableRow, column: TableColumn | undefined): number | und
   );
 }
 
-function readOpenings(row: TableRow, column: TableColumn): OpeningPlace[] {
+function readOpenings(row: TableRow, column: TableColumn): readonly OpeningPlace[] {
   return listAt(row, column).map((word) => {
     const found = openingPlaces.find((place) => place === word.toLowerCase());
     if (found) return found;

@@ -8,7 +8,6 @@ import { figureIndex, figureKey } from "./find.ts";
 import type { GarmentClass } from "./garmentClass.ts";
 import { defaultGarmentClasses, garmentClassNamed } from "./garmentClass.ts";
 import type { Pattern, PatternProblem, PatternTable } from "./pattern.ts";
-import { patternSchema } from "./pattern.ts";
 import { readClosure } from "./readClosure.ts";
 import { readStretch } from "./readStretch.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
@@ -151,21 +150,21 @@ function readPattern(
     placeIn(row, columns.garmentClass),
   );
   const closure = readClosure(row, columns.opens, columns.openingLength, garmentClass.wornOn);
-  return patternSchema.parse({
+  return {
     code,
     title: textAt(row, columns.title),
     garmentClass,
     draftedFor: figureAt(row, columns.draftedFor, chart),
     stretch: readStretch(row, columns.stretch),
     thicknessMm: lengthAt(row, columns.thickness, { mayBeZero: true, what: "a thickness" }) ?? 0,
-    wornOver: [...listAt(row, columns.wornOver)],
+    wornOver: listAt(row, columns.wornOver),
     ...closure,
     neckMm: openingAt(row, columns.neck),
     cuffMm: openingAt(row, columns.cuff),
     hemMm: openingAt(row, columns.hem),
     waistMm: openingAt(row, columns.waist),
     finished: finishedAt(row, columns),
-  });
+  };
 }
 
 function finishedAt(row: TableRow, columns: Columns): Map<string, number> {

@@ -49,20 +49,16 @@ export function lengthAlteration(
  *
  * @param missingMm what the opening lacks when stretched
  * @param comfort what one mm of opening gives when stretched
- * @param hasPlacket true where a longer placket would do as well
+ * @param otherwise the other way to do it, in words
  */
 export function openingAlteration(
   missingMm: number,
   comfort: number,
-  hasPlacket: boolean,
+  otherwise: string,
   unit: LengthUnit,
 ): Alteration {
   const totalMm = missingMm / comfort;
-  const placket = hasPlacket ? "make its placket" : "give it a placket";
-  return {
-    totalMm,
-    words: `Make the opening ${size(totalMm, unit)} larger, or ${placket} ${size(missingMm / 2, unit)} ${hasPlacket ? "longer" : "long"}.`,
-  };
+  return { totalMm, words: `Make the opening ${size(totalMm, unit)} larger, or ${otherwise}.` };
 }
 
 function isSewable(totalMm: number, garmentMm: number): boolean {

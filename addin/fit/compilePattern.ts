@@ -35,6 +35,8 @@ export interface OpeningCheck {
   readonly obstacles: Float64Array;
   /** mm that the opening reaches, stretched as far as is comfortable, with its placket undone; NaN where not known */
   readonly reachMm: number;
+  /** What of that the undone placket adds. */
+  readonly placketMm: number;
   /** Its own cloth, turned in at the opening. */
   readonly thicknessMm: number;
   readonly layers: readonly Layer[];
@@ -108,12 +110,14 @@ function openingChecks(pattern: Pattern, context: GarmentContext): MakeOpening {
     const girth = girths[place];
     if (Number.isNaN(girth) && !pattern.garmentClass.openings.includes(place)) return [];
     const measure = layeredOn[obstacle];
+    const placket = placketMm(pattern, place, context);
     return [
       {
         place,
         obstacle,
         obstacles: context.view.obstacles[obstacle],
-        reachMm: girth * comfort + placketMm(pattern, place, context),
+        reachMm: girth * comfort + placket,
+        placketMm: placket,
         thicknessMm,
         layers: measure === undefined ? [] : layersUnder(pattern, measure, context),
       },

@@ -55,6 +55,7 @@ export function explainEase(
     says: words(verdict, {
       isGirth,
       easeMm: check.garmentMm - bodyMm,
+      stretchedMm: comfort > 1 ? hasMm - bodyMm : undefined,
       differenceMm,
       errorMm: readingErrorMm(error, bare),
       isCounted: counts(check, found),
@@ -71,6 +72,8 @@ export function explainEase(
 interface Said {
   readonly isGirth: boolean;
   readonly easeMm: number;
+  /** Ease with the comfortable share of the stretch; undefined for a cloth that does not stretch. */
+  readonly stretchedMm: number | undefined;
   readonly differenceMm: number;
   readonly errorMm: number;
   readonly isCounted: boolean;
@@ -80,7 +83,9 @@ interface Said {
 
 function words(verdict: Verdict, said: Said): string {
   const by = lengthWords(Math.abs(said.differenceMm), said.unit);
-  const ease = `${lengthWords(said.easeMm, said.unit)} of ease`;
+  const stretched =
+    said.stretchedMm === undefined ? "" : `, ${lengthWords(said.stretchedMm, said.unit)} when stretched`;
+  const ease = `${lengthWords(said.easeMm, said.unit)} of ease${stretched}`;
   switch (verdict) {
     case "fits":
       return said.isGirth ? `fits: ${ease}` : "fits";

@@ -1,3 +1,4 @@
+import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { openingAlteration } from "./alteration.ts";
@@ -53,7 +54,14 @@ export function explainOpening(
     counts: route?.isBest ?? true,
     says: says + because,
     ...(verdict === "will not go on"
-      ? { alteration: openingAlteration(-differenceMm, comfort, pattern.closureMm !== undefined, unit) }
+      ? {
+          alteration: openingAlteration(
+            -differenceMm,
+            comfort,
+            placketWords(check, pattern, -differenceMm, unit),
+            unit,
+          ),
+        }
       : {}),
     unit,
     take: verdict === "too close to call" ? [`${figure.name}: ${obstacle.words}`] : lacking,
@@ -74,4 +82,18 @@ function saysOf(
     default:
       return `will not go on: ${by} too small`;
   }
+}
+
+/** The other way to a larger opening: a placket, so long that its two edges give what is missing. */
+function placketWords(
+  { place, placketMm }: OpeningCheck,
+  { closure }: Pattern,
+  missingMm: number,
+  unit: LengthUnit,
+): string {
+  const half = lengthWords(missingMm / 2, unit);
+  if (place === "waist" && closure === "neck") {
+    return `let its opening reach ${lengthWords((placketMm + missingMm) / 2, unit)} below the waist`;
+  }
+  return placketMm > 0 ? `make its placket ${half} longer` : `give it a placket of ${half}`;
 }

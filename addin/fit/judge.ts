@@ -7,7 +7,8 @@ const dust = 1e-9;
  * The verdict on a girth: the rank of fits, snug, loose, too tight, too loose, too close to call or not known.
  *
  * Between least and most ease it fits. As far again below the least as the two are apart it is snug, as long as it closes
- * with all the stretch of its cloth; as far again above the most it is loose. The least ease is compared with the ease at
+ * with all the stretch of its cloth; as far again above the most it is loose. Where there is one limit only, these bands
+ * are half of it (the project’s own choice). The least ease is compared with the ease at
  * the comfortable share of the stretch, the most with the ease unstretched. Where the step between a garment that can be
  * worn and one that cannot is closer than the reading error, it is too close to call.
  *
@@ -27,7 +28,7 @@ export function judgeGirth(
   errorMm: number,
 ): number {
   if (!(Number.isFinite(atRest) && Number.isFinite(errorMm))) return rank["not known"];
-  const width = Math.max(0, most - least);
+  const width = bandWidth(least, most);
   const aboveTight = Math.min(atComfort - (least - width), atFull);
   const belowLoose = most + width - atRest;
   if (aboveTight < -errorMm) return rank["too tight"];
@@ -35,6 +36,11 @@ export function judgeGirth(
   if (aboveTight < errorMm || belowLoose < errorMm) return rank["too close to call"];
   if (atComfort < least - dust) return rank.snug;
   return atRest > most + dust ? rank.loose : rank.fits;
+}
+
+function bandWidth(least: number, most: number): number {
+  if (least === -Infinity) return Math.abs(most) / 2;
+  return most === Infinity ? Math.abs(least) / 2 : Math.max(0, most - least);
 }
 
 /** The verdict on a length, as {@link judgeGirth} without stretch: fits, snug, loose, too short, too long … */

@@ -7,9 +7,10 @@ import { referenceMarkdown } from "../../functions/reference.ts";
 import { manifestJson } from "../../manifest/manifest.ts";
 import { loadFunctions } from "./loadFunctions.ts";
 
-/** The sixteen functions that are planned for this release. */
+/** The functions that are planned for this release. */
 const planned = [
-  "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "DELTA", "COMPARE", "OVER", "EASE", "CLEARANCE", "STEPS", "SCALE",
+  "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "MATCH", "REASONS",
+  "WEARERS", "WARDROBE", "STEPS", "SCALE",
   "APART", "NEAREST", "GROUPS", "TREE",
 ]; // prettier-ignore
 

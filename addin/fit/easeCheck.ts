@@ -1,0 +1,57 @@
+import type { EaseRule } from "../chart/easeRule.ts";
+import type { GarmentClass } from "../chart/garmentClass.ts";
+import { measureById } from "../measures/dictionary.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import type { Check } from "./check.ts";
+import { comfortableShare } from "./clearance.ts";
+import { explainEase } from "./explainEase.ts";
+import type { ReadingError } from "./readingError.ts";
+import { usualReadingError } from "./readingError.ts";
+
+/** One finished measure of a garment beside one body. Lengths in mm. */
+export interface EaseQuestion {
+  readonly garmentMm: number;
+  readonly bodyMm: number;
+  readonly garmentClass: GarmentClass;
+  readonly rule: EaseRule;
+  /** fraction: 0.25 is 25 % */
+  readonly stretch?: number;
+  /** All layers worn under the garment, added up. */
+  readonly underMm?: number;
+  readonly unit?: LengthUnit;
+  readonly readingError?: ReadingError;
+}
+
+/** Judges one finished measure against an ease rule, without chart or pattern. */
+export function easeCheck(question: EaseQuestion): Check {
+  const { garmentMm, bodyMm, garmentClass, rule, stretch = 0, underMm = 0, unit = "mm" } = question;
+  const check = {
+    rule,
+    kind: measureById(rule.measure)?.kind ?? "girth",
+    garmentMm,
+    bodies: Float64Array.of(bodyMm),
+    layers: [{ thicknessMm: underMm, girthMm: Number.NaN }],
+  } as const;
+  return explainEase(
+    check,
+    {
+      pattern: {
+        code: "the garment",
+        title: "",
+        garmentClass,
+        stretch,
+        thicknessMm: 0,
+        wornOver: [],
+        closure: "none",
+        finished: new Map(),
+      },
+      eases: [check],
+      limbs: [],
+      routes: [],
+      comfort: 1 + stretch * comfortableShare,
+      full: 1 + stretch,
+    },
+    { index: 0, name: "the body", unit },
+    question.readingError ?? usualReadingError,
+  );
+}

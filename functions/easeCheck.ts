@@ -1,0 +1,88 @@
+import { defaultGarmentClasses, garmentClassNamed } from "../addin/chart/garmentClass.ts";
+import { easeCheck } from "../addin/fit/easeCheck.ts";
+import { findMeasure, measureById, measures } from "../addin/measures/dictionary.ts";
+import { readHeading } from "../addin/measures/heading.ts";
+import { InputError } from "../addin/measures/inputError.ts";
+import { didYouMean } from "../addin/measures/nearNames.ts";
+import { quote } from "../addin/measures/quote.ts";
+import { amount, length, stretch, text } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import { notANumber } from "./failures.ts";
+import { badRules, easeRules } from "./patterns.ts";
+
+export const easeCheckFunction = defineFunction({
+  name: "EASECHECK",
+  summary:
+    "Whether a finished garment has the right ease at one measure: a verdict in words, with the amount.",
+  details:
+    "Give lengths in mm: the ease rules hold a part in mm beside their percentage, so that they serve from small figures to full " +
+    "size. A cloth that stretches is judged at half its stretch, and must close with all of it.",
+  parameters: {
+    garment: length("Finished measure of the garment, in mm."),
+    body: length("The body’s measure at the same place, in mm."),
+    garment_class: text("The garment class, such as Dress or Fitted skirt."),
+    measure: text("The measure, such as Bust or Waist."),
+    stretch: stretch("How far the cloth stretches: 25% or 0.25."),
+    under_thickness: amount("Thickness of all layers worn under the garment, added up, in mm.", 0),
+    rules: easeRules(),
+  },
+  result: "text",
+  examples: [
+    {
+      formula: 'FIT.EASECHECK(143, 135, "Dress", "Bust")',
+      values: [143, 135, "Dress", "Bust"],
+      gives: "fits: 8 mm of ease",
+    },
+    {
+      formula: 'FIT.EASECHECK(132, 135, "Dress", "Bust")',
+      values: [132, 135, "Dress", "Bust"],
+      gives: "too tight by 9.5 mm. Let out 9.5 mm in all: 2.4 mm at each of 4 seam edges.",
+    },
+    {
+      formula: 'FIT.EASECHECK(132, 135, "Dress", "Bust", 20%)',
+      values: [132, 135, "Dress", "Bust", 0.2],
+      gives: "fits: −3 mm of ease, 10.2 mm when stretched",
+    },
+  ],
+  failures: [
+    notANumber,
+    {
+      when: "The garment class or the measure is not known. The message offers near names.",
+      shows: "#VALUE!",
+    },
+    { when: "The garment class has no ease rule for the measure.", shows: "#N/A" },
+    badRules,
+  ],
+  source: "Ease rules: see the Source of each rule; published full-size values, and the project’s own.",
+  compute: (given) => {
+    const garmentClass = garmentClassNamed(given.garment_class, defaultGarmentClasses, "garment_class");
+    const id = measureId(given.measure);
+    const rules = given.rules.filter((rule) => rule.garmentClass === garmentClass.name);
+    const rule = rules.find(({ measure }) => measure === id);
+    if (!rule) {
+      const known = rules.map(({ measure }) => measureById(measure)?.name ?? measure).join(", ");
+      throw new InputError(
+        `${garmentClass.name} has no ease rule for ${quote(given.measure)}. It has rules for ${known || "nothing"}.`,
+        "absent",
+      );
+    }
+    const { says, alteration } = easeCheck({
+      garmentMm: given.garment,
+      bodyMm: given.body,
+      garmentClass,
+      rule,
+      stretch: given.stretch,
+      underMm: given.under_thickness,
+    });
+    return alteration ? `${says}. ${alteration.words}` : says;
+  },
+});
+
+function measureId(name: string): string {
+  const measure = measureById(name) ?? findMeasure(readHeading(name, "mm").name);
+  if (measure) return measure.id;
+  const names = measures.flatMap((each) => [each.name, each.shortName]);
+  throw new InputError(
+    `measure: ${quote(name)} is not a measure of the dictionary.${didYouMean(name, names)}`,
+  );
+}

@@ -1,0 +1,42 @@
+import { matchAll } from "../addin/fit/match.ts";
+import { chart as chartRange } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart } from "./exampleChart.ts";
+import { examplePatterns } from "./examplePatterns.ts";
+import { emptyChart } from "./failures.ts";
+import { badPatterns, badRules, caution, easeRules, fittingOf, howJudged, patterns } from "./patterns.ts";
+
+export const matchFunction = defineFunction({
+  name: "MATCH",
+  summary: "Which garment goes on which figure: the verdict of every pattern on every figure.",
+  details:
+    "The verdicts, from best to worst: fits, snug, loose, too close to call, not known, too long, too short, too loose, " +
+    `too tight, will not go on. A pattern whose row cannot be used says so in its first cell.\n\n${howJudged}\n\n${caution}`,
+  parameters: { patterns: patterns(), figures: chartRange(), rules: easeRules() },
+  result: "table",
+  examples: [
+    {
+      formula: "FIT.MATCH(Patterns[#All], Figures[#All])",
+      values: [examplePatterns, exampleChart],
+      gives: [
+        ["Pattern", "Linnet", "Dunnock", "Teal", "Siskin"],
+        ["P1", "fits", "fits", "will not go on", "will not go on"],
+        ["P2", "will not go on", "will not go on", "will not go on", "will not go on"],
+        ["P3", "too loose", "too loose", "fits", "fits"],
+      ],
+    },
+  ],
+  failures: [badPatterns, emptyChart, badRules],
+  compute: ({ patterns: table, figures: chart, rules }) => {
+    const { table: read, fitting } = fittingOf(table, chart, rules);
+    const match = matchAll(fitting);
+    return [
+      ["Pattern", ...chart.figures],
+      ...match.patterns.map(({ code }, p) => [code, ...chart.figures.map((_, f) => match.verdict(p, f))]),
+      ...read.problems.map(({ code, message }) => [
+        code,
+        ...chart.figures.map((_, f) => (f === 0 ? `cannot be read: ${message}` : "")),
+      ]),
+    ];
+  },
+});

@@ -1,0 +1,67 @@
+import type { Chart } from "../addin/chart/chart.ts";
+import { defaultEaseRules } from "../addin/chart/defaultEaseRules.ts";
+import type { EaseRule } from "../addin/chart/easeRule.ts";
+import type { PatternTable } from "../addin/chart/pattern.ts";
+import { readEaseRules } from "../addin/chart/readEaseRules.ts";
+import { readPatternTable } from "../addin/chart/readPatterns.ts";
+import type { Fitting } from "../addin/fit/match.ts";
+import { prepareFitting } from "../addin/fit/match.ts";
+import type { Parameter } from "./arguments.ts";
+import { optionalRange, range } from "./arguments.ts";
+import type { Failure } from "./descriptor.ts";
+
+/** A table of patterns, still to be matched with the chart of the same call. Hosts may hand over empty cells as 0. */
+export function patterns(): Parameter<(chart: Chart) => PatternTable> {
+  return range(
+    "The patterns: one row each, with the headings Pattern and Garment class, for example Patterns[#All].",
+    (cells) => (chart) => readPatternTable(cells, chart, { zeroIsEmpty: true }),
+  );
+}
+
+export function easeRules(): Parameter<readonly EaseRule[]> {
+  return optionalRange(
+    "A table with the headings Garment class, Measure, Least %, Least (mm), Most %, Most (mm). A class that it names is judged by it alone.",
+    "the ease rules that come with Measure Book",
+    (cells) => (cells ? readEaseRules(cells, { zeroIsEmpty: true }) : defaultEaseRules),
+  );
+}
+
+/** The patterns and the chart of one call, made ready. */
+export function fittingOf(
+  table: (chart: Chart) => PatternTable,
+  chart: Chart,
+  rules: readonly EaseRule[],
+): { readonly table: PatternTable; readonly fitting: Fitting } {
+  const read = table(chart);
+  return { table: read, fitting: prepareFitting(read.patterns, chart, { rules }) };
+}
+
+export const badPatterns: Failure = {
+  when: "The patterns have no headings Pattern and Garment class, or no rows.",
+  shows: "#VALUE!",
+};
+
+export const unknownPattern: Failure = {
+  when: "A pattern is not in the table. The message offers the nearest codes.",
+  shows: "#N/A",
+};
+
+export const badRules: Failure = {
+  when: "An ease rule names an unknown class or measure, or has a least ease above its most. The message names the row.",
+  shows: "#VALUE!",
+};
+
+/** How the verdicts are reached, for the reference of every function that gives them. */
+export const howJudged =
+  "Every measure that the rules of the garment class name is compared with its ease: between least and most it fits, as far " +
+  "again below it is snug and as far again above it is loose. Then the garment is put on, over the head and stepped into, " +
+  "and every opening must pass what stands in its way; the best way counts. The verdict is the worst of all. Where a wrong " +
+  "reading of half a millimetre (or a quarter of a percent) would turn a yes into a no, it is too close to call.\n\n" +
+  "Worn over names the patterns underneath: each takes room with the thickness of its cloth, and more where its cloth lies " +
+  "in folds. Text columns of the chart count too: Hands removable, Head removable, Wig, Body (soft or hard), Jointed, Foot " +
+  "(flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
+  "tenth more sleeve than the hand; both are starting values of this project.";
+
+export const caution =
+  "A verdict of fit says nothing about safety: for figures that children play with, leave out cords, ribbons that tie " +
+  "around the neck, and small parts such as buttons and beads that come off.";

@@ -1,0 +1,105 @@
+import { figureIndex } from "../addin/chart/find.ts";
+import { patternNamed } from "../addin/chart/readPatterns.ts";
+import type { Check } from "../addin/fit/check.ts";
+import type { Explanation } from "../addin/fit/explainPair.ts";
+import { explainPair } from "../addin/fit/explainPair.ts";
+import { chart as chartRange, text } from "./arguments.ts";
+import type { Table } from "./descriptor.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart } from "./exampleChart.ts";
+import { examplePatterns } from "./examplePatterns.ts";
+import { emptyChart, unknownFigure } from "./failures.ts";
+import {
+  badPatterns,
+  badRules,
+  easeRules,
+  fittingOf,
+  howJudged,
+  patterns,
+  unknownPattern,
+} from "./patterns.ts";
+import { shownLength } from "./shown.ts";
+
+export const reasonsFunction = defineFunction({
+  name: "REASONS",
+  summary:
+    "Why a pattern fits a figure or not: every check, with what is needed, what is there, and what to change.",
+  details:
+    "Lengths are in the unit of the measure’s column. Needs is the least that the garment must measure; Difference is what it " +
+    `has above that, or above the most where it is too large.\n\n${howJudged}`,
+  parameters: {
+    patterns: patterns(),
+    figures: chartRange(),
+    pattern: text("The code of the pattern."),
+    figure: text("The figure."),
+    rules: easeRules(),
+  },
+  result: "table",
+  examples: [
+    {
+      formula: 'FIT.REASONS(Patterns[#All], Figures[#All], "P1", "Teal")',
+      values: [examplePatterns, exampleChart, "P1", "Teal"],
+      gives: [
+        ["Check", "Needs", "Has", "Difference", "Says", "Alteration"],
+        ["Verdict", "", "", "", "will not go on", ""],
+        ["Best put on", "", "", "", "stepped into", ""],
+        ["Waist girth", 158.55, 104, -54.55, "too tight by 54.5 mm", ""],
+        [
+          "Hip girth",
+          211.32,
+          200,
+          -11.32,
+          "too tight by 11.3 mm",
+          "Let out 11.3 mm in all: 2.8 mm at each of 4 seam edges.",
+        ],
+        [
+          "stepped into: waist over the hip",
+          200,
+          164,
+          -36,
+          "will not go on: 36 mm too small",
+          "Make the opening 36 mm larger, or make its placket 18 mm longer.",
+        ],
+        ["over the head: waist over the head", "", 164, "", "not known: measure Head girth of Teal", ""],
+        [
+          "over the head: waist over the bust",
+          190,
+          164,
+          -26,
+          "will not go on: 26 mm too small (the shoulders are not measured)",
+          "Make the opening 26 mm larger, or make its placket 13 mm longer.",
+        ],
+      ],
+    },
+  ],
+  failures: [badPatterns, emptyChart, unknownPattern, unknownFigure, badRules],
+  compute: ({ patterns: table, figures: chart, pattern, figure, rules }) => {
+    const { table: read, fitting } = fittingOf(table, chart, rules);
+    const row = read.patterns.indexOf(patternNamed(read, pattern));
+    return reasons(explainPair(fitting, row, figureIndex(chart, figure)));
+  },
+});
+
+function reasons({ verdict, routes, take, checks, notes }: Explanation): Table {
+  const [best] = routes;
+  const todo = take.length > 0 ? `Measure ${take.join(" and ")}.` : "";
+  return [
+    ["Check", "Needs", "Has", "Difference", "Says", "Alteration"],
+    ["Verdict", "", "", "", verdict, todo],
+    ...(best ? [["Best put on", "", "", "", best.name, ""]] : []),
+    ...checks.map(checkRow),
+    ...notes.map((note) => ["Note", "", "", "", note, ""]),
+  ];
+}
+
+function checkRow(check: Check): Table[number] {
+  const { place, route, needsMm, hasMm, differenceMm, says, alteration, unit } = check;
+  return [
+    route === undefined ? place : `${route}: ${place.toLowerCase()}`,
+    shownLength(needsMm, unit),
+    shownLength(hasMm, unit),
+    shownLength(differenceMm, unit),
+    says,
+    alteration?.words ?? "",
+  ];
+}

@@ -1,0 +1,63 @@
+import { figureIndex } from "../addin/chart/find.ts";
+import { explainPair } from "../addin/fit/explainPair.ts";
+import { chart as chartRange, text } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart } from "./exampleChart.ts";
+import { examplePatterns } from "./examplePatterns.ts";
+import { emptyChart, unknownFigure } from "./failures.ts";
+import { bestFirst, told, toldHeadings } from "./listed.ts";
+import { badPatterns, badRules, easeRules, fittingOf, patterns } from "./patterns.ts";
+
+export const wardrobeFunction = defineFunction({
+  name: "WARDROBE",
+  summary: "What a figure can wear: every pattern with its verdict, best first.",
+  details:
+    "Where and Difference give the check that decides, in the unit of its measure; What to do gives the alteration, or what to " +
+    "measure. Patterns whose rows cannot be used come last, with the reason. How verdicts are reached stands under MATCH.",
+  parameters: {
+    patterns: patterns(),
+    figures: chartRange(),
+    figure: text("The figure."),
+    rules: easeRules(),
+  },
+  result: "table",
+  examples: [
+    {
+      formula: 'FIT.WARDROBE(Patterns[#All], Figures[#All], "Teal")',
+      values: [examplePatterns, exampleChart, "Teal"],
+      gives: [
+        ["Pattern", "Title", "Verdict", "Where", "Difference", "What to do"],
+        ["P3", "Fireside gown", "fits", "", "", ""],
+        [
+          "P1",
+          "Meadow skirt",
+          "will not go on",
+          "Waist over the hip",
+          -36,
+          "Make the opening 36 mm larger, or make its placket 18 mm longer.",
+        ],
+        [
+          "P2",
+          "Harbour skirt",
+          "will not go on",
+          "Waist over the hip",
+          -96,
+          "Make the opening 96 mm larger, or give it a placket of 48 mm.",
+        ],
+      ],
+    },
+  ],
+  failures: [badPatterns, emptyChart, unknownFigure, badRules],
+  compute: ({ patterns: table, figures: chart, figure, rules }) => {
+    const { table: read, fitting } = fittingOf(table, chart, rules);
+    const index = figureIndex(chart, figure);
+    const explained = read.patterns
+      .map(({ title }, row) => ({ title, explanation: explainPair(fitting, row, index) }))
+      .sort((a, b) => bestFirst(a.explanation, b.explanation));
+    return [
+      ["Pattern", "Title", ...toldHeadings],
+      ...explained.map(({ title, explanation }) => [explanation.pattern, title, ...told(explanation)]),
+      ...read.problems.map(({ code, message }) => [code, "", "cannot be read", "", "", message]),
+    ];
+  },
+});

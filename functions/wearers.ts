@@ -1,0 +1,56 @@
+import { patternNamed } from "../addin/chart/readPatterns.ts";
+import { explainPair } from "../addin/fit/explainPair.ts";
+import { chart as chartRange, text } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart } from "./exampleChart.ts";
+import { examplePatterns } from "./examplePatterns.ts";
+import { emptyChart } from "./failures.ts";
+import { bestFirst, told, toldHeadings } from "./listed.ts";
+import { badPatterns, badRules, easeRules, fittingOf, patterns, unknownPattern } from "./patterns.ts";
+
+export const wearersFunction = defineFunction({
+  name: "WEARERS",
+  summary: "Which figures wear a pattern: every figure with its verdict, best first.",
+  details:
+    "Where and Difference give the check that decides, in the unit of its measure; What to do gives the alteration, or what to " +
+    "measure. How verdicts are reached stands under MATCH.",
+  parameters: {
+    patterns: patterns(),
+    figures: chartRange(),
+    pattern: text("The code of the pattern."),
+    rules: easeRules(),
+  },
+  result: "table",
+  examples: [
+    {
+      formula: 'FIT.WEARERS(Patterns[#All], Figures[#All], "P1")',
+      values: [examplePatterns, exampleChart, "P1"],
+      gives: [
+        ["Figure", "Verdict", "Where", "Difference", "What to do"],
+        ["Linnet", "fits", "", "", ""],
+        ["Dunnock", "fits", "", "", ""],
+        [
+          "Teal",
+          "will not go on",
+          "Waist over the hip",
+          -36,
+          "Make the opening 36 mm larger, or make its placket 18 mm longer.",
+        ],
+        [
+          "Siskin",
+          "will not go on",
+          "Waist over the hip",
+          -37,
+          "Make the opening 37 mm larger, or make its placket 18.5 mm longer.",
+        ],
+      ],
+    },
+  ],
+  failures: [badPatterns, emptyChart, unknownPattern, badRules],
+  compute: ({ patterns: table, figures: chart, pattern, rules }) => {
+    const { table: read, fitting } = fittingOf(table, chart, rules);
+    const row = read.patterns.indexOf(patternNamed(read, pattern));
+    const explained = chart.figures.map((_, figure) => explainPair(fitting, row, figure)).sort(bestFirst);
+    return [["Figure", ...toldHeadings], ...explained.map((each) => [each.figure, ...told(each)])];
+  },
+});
