@@ -1,6 +1,6 @@
 import type { Chart } from "../chart/chart.ts";
 import { amount, roughAmount } from "./amount.ts";
-import { explain, type Explanation } from "./explain.ts";
+import { explain } from "./explain.ts";
 import type { Flag } from "./flag.ts";
 import { limit, proportions, type Proportions } from "./proportions.ts";
 import { cellFlag, columnAt, logReadings, rowFlag, usualLogs, type Place } from "./readings.ts";
@@ -26,6 +26,8 @@ export interface CellFindings {
 interface Found {
   readonly flag: Flag;
   readonly place: Place;
+  /** The place and, for a swap, the other one. */
+  readonly places: readonly Place[];
 }
 
 /** Readings that are out of proportion, each with the slip that explains it, if one does. */
@@ -33,21 +35,22 @@ export function findCellSlips(chart: Chart): CellFindings {
   const logs = logReadings(chart);
   const { fit, places } = findOutOfProportion(logs, usualLogs(chart));
   if (!fit) return { flags: [], flagged: [], fit };
-  const explained = new Map<string, Explanation | undefined>();
+  const told = new Set<string>();
   const found: Found[] = [];
   for (const place of places) {
-    if (explained.has(keyOf(place))) continue;
+    if (told.has(keyOf(place))) continue;
     const explanation = explain(chart, fit, logs, place);
-    for (const one of explanation?.places ?? [place]) explained.set(keyOf(one), explanation);
-    const [at = place] = explanation?.places ?? [];
+    const about = explanation?.places ?? [place];
+    for (const one of about) told.add(keyOf(one));
+    const [at = place] = about;
     const flag = explanation
       ? cellFlag(chart, at, explanation)
       : cellFlag(chart, place, { kind: "out of proportion", why: whyOut(chart, fit, place) });
-    found.push({ flag, place: at });
+    found.push({ flag, place: at, places: about });
   }
   return {
     flags: gatherOtherBuilds(chart, fit, logs, found),
-    flagged: [...places, ...found.map(({ place }) => place)],
+    flagged: [...places, ...found.flatMap((one) => one.places)],
     fit,
   };
 }
@@ -61,17 +64,18 @@ function findOutOfProportion(
   readonly places: readonly Place[];
 } {
   let places: readonly Place[] = [];
+  let out: ReadonlySet<string> = new Set();
   let fit = proportions(logs, start);
   for (let round = 0; fit && round < mostRounds; round++) {
     const next = beyondLimit(fit, logs);
-    const same =
-      next.length === places.length && next.every((one) => places.some((old) => keyOf(old) === keyOf(one)));
+    const same = next.length === places.length && next.every((one) => out.has(keyOf(one)));
     if (same) break;
     places = next;
-    const out = new Set(places.map(keyOf));
+    const leftOut = new Set(places.map(keyOf));
+    out = leftOut;
     fit = proportions(
       logs.map((row, figure) =>
-        row.map((ln, column) => (out.has(keyOf({ figure, column })) ? Number.NaN : ln)),
+        row.map((ln, column) => (leftOut.has(keyOf({ figure, column })) ? Number.NaN : ln)),
       ),
       start,
     );
