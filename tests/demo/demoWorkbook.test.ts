@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
-import { descriptors } from "../../functions/all.ts";
 import { calculate, tableCells } from "./calculate.ts";
 
 const workbook = demoWorkbook();
@@ -65,9 +64,22 @@ describe("the figures", () => {
 });
 
 describe("the formulas", () => {
-  it("use every worksheet function", () => {
+  it("show every function that works on figures alone", () => {
     const used = new Set(calculated.map(({ formula }) => /FIT\.([A-Z]+)/.exec(formula)?.[1]));
-    expect(descriptors.map(({ name }) => name).filter((name) => !used.has(name))).toEqual([]);
+    const shown = [
+      "APART",
+      "CLEARANCE",
+      "COMPARE",
+      "DELTA",
+      "EASE",
+      "FLAGS",
+      "GROUPS",
+      "LENGTH",
+      "NEAREST",
+      "OVER",
+    ];
+    const more = ["SCALE", "SCORE", "STEPS", "TAPE", "TEM", "TREE"];
+    expect([...used].sort()).toEqual([...shown, ...more]);
   });
 
   it("all calculate, without an error", () => {
