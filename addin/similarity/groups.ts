@@ -3,10 +3,9 @@ import type { Apart } from "./apart.ts";
 import { apart } from "./apart.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
-import { pairDistance } from "./condensed.ts";
 import { cutAt } from "./cut.ts";
 import type { LinkageMethod } from "./linkage.ts";
-import { linkage } from "./linkage.ts";
+import { linkageInPlace } from "./linkage.ts";
 import { medoid } from "./medoid.ts";
 import { nameOrder } from "./nameOrder.ts";
 import { toleranceDistances } from "./toleranceDistances.ts";
@@ -46,14 +45,13 @@ export function sharedBodyGroups(
 ): readonly GroupedFigure[] {
   const size = chart.figures.length;
   const named = nameOrder(chart, columns);
-  const distances = toleranceDistances(named.columns, size);
-  const groups = membersOf(cutAt(linkage(distances, method), size, 1));
+  const merges = linkageInPlace(toleranceDistances(named.columns, size), method);
 
   const result: GroupedFigure[] = new Array<GroupedFigure>(size);
-  groups.forEach((members, index) => {
-    const [i, j] = farthestPair(distances, members);
-    const { worst, distance } = apart(named.columns, i, j);
-    const base = medoid(distances, members);
+  membersOf(cutAt(merges, size, 1)).forEach((members, index) => {
+    const within = toleranceDistances(readingsOf(members, named.columns), members.length);
+    const { worst, distance } = apartFarthest(named.columns, members, within);
+    const base = members[medoid(within)]!;
     for (const item of members) {
       result[named.order[item]!] = {
         figure: figureAt(chart, named.order, item),
@@ -76,20 +74,33 @@ function membersOf(numbers: Int32Array): readonly (readonly number[])[] {
   return groups.sort((a, b) => b.length - a.length);
 }
 
-/** The first of the pairs that are farthest apart; twice the same item in a group of one. */
-function farthestPair(distances: Condensed, members: readonly number[]): readonly [number, number] {
+function readingsOf(
+  members: readonly number[],
+  columns: readonly ComparedColumn[],
+): readonly ComparedColumn[] {
+  return columns.map((compared) => ({
+    ...compared,
+    column: { ...compared.column, mm: Float64Array.from(members, (item) => compared.column.mm[item]!) },
+  }));
+}
+
+/** How far the two members are apart that are farthest apart; of equals the first pair. */
+function apartFarthest(
+  columns: readonly ComparedColumn[],
+  members: readonly number[],
+  within: Condensed,
+): Apart {
   let farthest: readonly [number, number] = [members[0]!, members[0]!];
   let most = 0;
-  members.forEach((i, at) => {
-    for (const j of members.slice(at + 1)) {
-      const distance = pairDistance(distances, i, j);
-      if (distance > most) {
-        most = distance;
-        farthest = [i, j];
+  for (let i = 0, at = 0; i < members.length; i++) {
+    for (let j = i + 1; j < members.length; j++, at++) {
+      if (within.values[at]! > most) {
+        most = within.values[at]!;
+        farthest = [members[i]!, members[j]!];
       }
     }
-  });
-  return farthest;
+  }
+  return apart(columns, ...farthest);
 }
 
 function figureAt(chart: Chart, order: readonly number[], item: number): string {

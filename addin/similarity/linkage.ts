@@ -24,14 +24,19 @@ export interface Merge {
 /**
  * Hierarchical clustering: the two nearest groups are joined again and again.
  *
- * Sorted by height. Pairs that are not known (NaN) or infinite never join, whatever the method: no group holds such a pair. There
- * are then fewer merges than size − 1. Where distances are equal, items that come first are joined first.
+ * Sorted by height. Pairs that are not known (NaN) or infinite never join, whatever the method: no group holds such a
+ * pair. There are then fewer merges than size − 1. Where distances are equal, items that come first are joined first.
  *
  * Time grows with size²; the memory is one copy of the distances.
  *
  * @example linkage({ size: 3, values: Float64Array.of(1, 5, 4) }, "complete")
  * // [{ left: -1, right: -2, height: 1, size: 2 }, { left: -3, right: 1, height: 5, size: 3 }]
  */
-export function linkage(distances: Condensed, method: LinkageMethod): readonly Merge[] {
+export function linkage({ size, values }: Condensed, method: LinkageMethod): readonly Merge[] {
+  return linkageInPlace({ size, values: values.slice() }, method);
+}
+
+/** The same within the memory of the distances, which mean nothing afterwards: for thousands of items. */
+export function linkageInPlace(distances: Condensed, method: LinkageMethod): readonly Merge[] {
   return labelMerges(nearestNeighbourChain(distances, method), distances.size);
 }

@@ -2,21 +2,24 @@ import type { Condensed } from "./condensed.ts";
 import { pairDistance } from "./condensed.ts";
 
 /**
- * The member of a group that stands nearest to all others: the one with the least distance to its farthest, then with the
- * least sum of distances, then the one that is listed first.
+ * The item that stands nearest to all others: the one with the least distance to its farthest, then with the least sum
+ * of distances, then the one that is listed first.
  *
- * @param members items of one group, from 0, at least one
+ * @param distances of at least one item, all known
+ * @returns the item, from 0
  */
-export function medoid(distances: Condensed, members: readonly number[]): number {
-  const candidates = members.map((item) => {
-    const apart = members.map((other) => pairDistance(distances, item, other));
-    return {
-      item,
-      farthest: apart.reduce((most, distance) => Math.max(most, distance), 0),
-      sum: apart.reduce((sum, distance) => sum + distance, 0),
-    };
-  });
-  return candidates.reduce((best, next) =>
-    next.farthest < best.farthest || (next.farthest === best.farthest && next.sum < best.sum) ? next : best,
-  ).item;
+export function medoid(distances: Condensed): number {
+  let best = { item: 0, farthest: Infinity, sum: Infinity };
+  for (let item = 0; item < distances.size; item++) {
+    let farthest = 0;
+    let sum = 0;
+    for (let other = 0; other < distances.size; other++) {
+      const distance = pairDistance(distances, item, other);
+      farthest = Math.max(farthest, distance);
+      sum += distance;
+    }
+    const isBetter = farthest < best.farthest || (farthest === best.farthest && sum < best.sum);
+    if (isBetter) best = { item, farthest, sum };
+  }
+  return best.item;
 }

@@ -21,6 +21,8 @@ export interface Join {
  * A pair that is not known counts as infinitely far, and stays so for any group that holds one of the two. A group with
  * nothing but infinite distances left is finished.
  *
+ * Works within the memory of the distances, which mean nothing afterwards.
+ *
  * Equal distances: `complete` takes the group with the lowest item, so that the pair with the lowest items is joined first
  * and the result is that of the search through all pairs. By the other methods a join can give a pair at the same
  * distance a lower item, and the chain could run in a circle; there its previous group goes first.
@@ -49,7 +51,7 @@ export function nearestNeighbourChain(distances: Condensed, method: LinkageMetho
 }
 
 /** When fewer slots than this are in use, the groups are moved together, so that less memory is walked through. */
-const fullShare = 0.8;
+const fullShare = 0.6;
 
 /** The groups that can still be joined, each in a slot. A group goes by its lowest item, and slots are in that order. */
 interface Groups {
@@ -72,7 +74,7 @@ interface Groups {
 function start({ size, values }: Condensed, method: LinkageMethod): Groups {
   return {
     method,
-    far: workingCopy(values, method === "ward"),
+    far: prepare(values, method === "ward"),
     rowAt: rowStarts(size),
     isGone: new Uint8Array(size),
     count: size,
@@ -86,12 +88,11 @@ function rowStarts(size: number): Int32Array {
   return Int32Array.from({ length: size }, (_, i) => i * size - (i * (i + 1)) / 2 - i - 1);
 }
 
-function workingCopy(values: Float64Array, isSquared: boolean): Float64Array {
-  const far = new Float64Array(values.length);
+/** Not known becomes infinite; Ward’s method works on squares. */
+function prepare(far: Float64Array, isSquared: boolean): Float64Array {
   for (let at = 0; at < far.length; at++) {
-    const distance = values[at]!;
-    if (Number.isNaN(distance)) far[at] = Infinity;
-    else far[at] = isSquared ? distance * distance : distance;
+    if (Number.isNaN(far[at])) far[at] = Infinity;
+    else if (isSquared) far[at]! *= far[at]!;
   }
   return far;
 }
@@ -101,15 +102,16 @@ function nearestTo(tip: number, previous: number | undefined, groups: Groups): n
   const { method, far, rowAt, isGone } = groups;
   let nearest = method === "complete" ? undefined : previous;
   let least = nearest === undefined ? Infinity : distanceBetween(tip, nearest, groups);
-  for (let slot = 0; slot < tip; slot++) {
-    const distance = far[rowAt[slot]! + tip]!;
+  const size = isGone.length;
+  for (let slot = 0, at = tip - 1; slot < tip; at += size - slot - 2, slot++) {
+    const distance = far[at]!;
     if (distance < least) {
       least = distance;
       nearest = slot;
     }
   }
   const row = rowAt[tip]!;
-  for (let slot = tip + 1; slot < isGone.length; slot++) {
+  for (let slot = tip + 1; slot < size; slot++) {
     const distance = far[row + slot]!;
     if (distance < least) {
       least = distance;

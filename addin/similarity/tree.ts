@@ -2,7 +2,7 @@ import type { Chart } from "../chart/chart.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
 import { inMergeOrder } from "./labelMerges.ts";
 import type { LinkageMethod, Merge } from "./linkage.ts";
-import { linkage } from "./linkage.ts";
+import { linkageInPlace } from "./linkage.ts";
 import { nameOrder } from "./nameOrder.ts";
 import { toleranceDistances } from "./toleranceDistances.ts";
 
@@ -20,7 +20,7 @@ export function figureTree(
 ): readonly Merge[] {
   const named = nameOrder(chart, columns);
   const rowNumber = (label: number) => (label < 0 ? -chart.rows[named.order[-label - 1]!]! : label);
-  return linkage(toleranceDistances(named.columns, chart.figures.length), method).map((merge) => {
+  return linkageInPlace(toleranceDistances(named.columns, chart.figures.length), method).map((merge) => {
     const [left, right] = inMergeOrder(rowNumber(merge.left), rowNumber(merge.right));
     return { ...merge, left, right };
   });

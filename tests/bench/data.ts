@@ -1,0 +1,31 @@
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { comparedOf } from "../similarity/chartOf.ts";
+import { seeded } from "../similarity/condensedOf.ts";
+
+/** Typical readings in mm of a figure of about 400 mm: invented, in rough proportion. */
+const typicalMm = [145, 105, 155, 128, 72, 82, 118, 96, 60, 48, 42, 52, 88, 66, 74, 58, 46, 62, 180, 200];
+
+/** Seeded figures × 20 measures in mm: a size for each figure, and each measure about its proportion. */
+export function randomFigures(count: number, seed = 1): readonly (readonly number[])[] {
+  const random = seeded(seed);
+  return Array.from({ length: count }, () => {
+    const size = Math.exp(0.25 * normal(random));
+    return typicalMm.map((mm) => mm * size * Math.exp(0.06 * normal(random)));
+  });
+}
+
+/** A tolerance in mm for each measure, about 2 % of the typical reading. */
+export const tolerancesMm: readonly number[] = typicalMm.map((mm) => Math.max(1, mm / 50));
+
+/** The rows as columns to compare. */
+export function columnsOf(rows: readonly (readonly number[])[], percent = 0): readonly ComparedColumn[] {
+  return comparedOf(rows).map((compared, c) => ({
+    ...compared,
+    tolerance: { floorMm: tolerancesMm[c]!, percent },
+  }));
+}
+
+/** Box–Muller. */
+function normal(random: () => number): number {
+  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
