@@ -35,6 +35,10 @@ export class FormulaErrors {
     this.#byCell.delete(keyOf(cell));
   }
 
+  get isEmpty(): boolean {
+    return this.#byCell.size === 0;
+  }
+
   forgetAll(): void {
     this.#byCell.clear();
   }

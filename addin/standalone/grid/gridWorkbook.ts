@@ -29,7 +29,9 @@ import {
   usedIn,
   workbookOf,
 } from "./gridSheets.ts";
+import { renewMessages } from "./renewMessages.ts";
 import { tendTables } from "./tendTables.ts";
+import { readTypedFormulas } from "./typedFormulas.ts";
 import { conflicts } from "./undoConflict.ts";
 import { toCell } from "./values.ts";
 
@@ -81,8 +83,12 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     timer = setTimeout(tell, quietMs);
   };
 
-  const watch = watchChanges(unit, errors, changed);
-  const tending = tendTables(editable, () => isOwn);
+  const watching = [
+    watchChanges(unit, errors, changed),
+    tendTables(editable, () => isOwn),
+    readTypedFormulas(unit),
+    renewMessages(unit, errors),
+  ];
 
   /** One action after the other, and what it changes is known to be ours. */
   const inTurn = <T>(work: () => Promise<T> | T): Promise<T> => {
@@ -154,8 +160,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     },
     close: () => {
       clearTimeout(timer);
-      watch.dispose();
-      tending.dispose();
+      for (const each of watching) each.dispose();
       listeners.clear();
       editListeners.clear();
     },

@@ -39,6 +39,8 @@ export interface Desk {
   dismiss(id: string): void;
 }
 
+const longestCalculationMs = 30_000;
+
 type Source = WorkbookContent | IWorkbookData;
 
 /** @param place the element that the grid fills */
@@ -91,7 +93,11 @@ export function createDesk(place: HTMLElement): Desk {
       if (message?.text !== state.message?.text || message?.cell !== state.message?.cell) set({ message });
     });
     set({ workbook: next.workbook, message: undefined });
-    await next.calculated;
+    // A calculation that never ends must not lock the page.
+    await Promise.race([
+      next.calculated,
+      new Promise((resolve) => setTimeout(resolve, longestCalculationMs)),
+    ]);
   };
 
   const keep = (into: WorkbookStore, opened: Opened): void => {

@@ -20,8 +20,6 @@ export interface Autosave {
   leave(): void;
   /** Keep it now, and overwrite what another tab has kept. */
   takeOver(): Promise<void>;
-  /** Go on from here without keeping what was not kept yet, because another workbook takes its place. */
-  rebase(basedOn: string | undefined): void;
   stop(): void;
 }
 
@@ -101,12 +99,6 @@ export function createAutosave(options: AutosaveOptions): Autosave {
       void save(false);
     },
     takeOver: () => save(true),
-    rebase: (id) => {
-      basedOn = id;
-      isChanged = false;
-      clearTimeout(timer);
-      timer = undefined;
-    },
     stop: () => {
       clearTimeout(timer);
     },

@@ -1,4 +1,4 @@
-import { SetRangeValuesCommand } from "@univerjs/sheets";
+import { InsertRowCommand, SetRangeValuesCommand } from "@univerjs/sheets";
 import { afterEach, describe, expect, it } from "vitest";
 import { sheetOf } from "../../../addin/standalone/grid/gridSheets.ts";
 import type { CellContent, WorkbookContent } from "../../../addin/workbook/content.ts";
@@ -137,6 +137,26 @@ describe("worksheet functions in the grid", () => {
     ]);
     await done;
     expect(await read(area("Figures", 2, 4))).toEqual([[60]]);
+  });
+
+  it("take “this row” as a user types it", async () => {
+    await open([]);
+    await type("Figures", 2, 2, { f: "=[@Bust]*2", v: null });
+    expect(await read(area("Figures", 2, 2))).toEqual([[400]]);
+  });
+
+  it("say what is wrong also after rows were put in above", async () => {
+    const { workbook, unit, command, calculated } = await open([[], [f('=FIT.OVER("wide",1)')]]);
+    const done = calculated();
+    await command(InsertRowCommand.id, {
+      unitId: unit.unitId,
+      subUnitId: sheetOf(unit, "Out").getSheetId(),
+      direction: 0,
+      range: { startRow: 0, endRow: 1, startColumn: 0, endColumn: 10 },
+    });
+    await done;
+    expect(workbook.errorAt({ sheet: "Out", row: 3, column: 0 })).toContain("wide");
+    expect(workbook.errorAt({ sheet: "Out", row: 1, column: 0 })).toBeUndefined();
   });
 
   it("say what is wrong, and no more once it is right", async () => {
