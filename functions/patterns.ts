@@ -59,7 +59,7 @@ export const howJudged =
   "reading of half a millimetre (or a quarter of a percent) would turn a yes into a no, it is too close to call.\n\n" +
   "Worn over names the patterns underneath: each takes room with the thickness of its cloth, and more where its cloth lies " +
   "in folds. Text columns of the chart count too: Hands removable, Head removable, Wig, Body (soft or hard), Jointed, Foot " +
-  "(flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
+  "shape (flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
   "tenth more sleeve than the hand; both are starting values of this project.";
 
 export const caution =

@@ -1,0 +1,204 @@
+import { describe, expect, it } from "vitest";
+import type { Row } from "./fitOf.ts";
+import { explain, verdict, wisp } from "./fitOf.ts";
+
+/** A gown that is laid round the body, so that ease alone decides. */
+const gown = { "Garment class": "Dress", Opens: "full length", Bust: 197, Waist: 143, Hip: 215 };
+/** A skirt without ease trouble: what it passes decides. */
+const skirt = { "Garment class": "Flared skirt", Bust: undefined, Waist: 139, Hip: 300 };
+
+const check = (garment: Row, place: string, figure: Row = wisp) => {
+  const found = explain({ G: garment }, figure).checks.find((each) => each.place === place);
+  if (!found) throw new Error(`There is no check of ${place}.`);
+  return found;
+};
+
+describe("ease", () => {
+  it.each([
+    ["fits", 197],
+    ["snug", 184],
+    ["loose", 215],
+    ["too tight", 178],
+    ["too loose", 240],
+    ["too close to call", 180.2],
+    ["not known", undefined],
+  ])("%s at a finished bust of %s mm", (expected, Bust) => {
+    expect(verdict({ ...gown, Bust })).toBe(expected);
+  });
+
+  it("says by how much, and what to let out in all and at each of four seam edges", () => {
+    const { governing, words } = explain({ G: { ...gown, Bust: 178 } });
+    // Least ease of a dress: 1.5 in on 36 in, of which 1 mm is fixed: 4.057 % of 180 + 1 = 8.30 mm.
+    expect(governing?.differenceMm).toBeCloseTo(178 - 188.303, 2);
+    expect(governing?.alteration?.totalMm).toBeCloseTo(10.303, 2);
+    expect(governing?.alteration?.perEdgeMm).toBeCloseTo(10.303 / 4, 2);
+    expect(words).toBe("Bust girth: too tight by 10.3 mm.");
+  });
+
+  it("fits once it is altered as it says", () => {
+    for (const Bust of [175, 178, 225]) {
+      const { alteration } = check({ ...gown, Bust }, "Bust girth");
+      const altered = Bust + (alteration?.totalMm ?? Number.NaN);
+      expect(verdict({ ...gown, Bust: altered })).toBe("fits");
+    }
+  });
+
+  it("offers no alteration that amounts to a new draft", () => {
+    expect(check({ ...gown, Bust: 120 }, "Bust girth").alteration).toBeUndefined();
+  });
+
+  it("judges a stretch cloth at half its stretch, and lets it close with all of it", () => {
+    const knit = { ...gown, Bust: 176, Waist: 131 };
+    expect(verdict(knit)).toBe("too tight");
+    expect(verdict({ ...knit, "Stretch %": "20%" })).toBe("fits");
+  });
+
+  it("asks for the measures to take", () => {
+    const { verdict: said, take } = explain({ G: gown }, { ...wisp, Waist: undefined });
+    expect(said).toBe("not known");
+    expect(take).toEqual(["Waist girth of Wisp"]);
+    expect(explain({ G: { ...gown, Bust: undefined } }).take).toEqual(["finished bust girth of G"]);
+  });
+
+  it("leaves out a measure that is not required and not known", () => {
+    expect(verdict({ ...gown, Hip: undefined })).toBe("fits");
+    expect(check({ ...gown, Hip: undefined }, "Hip girth").counts).toBe(false);
+  });
+
+  it("judges lengths as too short and too long", () => {
+    expect(verdict({ ...gown, "Back waist": 88 })).toBe("fits");
+    expect(verdict({ ...gown, "Back waist": 75 })).toBe("too short");
+    expect(verdict({ ...gown, "Back waist": 110 })).toBe("too long");
+    expect(check({ ...gown, "Back waist": 75 }, "Back waist length").says).toMatch(/^too short by 11\.2 mm/);
+  });
+
+  it("takes the drafted body and the design ease where a finished girth is not given", () => {
+    const drafted = { "Garment class": "Dress", Opens: "full length", "Drafted for": "Wisp" };
+    expect(verdict(drafted)).toBe("fits");
+    // Half way between 1 1/2 in and 5 1/16 in on 36 in, of which 1 mm is the same at every size.
+    const inches = (1.5 + 5.0625) / 2;
+    expect(check(drafted, "Bust girth").hasMm).toBeCloseTo(180 + 1 + (180 * (inches * 25.4 - 1)) / 914.4, 2);
+  });
+});
+
+describe("putting it on", () => {
+  it("takes the better of both ways, and names it", () => {
+    // Over the head the bust has to pass, stepped into the hip.
+    expect(explain({ G: { ...skirt, Opens: "back", "Opening length": 25 } }).routes).toEqual([
+      { name: "over the head", verdict: "fits", isBest: true },
+      { name: "stepped into", verdict: "will not go on", isBest: false },
+    ]);
+    const bigHead = { ...wisp, Head: 260 };
+    expect(explain({ G: { ...skirt, Opens: "back", "Opening length": 30 } }, bigHead).routes[0]).toEqual({
+      name: "stepped into",
+      verdict: "fits",
+      isBest: true,
+    });
+  });
+
+  it("says where it will not go on, and what is missing", () => {
+    const { verdict: said, governing } = explain({ G: skirt });
+    expect(said).toBe("will not go on");
+    expect(governing?.place).toBe("Waist over the bust");
+    expect(governing?.differenceMm).toBeCloseTo(139 - 180);
+    expect(governing?.alteration?.words).toBe(
+      "Make the opening 41 mm larger, or give it a placket of 20.5 mm.",
+    );
+  });
+
+  it("counts twice the length of a placket, and lets an opening of full length go round", () => {
+    expect(verdict({ ...skirt, Opens: "back", "Opening length": 20 })).toBe("will not go on");
+    expect(verdict({ ...skirt, Opens: "back", "Opening length": 21 })).toBe("fits");
+    expect(verdict({ ...skirt, Opens: "full length" })).toBe("fits");
+  });
+
+  it("counts a back opening at the waist only as far as it reaches below it", () => {
+    const dress = { ...gown, "Back waist": 88, "Neck opening": 70, Opens: "back" };
+    expect(verdict({ ...dress, "Opening length": 88 })).toBe("will not go on");
+    expect(verdict({ ...dress, "Opening length": 88 + 19 })).toBe("fits");
+  });
+
+  it("passes the wrist where the hands come off, and says so", () => {
+    const sleeve = { ...gown, "Cuff opening": 36 };
+    expect(verdict(sleeve)).toBe("will not go on");
+    const handsOff = { ...wisp, "Hands removable": "yes" };
+    expect(verdict(sleeve, handsOff)).toBe("fits");
+    expect(check(sleeve, "Cuff over the wrist", handsOff).says).toContain("the hands come off");
+  });
+
+  it("passes the neck where the head comes off", () => {
+    const top = { ...gown, Opens: "side", "Opening length": 40, "Neck opening": 80 };
+    expect(verdict(top)).toBe("will not go on");
+    expect(verdict(top, { ...wisp, "Head removable": "yes" })).toBe("fits");
+  });
+
+  it("asks a tenth more of a sleeve where the arm is hard and has no joint", () => {
+    const sleeve = { ...gown, "Cuff opening": 42 };
+    expect(verdict(sleeve)).toBe("fits");
+    expect(verdict(sleeve, { ...wisp, Body: "porcelain", Jointed: "no" })).toBe("will not go on");
+    expect(verdict(sleeve, { ...wisp, Body: "cloth", Jointed: "no" })).toBe("fits");
+  });
+
+  it("needs the shoulders of a figure whose arms do not lift", () => {
+    const pulled = { ...skirt, Opens: "back", "Opening length": 25 };
+    const stiff = { ...wisp, Jointed: "no", Body: "hard" };
+    expect(explain({ G: pulled }, stiff).take).toEqual(["Shoulder girth of Wisp"]);
+    expect(verdict(pulled, { ...stiff, "Shoulder girth": 230 })).toBe("will not go on");
+  });
+
+  it("lets a soft body through an opening that is a little smaller", () => {
+    const narrow = { ...skirt, Opens: "back", "Opening length": 18 };
+    expect(verdict(narrow)).toBe("will not go on");
+    expect(verdict(narrow, { ...wisp, "Body material": "stuffed cloth" })).toBe("fits");
+  });
+
+  it("passes heel and instep with a leg hem, or the ankle where the feet come off", () => {
+    const trousers = {
+      ...{ "Garment class": "Trousers", Opens: "front", "Opening length": 40 },
+      ...{ Waist: 139, Hip: 208, "Hem opening": 55 },
+    };
+    expect(verdict(trousers)).toBe("will not go on");
+    expect(verdict({ ...trousers, "Hem opening": 64 })).toBe("fits");
+    expect(verdict(trousers, { ...wisp, "Feet removable": "yes" })).toBe("fits");
+    expect(explain({ G: trousers }, { ...wisp, Heel: undefined, "Foot girth": 50 }).verdict).toBe("fits");
+  });
+
+  it("tells a heeled shoe from a flat foot", () => {
+    const shoe = { "Garment class": "Shoe", "Foot length": 54, "Heel height": 14 };
+    expect(verdict(shoe, { ...wisp, "Foot shape": "flat" })).toBe("too long");
+    expect(verdict(shoe, { ...wisp, "Heel height": 14 })).toBe("fits");
+    expect(verdict(shoe)).toBe("not known");
+    expect(verdict({ ...shoe, "Heel height": 0 }, { ...wisp, "Foot shape": "flat" })).toBe("fits");
+  });
+});
+
+describe("layers", () => {
+  const coat = {
+    ...{ "Garment class": "Coat", Opens: "full length", "Worn over": "Dress" },
+    ...{ Bust: 216, Hip: 240 },
+  };
+  const dress = { ...gown, "Thickness (mm)": 0.5 };
+
+  it("gives the dress its room under the coat: 2π times its thickness, times its fullness", () => {
+    const { checks } = explain({ Dress: dress, Coat: coat });
+    const bust = checks.find(({ measure }) => measure === "bustGirth");
+    expect(bust?.bodyMm).toBeCloseTo(180 + 2 * Math.PI * 0.5 * (197 / 180), 9);
+  });
+
+  it("counts every layer down to the skin once", () => {
+    const { checks } = explain({
+      Slip: { ...gown, Bust: 180, Waist: 134, Hip: 194, "Thickness (mm)": 0.2 },
+      Dress: { ...dress, "Worn over": "Slip", Bust: 180 },
+      Coat: { ...coat, "Worn over": "Dress, Slip" },
+    });
+    const bust = checks.find(({ measure }) => measure === "bustGirth");
+    expect(bust?.bodyMm).toBeCloseTo(180 + 2 * Math.PI * 0.7, 9);
+  });
+
+  it("can be too tight over a thick dress and fit over a thin one", () => {
+    const on = (thickness: number) =>
+      explain({ Dress: { ...dress, "Thickness (mm)": thickness }, Coat: coat }).verdict;
+    expect(on(0.2)).toBe("fits");
+    expect(on(5)).toBe("too tight");
+  });
+});
