@@ -143,10 +143,43 @@ function remove(slot: number, groups: Groups): void {
 }
 
 /**
- * The distances of the group that `low` and `high` become, written over those of `low` (Lance & Williams 1967). They are
- * never less than those of both parts, not even by rounding, since the chain relies on that. Those of `high` become infinite.
+ * The distances of the group that `low` and `high` become, written over those of `low`; those of `high` become infinite.
+ * None is less than both of its parts, not even by rounding, since the chain relies on that.
  */
 function update(low: number, high: number, between: number, groups: Groups): void {
+  if (groups.method === "complete") updateComplete(low, high, groups);
+  else updateOther(low, high, between, groups);
+  groups.far[groups.rowAt[low]! + high] = Infinity;
+}
+
+/** The farther of the two. Most of the time of a clustering is spent here, so there is a loop for each run of memory. */
+function updateComplete(low: number, high: number, { far, rowAt, isGone }: Groups): void {
+  const rowLow = rowAt[low]!;
+  const rowHigh = rowAt[high]!;
+  for (let slot = 0; slot < low; slot++) {
+    const row = rowAt[slot]!;
+    const a = far[row + low]!;
+    const b = far[row + high]!;
+    far[row + low] = a > b ? a : b;
+    far[row + high] = Infinity;
+  }
+  for (let slot = low + 1; slot < high; slot++) {
+    const row = rowAt[slot]!;
+    const a = far[rowLow + slot]!;
+    const b = far[row + high]!;
+    far[rowLow + slot] = a > b ? a : b;
+    far[row + high] = Infinity;
+  }
+  for (let slot = high + 1; slot < isGone.length; slot++) {
+    const a = far[rowLow + slot]!;
+    const b = far[rowHigh + slot]!;
+    far[rowLow + slot] = a > b ? a : b;
+    far[rowHigh + slot] = Infinity;
+  }
+}
+
+/** By the formulas of Lance & Williams (1967). */
+function updateOther(low: number, high: number, between: number, groups: Groups): void {
   const { method, far, rowAt, isGone, sizes } = groups;
   const nLow = sizes[low]!;
   const nHigh = sizes[high]!;
@@ -156,27 +189,19 @@ function update(low: number, high: number, between: number, groups: Groups): voi
     const atHigh = slot < high ? rowAt[slot]! + high : rowAt[high]! + slot;
     const a = far[atLow]!;
     const b = far[atHigh]!;
+    const nearer = Math.min(a, b);
     far[atHigh] = Infinity;
-    switch (method) {
-      case "complete":
-        far[atLow] = a > b ? a : b;
-        break;
-      case "average":
-        far[atLow] = Math.max((nLow * a + nHigh * b) / (nLow + nHigh), Math.min(a, b));
-        break;
-      case "single":
-        // Infinite is “not known”, which the nearer of two must not hide.
-        far[atLow] = a === Infinity || b === Infinity ? Infinity : Math.min(a, b);
-        break;
-      case "ward": {
-        const n = sizes[slot]!;
-        const sum = (nLow + n) * a + (nHigh + n) * b - n * between;
-        far[atLow] = Math.max(sum / (nLow + nHigh + n), Math.min(a, b));
-        break;
-      }
+    if (method === "average") {
+      far[atLow] = Math.max((nLow * a + nHigh * b) / (nLow + nHigh), nearer);
+    } else if (method === "ward") {
+      const n = sizes[slot]!;
+      const sum = (nLow + n) * a + (nHigh + n) * b - n * between;
+      far[atLow] = Math.max(sum / (nLow + nHigh + n), nearer);
+    } else {
+      // Infinite is “not known”, which the nearer of two must not hide.
+      far[atLow] = a === Infinity || b === Infinity ? Infinity : nearer;
     }
   }
-  far[rowAt[low]! + high] = Infinity;
 }
 
 /** Moves the slots in use to the front, within the same memory, and lets the chain follow. */

@@ -19,8 +19,8 @@ import { roundDistance } from "./roundDistance.ts";
 export function toleranceDistances(columns: readonly ComparedColumn[], size: number): Condensed {
   const distances = createCondensed(size);
   const readings = packed(columns, size);
-  if (columns.every(({ tolerance }) => tolerance.percent === 0)) fillFixed(distances, readings);
-  else fillRelative(distances, readings);
+  const fillRow = columns.every(({ tolerance }) => tolerance.percent === 0) ? fillFixed : fillRelative;
+  for (let i = 0, start = 0; i < size; start += size - 1 - i, i++) fillRow(i, start, distances, readings);
   mendGaps(distances, columns);
   return distances;
 }
@@ -34,6 +34,8 @@ interface Packed {
   readonly stride: number;
   readonly end: number;
   readonly floorMm: Float64Array;
+  /** 1 / floorMm */
+  readonly perMm: Float64Array;
   /** Half of percent / 100, since it multiplies the sum of two readings. */
   readonly halfShare: Float64Array;
 }
@@ -42,73 +44,81 @@ function packed(columns: readonly ComparedColumn[], size: number): Packed {
   const stride = size + lanes;
   const mm = new Float64Array(columns.length * stride);
   columns.forEach(({ column }, c) => mm.set(column.mm.subarray(0, size), c * stride));
+  // Never 0, so that two readings of 0 are no tolerances apart, not 0 / 0.
+  const floorMm = Float64Array.from(columns, ({ tolerance }) => Math.max(tolerance.floorMm, Number.EPSILON));
   return {
     mm,
     stride,
     end: mm.length,
-    // Never 0, so that two readings of 0 are no tolerances apart, not 0 / 0.
-    floorMm: Float64Array.from(columns, ({ tolerance }) => Math.max(tolerance.floorMm, Number.EPSILON)),
+    floorMm,
+    perMm: floorMm.map((floor) => 1 / floor),
     halfShare: Float64Array.from(columns, ({ tolerance }) => tolerance.percent / 200),
   };
 }
 
-// The two fillers are written for speed. They keep the worst so far without a branch, which processors cannot foresee here:
-// max(w, |p|) = (|w + p| + |w − p|) / 2. A missing reading makes a pair NaN, to be mended afterwards. What a row writes behind
-// its end is overwritten by the next row, and falls away behind the last.
+// The two fillers write the distances of figure i to each later one, from `start` on. They are written for speed: the
+// worst so far is kept without a branch, which processors cannot foresee here, by max(w, |p|) = (|w + p| + |w − p|) / 2.
+// A missing reading makes a pair NaN, to be mended afterwards. What a row writes behind its end is overwritten by the
+// next row, and falls away behind the last.
 
-function fillFixed({ size, values }: Condensed, { mm, stride, end, floorMm }: Packed): void {
-  const perMm = floorMm.map((floor) => 1 / floor);
-  for (let i = 0, start = 0; i < size; start += size - 1 - i, i++) {
-    for (let j = i + 1, at = start; j < size; j += lanes, at += lanes) {
-      let w0 = 0;
-      let w1 = 0;
-      let w2 = 0;
-      let w3 = 0;
-      for (let c = 0, atI = i, atJ = j; atJ < end; c++, atI += stride, atJ += stride) {
-        const a = mm[atI]!;
-        const scale = perMm[c]!;
-        const p0 = (mm[atJ]! - a) * scale;
-        const p1 = (mm[atJ + 1]! - a) * scale;
-        const p2 = (mm[atJ + 2]! - a) * scale;
-        const p3 = (mm[atJ + 3]! - a) * scale;
-        w0 = 0.5 * (Math.abs(w0 + p0) + Math.abs(w0 - p0));
-        w1 = 0.5 * (Math.abs(w1 + p1) + Math.abs(w1 - p1));
-        w2 = 0.5 * (Math.abs(w2 + p2) + Math.abs(w2 - p2));
-        w3 = 0.5 * (Math.abs(w3 + p3) + Math.abs(w3 - p3));
-      }
-      values[at] = roundDistance(w0);
-      values[at + 1] = roundDistance(w1);
-      values[at + 2] = roundDistance(w2);
-      values[at + 3] = roundDistance(w3);
+function fillFixed(
+  i: number,
+  start: number,
+  { size, values }: Condensed,
+  { mm, stride, end, perMm }: Packed,
+): void {
+  for (let j = i + 1, at = start; j < size; j += lanes, at += lanes) {
+    let w0 = 0;
+    let w1 = 0;
+    let w2 = 0;
+    let w3 = 0;
+    for (let c = 0, atI = i, atJ = j; atJ < end; c++, atI += stride, atJ += stride) {
+      const a = mm[atI]!;
+      const scale = perMm[c]!;
+      const p0 = (mm[atJ]! - a) * scale;
+      const p1 = (mm[atJ + 1]! - a) * scale;
+      const p2 = (mm[atJ + 2]! - a) * scale;
+      const p3 = (mm[atJ + 3]! - a) * scale;
+      w0 = 0.5 * (Math.abs(w0 + p0) + Math.abs(w0 - p0));
+      w1 = 0.5 * (Math.abs(w1 + p1) + Math.abs(w1 - p1));
+      w2 = 0.5 * (Math.abs(w2 + p2) + Math.abs(w2 - p2));
+      w3 = 0.5 * (Math.abs(w3 + p3) + Math.abs(w3 - p3));
     }
+    values[at] = roundDistance(w0);
+    values[at + 1] = roundDistance(w1);
+    values[at + 2] = roundDistance(w2);
+    values[at + 3] = roundDistance(w3);
   }
 }
 
-function fillRelative({ size, values }: Condensed, { mm, stride, end, floorMm, halfShare }: Packed): void {
-  for (let i = 0, start = 0; i < size; start += size - 1 - i, i++) {
-    for (let j = i + 1, at = start; j < size; j += lanes, at += lanes) {
-      let w0 = 0;
-      let w1 = 0;
-      let w2 = 0;
-      let w3 = 0;
-      for (let c = 0, atI = i, atJ = j; atJ < end; c++, atI += stride, atJ += stride) {
-        const a = mm[atI]!;
-        const floor = floorMm[c]!;
-        const share = halfShare[c]!;
-        const p0 = ofTolerance(a, mm[atJ]!, floor, share);
-        const p1 = ofTolerance(a, mm[atJ + 1]!, floor, share);
-        const p2 = ofTolerance(a, mm[atJ + 2]!, floor, share);
-        const p3 = ofTolerance(a, mm[atJ + 3]!, floor, share);
-        w0 = 0.5 * (Math.abs(w0 + p0) + Math.abs(w0 - p0));
-        w1 = 0.5 * (Math.abs(w1 + p1) + Math.abs(w1 - p1));
-        w2 = 0.5 * (Math.abs(w2 + p2) + Math.abs(w2 - p2));
-        w3 = 0.5 * (Math.abs(w3 + p3) + Math.abs(w3 - p3));
-      }
-      values[at] = roundDistance(w0);
-      values[at + 1] = roundDistance(w1);
-      values[at + 2] = roundDistance(w2);
-      values[at + 3] = roundDistance(w3);
+function fillRelative(
+  i: number,
+  start: number,
+  { size, values }: Condensed,
+  { mm, stride, end, floorMm, halfShare }: Packed,
+): void {
+  for (let j = i + 1, at = start; j < size; j += lanes, at += lanes) {
+    let w0 = 0;
+    let w1 = 0;
+    let w2 = 0;
+    let w3 = 0;
+    for (let c = 0, atI = i, atJ = j; atJ < end; c++, atI += stride, atJ += stride) {
+      const a = mm[atI]!;
+      const floor = floorMm[c]!;
+      const share = halfShare[c]!;
+      const p0 = ofTolerance(a, mm[atJ]!, floor, share);
+      const p1 = ofTolerance(a, mm[atJ + 1]!, floor, share);
+      const p2 = ofTolerance(a, mm[atJ + 2]!, floor, share);
+      const p3 = ofTolerance(a, mm[atJ + 3]!, floor, share);
+      w0 = 0.5 * (Math.abs(w0 + p0) + Math.abs(w0 - p0));
+      w1 = 0.5 * (Math.abs(w1 + p1) + Math.abs(w1 - p1));
+      w2 = 0.5 * (Math.abs(w2 + p2) + Math.abs(w2 - p2));
+      w3 = 0.5 * (Math.abs(w3 + p3) + Math.abs(w3 - p3));
     }
+    values[at] = roundDistance(w0);
+    values[at + 1] = roundDistance(w1);
+    values[at + 2] = roundDistance(w2);
+    values[at + 3] = roundDistance(w3);
   }
 }
 

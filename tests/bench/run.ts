@@ -32,8 +32,8 @@ try {
   console.log(
     `${cpus()[0]?.model ?? "processor"}, ${String(cpus().length)} cores, Node.js ${process.versions.node}`,
   );
-  const small = compare(1000, 15, [ours, scipy, rLanguage, mlHclust]);
-  const large = compare(5000, 3, [ours, scipy, rLanguage]);
+  const small = compare(1000, 50, [ours, scipy, rLanguage, mlHclust]);
+  const large = compare(5000, 5, [ours, scipy, rLanguage]);
   const fromSmall = small.find(({ name }) => name === "Measure Book");
   const fromLarge = large.find(({ name }) => name === "Measure Book");
   if (fromSmall && fromLarge) {
