@@ -99,7 +99,7 @@ function pagesConfig(mode, port) {
       host: "localhost",
       port,
       hot: false,
-      liveReload: true,
+      liveReload: false,
       client: { overlay: false, logging: "error" },
       static: [
         {
