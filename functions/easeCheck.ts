@@ -1,9 +1,8 @@
 import { defaultGarmentClasses, garmentClassNamed } from "../addin/chart/garmentClass.ts";
+import { measureNamed } from "../addin/chart/measureNamed.ts";
 import { easeCheck } from "../addin/fit/easeCheck.ts";
-import { findMeasure, measureById, measures } from "../addin/measures/dictionary.ts";
-import { readHeading } from "../addin/measures/heading.ts";
+import { measureById } from "../addin/measures/dictionary.ts";
 import { InputError } from "../addin/measures/inputError.ts";
-import { didYouMean } from "../addin/measures/nearNames.ts";
 import { quote } from "../addin/measures/quote.ts";
 import { amount, length, stretch, text } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -56,7 +55,7 @@ export const easeCheckFunction = defineFunction({
   source: "Ease rules: see the Source of each rule; published full-size values, and the project’s own.",
   compute: (given) => {
     const garmentClass = garmentClassNamed(given.garment_class, defaultGarmentClasses, "garment_class");
-    const id = measureId(given.measure);
+    const id = measureNamed(given.measure, "measure").id;
     const rules = given.rules.filter((rule) => rule.garmentClass === garmentClass.name);
     const rule = rules.find(({ measure }) => measure === id);
     if (!rule) {
@@ -77,12 +76,3 @@ export const easeCheckFunction = defineFunction({
     return alteration ? `${says}. ${alteration.words}` : says;
   },
 });
-
-function measureId(name: string): string {
-  const measure = measureById(name) ?? findMeasure(readHeading(name, "mm").name);
-  if (measure) return measure.id;
-  const names = measures.flatMap((each) => [each.name, each.shortName]);
-  throw new InputError(
-    `measure: ${quote(name)} is not a measure of the dictionary.${didYouMean(name, names)}`,
-  );
-}

@@ -1,8 +1,6 @@
-import { findMeasure, measureById, measures } from "../measures/dictionary.ts";
-import { readHeading } from "../measures/heading.ts";
+import { measureById } from "../measures/dictionary.ts";
 import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
-import { didYouMean } from "../measures/nearNames.ts";
 import { quote } from "../measures/quote.ts";
 import type { Cells } from "./cell.ts";
 import { defaultEaseRules } from "./defaultEaseRules.ts";
@@ -10,6 +8,7 @@ import type { EaseAmount, EaseRule } from "./easeRule.ts";
 import { isTurnedRound } from "./easeRule.ts";
 import type { GarmentClass } from "./garmentClass.ts";
 import { defaultGarmentClasses, garmentClassNamed } from "./garmentClass.ts";
+import { measureNamed } from "./measureNamed.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
 import {
   columnNamed,
@@ -132,7 +131,7 @@ function readRule(row: TableRow, columns: Columns, options: EaseRuleOptions): Ea
   }
   return {
     garmentClass: name,
-    measure: measureAt(row, columns.measure),
+    measure: measureNamed(textAt(row, columns.measure), placeIn(row, columns.measure)).id,
     ...(least ? { least } : {}),
     ...(most ? { most } : {}),
     required: yesOrNo(row, columns.required),
@@ -162,16 +161,6 @@ function amountAt(
 
 function isDoubtful(value: number): boolean {
   return value !== 0 && Math.abs(value) < leastPlainPercent;
-}
-
-function measureAt(row: TableRow, column: TableColumn): string {
-  const name = textAt(row, column);
-  const measure = measureById(name) ?? findMeasure(readHeading(name, "mm").name);
-  if (measure) return measure.id;
-  const names = measures.flatMap((each) => [each.name, each.shortName]);
-  throw new InputError(
-    `${placeIn(row, column)}: ${quote(name)} is not a measure of the dictionary.${didYouMean(name, names)}`,
-  );
 }
 
 function yesOrNo(row: TableRow, column: TableColumn | undefined): boolean {

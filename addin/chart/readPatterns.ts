@@ -44,8 +44,12 @@ export function readPatternTable(cells: Cells, chart: Chart, options: PatternOpt
   const columns = readColumns(cells, options);
   const problems: PatternProblem[] = [];
   const patterns: { readonly pattern: Pattern; readonly row: TableRow }[] = [];
+  // A flat shoe has a heel height of 0.
+  const heels = columns.finished
+    .filter(({ measure }) => measure === "heelHeight")
+    .map(({ column }) => column);
   for (const given of tableRows(cells, table, options)) {
-    const row = options.zeroIsEmpty ? withoutZeros(given) : given;
+    const row = options.zeroIsEmpty ? withoutZeros(given, heels) : given;
     try {
       const pattern = readPattern(row, columns, chart, options.classes ?? defaultGarmentClasses);
       const twin = patterns.find((each) => codeKey(each.pattern.code) === codeKey(pattern.code));

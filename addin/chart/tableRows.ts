@@ -77,9 +77,10 @@ export function tableRows(cells: Cells, table: string, options: TableOptions = {
   });
 }
 
-/** The row with every number 0 taken for an empty cell. */
-export function withoutZeros(row: TableRow): TableRow {
-  return { ...row, cells: row.cells.map((cell) => (cell === 0 ? undefined : cell)) };
+/** The row with every number 0 taken for an empty cell, but in the columns to keep. */
+export function withoutZeros(row: TableRow, keep: readonly TableColumn[] = []): TableRow {
+  const kept = new Set(keep.map(({ position }) => position));
+  return { ...row, cells: row.cells.map((cell, at) => (cell === 0 && !kept.has(at) ? undefined : cell)) };
 }
 
 /** “Row 4 of the patterns, Stretch %” */

@@ -53,6 +53,19 @@ describe("functions of fit", () => {
     expect(rows(matchFunction.compute([negative, exampleChart]))[1]?.[1]).toMatch(/Neck opening: “-4”/);
   });
 
+  it("keeps the 0 of a flat shoe", () => {
+    const shoe = [
+      ["Pattern", "Garment class", "Foot length", "Heel height"],
+      ["S", "Shoe", 54, 0],
+    ];
+    const flat = [
+      ["Figure", "Foot length", "Foot shape"],
+      ["Wisp", 52, "flat"],
+      ["Lark", 52, "heeled"],
+    ];
+    expect(rows(matchFunction.compute([shoe, flat]))[1]).toEqual(["S", "fits", "not known"]);
+  });
+
   it("finds patterns and figures in any case, and offers near names for others", () => {
     const ask = (pattern: string, figure: string) =>
       reasonsFunction.compute([examplePatterns, exampleChart, pattern, figure]);
