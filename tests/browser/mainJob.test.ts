@@ -56,7 +56,10 @@ describe("the main job, on the page without Excel", () => {
     writeFileSync(file, Buffer.from(messyCsv, "latin1"));
     await tab("Import");
     await page.locator("input[type=file]").setInputFiles(file);
-    await page.getByText(/“about 10”/).first().waitFor();
+    await page
+      .getByText(/“about 10”/)
+      .first()
+      .waitFor();
     await page.getByRole("row", { name: /^Séraphe 182 134 194/ }).waitFor();
     await page.getByRole("row", { name: /^Ardwen skipped/ }).waitFor();
     await page.getByRole("button", { name: "Import 3 figures" }).click();

@@ -1,0 +1,33 @@
+import { mkdir } from "node:fs/promises";
+import type { Page } from "playwright-core";
+import { ensureBrowser } from "../programs.mjs";
+import { newVisitor } from "./page.ts";
+import { startPage } from "./startPage.ts";
+
+/** `npm run screenshots`: takes the pictures of the README from the page that `npm start` serves. */
+const folder = "manifest/screenshots";
+
+await ensureBrowser();
+await mkdir(folder, { recursive: true });
+const { address, stop } = await startPage();
+const visitor = await newVisitor({ width: 1280, height: 800 });
+try {
+  const page = await visitor.open(address);
+  await picture(page, "figures", "Figures", "Check");
+  await picture(page, "groups", "Groups", "Check");
+} finally {
+  await visitor.close();
+  stop();
+}
+
+async function picture(page: Page, name: string, sheet: string, section: string): Promise<void> {
+  await page.locator(".place").getByText(sheet, { exact: true }).last().click();
+  await page.getByLabel("Sections").getByRole("button", { name: section }).click();
+  await page.locator("[data-flag]").first().waitFor();
+  // The grid draws on a canvas, which no locator can wait for: two frames later it stands.
+  await page.evaluate(
+    () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
+  );
+  await page.screenshot({ path: `${folder}/${name}.png` });
+  console.log(`${folder}/${name}.png`);
+}
