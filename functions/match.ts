@@ -4,14 +4,23 @@ import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart } from "./failures.ts";
-import { badPatterns, badRules, caution, easeRules, fittingOf, howJudged, patterns } from "./patterns.ts";
+import {
+  badPatterns,
+  badRules,
+  caution,
+  easeRules,
+  fittingOf,
+  howJudged,
+  patternHeadings,
+  patterns,
+} from "./patterns.ts";
 
 export const matchFunction = defineFunction({
   name: "MATCH",
   summary: "Which garment goes on which figure: the verdict of every pattern on every figure.",
   details:
     "The verdicts, from best to worst: fits, snug, loose, too close to call, not known, too long, too short, too loose, " +
-    `too tight, will not go on. A pattern whose row cannot be used says so in its first cell.\n\n${howJudged}\n\n${caution}`,
+    `too tight, will not go on. A pattern whose row cannot be used says so in its first cell.\n\n${patternHeadings}\n\n${howJudged}\n\n${caution}`,
   parameters: { patterns: patterns(), figures: chartRange(), rules: easeRules() },
   result: "table",
   examples: [

@@ -60,7 +60,15 @@ export const howJudged =
   "Worn over names the patterns underneath: each takes room with the thickness of its cloth, and more where its cloth lies " +
   "in folds. Text columns of the chart count too: Hands removable, Head removable, Wig, Body (soft or hard), Jointed, Foot " +
   "shape (flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
-  "tenth more sleeve than the hand; both are starting values of this project.";
+  "tenth more sleeve than the hand: a starting value of this project. A soft body gives by a twentieth of its girth: likewise.";
+
+/** The headings of the patterns table, for the reference. */
+export const patternHeadings =
+  "Beside Pattern and Garment class, the patterns may have the columns Title, Drafted for (a figure of the chart), Stretch %, " +
+  "Thickness, Worn over (codes of patterns), Opens (back, front, shoulder, side, waist, full length or none), Opening length, " +
+  "Neck opening, Cuff opening (empty without sleeves), Hem opening, Waist opening, and finished measures such as Bust or " +
+  "Foot length. A finished measure that is left empty is taken from the figure that the pattern was drafted for, with the " +
+  "ease half way between least and most.";
 
 export const caution =
   "A verdict of fit says nothing about safety: for figures that children play with, leave out cords, ribbons that tie " +
