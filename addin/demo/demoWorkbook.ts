@@ -1,22 +1,36 @@
 import type { WorkbookContent } from "../workbook/content.ts";
 import { compareSheet } from "./sheets/compare.ts";
+import { easeRulesSheet } from "./sheets/easeRules.ts";
 import { figuresSheet } from "./sheets/figures.ts";
 import { flagsSheet } from "./sheets/flags.ts";
+import { garmentClassesSheet } from "./sheets/garmentClasses.ts";
 import { groupsSheet } from "./sheets/groups.ts";
+import { matchSheet } from "./sheets/match.ts";
+import { patternsSheet } from "./sheets/patterns.ts";
 import { smallSumsSheet } from "./sheets/smallSums.ts";
 import { startSheet } from "./sheets/start.ts";
 import { tolerancesSheet } from "./sheets/tolerances.ts";
+import { wardrobeSheet } from "./sheets/wardrobe.ts";
+import { wearersSheet } from "./sheets/wearers.ts";
+import { whySheet } from "./sheets/why.ts";
 
-/** The workbook of an invented maker: a chart with mistakes to find, and sheets that use every function. */
+/** The workbook of an invented maker: a chart with mistakes to find, patterns, and sheets that use every function. */
 export function demoWorkbook(): WorkbookContent {
   return {
     sheets: [
       startSheet(),
       figuresSheet(),
       tolerancesSheet(),
+      patternsSheet(),
+      easeRulesSheet(),
+      garmentClassesSheet(),
       compareSheet(),
       groupsSheet(),
       flagsSheet(),
+      matchSheet(),
+      wearersSheet(),
+      wardrobeSheet(),
+      whySheet(),
       smallSumsSheet(),
     ],
   };

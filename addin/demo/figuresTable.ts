@@ -3,7 +3,7 @@ import { fromMm } from "../measures/units.ts";
 import type { CellContent } from "../workbook/content.ts";
 import { figures, maker, type Figure } from "./figures.ts";
 import { plantedErrors } from "./plantedErrors.ts";
-import { bodies, bodyMeasures, feet, hands, type Body } from "./sculpts.ts";
+import { bodies, bodyMeasures, feet, hands, type Body, type Feet } from "./sculpts.ts";
 
 interface Column {
   readonly heading: string;
@@ -55,6 +55,12 @@ export const readingColumns: readonly ReadingColumn[] = [
   inMm("Heel girth", (figure) => feet[figure.feet].heelGirth),
   inMm("Foot length", (figure) => feet[figure.feet].length),
   inInches("Foot width", (figure) => (feet[figure.feet].widthSixteenths * 25.4) / 16),
+  {
+    heading: "Heel height (mm)",
+    measure: "Heel height",
+    unit: "mm",
+    cell: (figure) => ({ value: heelHeightOf(figure), format: "0.0" }),
+  },
 ];
 
 const columns: readonly Column[] = [
@@ -64,6 +70,12 @@ const columns: readonly Column[] = [
   text("Body material", (figure) => bodyOf(figure).material),
   text("Head sculpt", (figure) => figure.head),
   ...readingColumns,
+  text("Body", (figure) => (bodyOf(figure).isSoft ? "soft" : "hard")),
+  text("Jointed", (figure) => (bodyOf(figure).isStiff ? "no" : "yes")),
+  text("Hands removable", (figure) => yesOrNo(bodyOf(figure).comesOff.includes("hands"))),
+  text("Head removable", (figure) => yesOrNo(bodyOf(figure).comesOff.includes("head"))),
+  text("Hair", (figure) => bodyOf(figure).hair),
+  text("Foot shape", (figure) => (heelHeightOf(figure) === undefined ? "flat" : "heeled")),
   text("Notes", (figure) => figure.notes ?? ""),
 ];
 
@@ -144,6 +156,15 @@ function slack(row: number, measure: string): number {
 
 function bodyOf(figure: Figure): Body {
   return bodies[figure.body];
+}
+
+function heelHeightOf(figure: Figure): number | undefined {
+  const foot: Feet = feet[figure.feet];
+  return foot.heelHeight;
+}
+
+function yesOrNo(isSo: boolean): string {
+  return isSo ? "yes" : "no";
 }
 
 function isReading(column: Column): column is ReadingColumn {

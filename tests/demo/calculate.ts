@@ -42,6 +42,8 @@ function argument(workbook: WorkbookContent, sheetName: string, text: string): u
   const table = /^(\w+)\[#All\]$/.exec(text);
   if (table) return toCells(tableCells(workbook, table[1] ?? ""));
   if (/^\d+(\.\d+)?$/.test(text)) return Number(text);
+  const quoted = /^"([^"]*)"$/.exec(text);
+  if (quoted) return quoted[1];
   const range = /^([A-Z])(\d+)(?::([A-Z])(\d+))?$/.exec(text);
   if (!range) throw new Error(`“${text}” is not a table, a cell or a range`);
   const [, left = "", top = "", right = left, bottom = top] = range;

@@ -1,9 +1,7 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { demoRows, figureHeadings } from "../figuresTable.ts";
+import { widthsOf } from "./columnWidths.ts";
 import { heading, quiet, title } from "./parts.ts";
-
-const pixelsPerLetter = 7.5;
-const narrowest = 84;
 
 /** The chart of the invented maker, as the table Figures. */
 export function figuresSheet(): SheetContent {
@@ -22,13 +20,7 @@ export function figuresSheet(): SheetContent {
     ],
     frozenRows: 3,
     frozenColumns: 1,
-    columnWidths: figureHeadings.map((text, column) => {
-      const longest = Math.max(
-        text.length + 3,
-        ...rows.map((row) => (typeof row[column]?.value === "string" ? row[column].value.length : 0)),
-      );
-      return Math.max(narrowest, Math.round(longest * pixelsPerLetter));
-    }),
+    columnWidths: widthsOf(figureHeadings, rows),
     tables: [{ name: "Figures", row: 2, column: 0, rows: rows.length + 1, columns: figureHeadings.length }],
   };
 }

@@ -30,6 +30,11 @@ const sums: readonly Sum[] = [
     format: "0.0",
   },
   {
+    question: "Dress of 143 mm on a bust of 135 mm: has it the right ease?",
+    inputs: [143, 135, "Dress"],
+    formula: (r) => `=FIT.EASECHECK(B${String(r)}, C${String(r)}, D${String(r)}, "Bust")`,
+  },
+  {
     question: "Neck opening of 150 mm, head of 165 mm, cloth that stretches 30 %: will it go over?",
     inputs: [150, 165, 0.3],
     formula: (r) => `=FIT.CLEARANCE(B${String(r)}, C${String(r)}, D${String(r)})`,

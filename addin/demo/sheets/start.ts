@@ -16,14 +16,35 @@ export function startSheet(): SheetContent {
         ),
       ],
       [wrapped("Tolerances: how far two readings may differ and still count as the same body.")],
+      [
+        wrapped(
+          "Patterns: what you sell. One row is one garment: its class, its cloth, its openings, its size.",
+        ),
+      ],
+      [wrapped("Ease rules: how much room each class of garment has and needs. Edit them to your taste.")],
+      [wrapped("Garment classes: the names that the two sheets before use for garments.")],
       [wrapped("Compare: two figures side by side. Write other names into the two cells at the top.")],
       [wrapped("Groups: which figures share a body, which come closest to one figure, and how they join.")],
       [wrapped("Flags: readings that deserve a second look. Some mistakes stand in the chart on purpose.")],
+      [wrapped("Match: every pattern on every figure, in one table.")],
+      [wrapped("Wearers: every figure with its verdict on one pattern, best first.")],
+      [wrapped("Wardrobe: every pattern with its verdict on one figure, best first.")],
+      [wrapped("Why: every check of one pattern on one figure, with what to change.")],
       [
         wrapped(
           "Small sums: cloth over a body, ease, openings, inches and millimetres, steps between sizes.",
         ),
       ],
+      [],
+      [heading("Four questions")],
+      [
+        wrapped(
+          "Which figures wear this dress? Look at Wearers, and write the code of the pattern at its top.",
+        ),
+      ],
+      [wrapped("What can this figure wear? Look at Wardrobe, and write the name of the figure at its top.")],
+      [wrapped("Why not? Look at Why, and write a pattern and a figure at its top.")],
+      [wrapped("What do I change? Look at the last column of Why, or of Wearers.")],
       [],
       [heading("How to use it")],
       [
@@ -33,7 +54,7 @@ export function startSheet(): SheetContent {
       ],
       [
         wrapped(
-          "2. Look at Groups while you mend: figures with a wrong reading stand alone until it is right.",
+          "2. Look at Groups and Match while you mend: a wrong reading keeps a figure alone and spoils its verdicts.",
         ),
       ],
       [

@@ -1,0 +1,28 @@
+import type { SheetContent } from "../../workbook/content.ts";
+import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
+
+/** No garment has more checks than this; a blank cell with a number format does no harm. */
+const rows = 24;
+
+/** Why one pattern goes on one figure or not, and what to change. */
+export function whySheet(): SheetContent {
+  const gap = undefined;
+  return {
+    name: "Why",
+    cells: [
+      [title("Why not? And what do I change?")],
+      [
+        quiet(
+          "Every check of one pattern on one figure. Write another code and another name into the cells.",
+        ),
+      ],
+      [heading("Pattern"), plain("D-1")],
+      [heading("Figure"), plain("Pellory")],
+      [],
+      [formula("=FIT.REASONS(Patterns[#All], Figures[#All], B3, B4, EaseRules[#All])")],
+      ...formatsBelow(rows, [gap, "0.0", "0.0", "0.0"]),
+    ],
+    frozenRows: 6,
+    columnWidths: [280, 90, 90, 90, 430, 430],
+  };
+}
