@@ -25,6 +25,11 @@ export async function loadFunctions(): Promise<{ registered: Map<string, Registe
     write: false,
   });
   const script = outputFiles[0]?.text ?? "";
+  return { registered: runBare(script), script };
+}
+
+/** Runs a built `functions.js` with nothing but what Excel’s JavaScript-only runtime offers it. */
+export function runBare(script: string): Map<string, Registered> {
   const registered = new Map<string, Registered>();
   const context = vm.createContext({
     CustomFunctions: {
@@ -34,5 +39,5 @@ export async function loadFunctions(): Promise<{ registered: Map<string, Registe
     },
   });
   vm.runInContext(script, context);
-  return { registered, script };
+  return registered;
 }
