@@ -1,0 +1,158 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import type { Visitor } from "./page.ts";
+import { newVisitor } from "./page.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+describe("a narrow screen of 320 px", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeEach(async () => {
+    visitor = await newVisitor({ width: 320, height: 640 });
+    page = await visitor.open(inject("address"));
+  });
+
+  afterEach(() => visitor.close());
+
+  it("shows sheet and pane in turn, and nothing is cut off at the side", async () => {
+    await page.getByRole("button", { name: "Pane", exact: true }).click();
+    for (const section of ["Import", "Check", "Functions"]) {
+      await openSection(page, section);
+      expect(await overflow(page), section).toBeLessThanOrEqual(0);
+    }
+    await page.getByRole("button", { name: "Sheet", exact: true }).click();
+    await page.locator("canvas").first().waitFor();
+  });
+
+  it("goes to the sheet when a flag is chosen in the pane", async () => {
+    await page.getByRole("button", { name: "Pane", exact: true }).click();
+    await openSection(page, "Check");
+    await page.locator("[data-flag]").first().click();
+    await page.locator("canvas").first().waitFor({ state: "visible" });
+    expect(await page.getByRole("button", { name: "Sheet", exact: true }).getAttribute("aria-pressed")).toBe(
+      "true",
+    );
+  });
+
+  it("has a pane that axe finds no fault with", async () => {
+    await page.getByRole("button", { name: "Pane", exact: true }).click();
+    for (const section of ["Import", "Check", "Functions"]) {
+      await openSection(page, section);
+      expect(await faults(page), section).toEqual([]);
+    }
+  });
+});
+
+describe("what can go wrong, on the page without Excel", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeEach(async () => {
+    visitor = await newVisitor();
+    page = await visitor.open(inject("address"));
+  });
+
+  afterEach(() => visitor.close());
+
+  it("says of a picture renamed .csv what it is, and imports nothing", async () => {
+    await openSection(page, "Import");
+    await page.locator("input[type=file]").setInputFiles({
+      name: "chart.csv",
+      mimeType: "text/csv",
+      buffer: readFileSync("manifest/icons/icon-32.png"),
+    });
+    await page
+      .getByText(/picture/i)
+      .first()
+      .waitFor();
+    expect(await page.getByRole("button", { name: /^Import \d/ }).count()).toBe(0);
+  });
+
+  it("keeps what was typed when the page is closed without a word", async () => {
+    await pasteChart(page, "Name,Bust (mm)\nQuillon,201\n");
+    await page.close({ runBeforeUnload: false });
+    page = await visitor.open(inject("address"));
+    await openSection(page, "Import");
+    await page.getByLabel("Or paste rows, headings first").fill("Name,Bust (mm)\nQuillon,201\n");
+    await page.getByRole("button", { name: "Read the pasted rows" }).click();
+    await page.getByText("1 figure is in the chart already").waitFor();
+  });
+
+  it("sets a damaged save aside, says so, and offers it for download", async () => {
+    await page.getByText(/^Kept in this browser/).waitFor();
+    await page.goto("about:blank");
+    const other = await visitor.context.newPage();
+    await other.route("**/standalone.js", (route) => route.abort());
+    await other.goto(inject("address"));
+    await damageSaves(other);
+    await other.close();
+
+    page = await visitor.open(inject("address"));
+    await page
+      .getByText(/damaged and cannot be opened\. Nothing was thrown away/)
+      .first()
+      .waitFor();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Download the damaged save" }).first().click(),
+    ]);
+    expect(readFileSync(await download.path(), "utf8")).toBe("half a workbook");
+  });
+});
+
+async function openSection(page: Page, name: string): Promise<void> {
+  await page.getByLabel("Sections").getByRole("button", { name }).click();
+  await page.getByRole("heading", { name, level: 1 }).last().waitFor();
+}
+
+async function pasteChart(page: Page, text: string): Promise<void> {
+  await openSection(page, "Import");
+  await page.getByLabel("Or paste rows, headings first").fill(text);
+  await page.getByRole("button", { name: "Read the pasted rows" }).click();
+  await page.getByRole("button", { name: /^Import \d/ }).click();
+  await page.getByText("The table Figures holds the figures now.").waitFor();
+}
+
+/** How many pixels the page is wider than its window. */
+function overflow(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
+async function faults(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    // axe-core puts itself on the window.
+    const { axe: tester } = window as unknown as {
+      axe: { run(context: string): Promise<{ violations: { id: string; help: string }[] }> };
+    };
+    const { violations } = await tester.run(".pane");
+    return violations.map(({ id, help }) => `${id}: ${help}`);
+  });
+}
+
+/** Replaces what the browser keeps with something that is no workbook. */
+function damageSaves(page: Page): Promise<void> {
+  return page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open("measure-book");
+        opening.onerror = () => {
+          reject(new Error("The database did not open."));
+        };
+        opening.onsuccess = () => {
+          const transaction = opening.result.transaction("workbooks", "readwrite");
+          const store = transaction.objectStore("workbooks");
+          store.put({ format: 1, text: "half a workbook" }, "current");
+          store.delete("previous");
+          transaction.oncomplete = () => {
+            opening.result.close();
+            resolve();
+          };
+        };
+      }),
+  );
+}
