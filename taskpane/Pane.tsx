@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { CheckSection } from "./check/CheckSection.tsx";
+import { FitSection } from "./fit/FitSection.tsx";
 import { FunctionsSection } from "./help/FunctionsSection.tsx";
 import { ImportSection } from "./import/ImportSection.tsx";
 import { NoticeBox } from "./NoticeBox.tsx";
@@ -81,6 +82,8 @@ function SectionBody({ section }: { readonly section: SectionKey }): ReactNode {
       return <ImportSection />;
     case "check":
       return <CheckSection />;
+    case "fit":
+      return <FitSection />;
     case "functions":
       return <FunctionsSection />;
   }

@@ -1,9 +1,10 @@
 /** The sections of the pane, in the order of the work. */
-export const sectionKeys = ["import", "check", "functions"] as const;
+export const sectionKeys = ["import", "check", "fit", "functions"] as const;
 export type SectionKey = (typeof sectionKeys)[number];
 
 export const sectionTitles: Readonly<Record<SectionKey, string>> = {
   import: "Import",
   check: "Check",
+  fit: "Fit",
   functions: "Functions",
 };

@@ -1,0 +1,269 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
+import { explainPair } from "../../addin/fit/explainPair.ts";
+import type { Fitting } from "../../addin/fit/match.ts";
+import { count } from "../words.ts";
+import type { Chosen } from "./chosenPlace.ts";
+import { placeOfChosen } from "./chosenPlace.ts";
+import { classesOf } from "./classesOf.ts";
+import { FilterChoices } from "./FilterChoices.tsx";
+import type { MatrixFilter } from "./matrix.ts";
+import type { MatrixState } from "./MatrixView.tsx";
+import { MatrixView } from "./MatrixView.tsx";
+import { PairList } from "./PairList.tsx";
+import { patternName } from "./patternName.ts";
+import { PlaceChoice } from "./PlaceChoice.tsx";
+import { QuestionNav } from "./QuestionNav.tsx";
+import type { Question } from "./questions.ts";
+import { questionWords } from "./questions.ts";
+import type { Pair, RankedPair } from "./ranking.ts";
+import { countVerdicts, wardrobeOf, wearersOf } from "./ranking.ts";
+import type { Fit } from "./readFit.ts";
+import { VerdictWords } from "./VerdictWords.tsx";
+import { WhatToChange } from "./WhatToChange.tsx";
+import { WhyNot } from "./WhyNot.tsx";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  answer: { display: "flex", flexDirection: "column", gap: "4px", outlineStyle: "none" },
+  verdict: { fontSize: tokens.fontSizeBase400 },
+  back: { alignSelf: "flex-start" },
+});
+
+const everything: MatrixFilter = { garmentClass: undefined, verdict: undefined };
+
+/** The questions about fit and their answers, each in one screen. */
+export function Answers(props: {
+  readonly fit: Fit;
+  readonly fitting: Fitting;
+  readonly question: Question;
+  readonly onAsk: (question: Question) => void;
+  readonly writing: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { fit, fitting, question, onAsk, writing } = props;
+  const [pattern, setPattern] = useState<Chosen>();
+  const [figure, setFigure] = useState<Chosen>();
+  const [filter, setFilter] = useState(everything);
+  const [matrix, setMatrix] = useState<MatrixState>({ filter: everything, at: { row: 0, column: 0 } });
+  /** The list or matrix from which a pair was opened. */
+  const [from, setFrom] = useState<Question>();
+  const [comesBack, setComesBack] = useState(false);
+
+  const patternNames = useMemo(
+    () => fitting.patterns.map(({ pattern: each }) => patternName(each)),
+    [fitting],
+  );
+  const figureNames = fitting.view.chart.figures;
+  const pair: Pair = {
+    pattern: placeOfChosen(patternNames, pattern),
+    figure: placeOfChosen(figureNames, figure),
+  };
+
+  function ask(next: Question): void {
+    setFrom(undefined);
+    setComesBack(false);
+    onAsk(next);
+  }
+
+  function open(opened: Pair): void {
+    setPattern({ place: opened.pattern, name: patternNames[opened.pattern] ?? "" });
+    setFigure({ place: opened.figure, name: figureNames[opened.figure] ?? "" });
+    setFrom(question);
+    onAsk("why");
+  }
+
+  const patternChoice = (
+    <PlaceChoice
+      label="Pattern"
+      names={patternNames}
+      place={pair.pattern}
+      onChoose={(place) => {
+        setPattern({ place, name: patternNames[place] ?? "" });
+      }}
+    />
+  );
+  const figureChoice = (
+    <PlaceChoice
+      label="Figure"
+      names={figureNames}
+      place={pair.figure}
+      onChoose={(place) => {
+        setFigure({ place, name: figureNames[place] ?? "" });
+      }}
+    />
+  );
+
+  return (
+    <>
+      <QuestionNav question={question} onAsk={ask} />
+      {question === "wearers" && (
+        <>
+          {patternChoice}
+          <Ranked
+            key="wearers"
+            fitting={fitting}
+            pair={pair}
+            by="pattern"
+            filter={filter}
+            onFilter={setFilter}
+            onOpen={open}
+          />
+        </>
+      )}
+      {question === "wardrobe" && (
+        <>
+          {figureChoice}
+          <Ranked
+            key="wardrobe"
+            fitting={fitting}
+            pair={pair}
+            by="figure"
+            filter={filter}
+            onFilter={setFilter}
+            onOpen={open}
+          />
+        </>
+      )}
+      {(question === "why" || question === "change") && (
+        <>
+          {from !== undefined && (
+            <Button
+              className={styles.back}
+              onClick={() => {
+                setComesBack(true);
+                setFrom(undefined);
+                onAsk(from);
+              }}
+            >
+              Back to “{questionWords[from]}”
+            </Button>
+          )}
+          {patternChoice}
+          {figureChoice}
+          <OfPair
+            fitting={fitting}
+            pair={pair}
+            question={question}
+            takesFocus={from !== undefined}
+            onAsk={onAsk}
+          />
+        </>
+      )}
+      {question === "matrix" && (
+        <MatrixView
+          fit={fit}
+          fitting={fitting}
+          state={matrix}
+          onState={setMatrix}
+          comesBack={comesBack}
+          writing={writing}
+          onOpen={(p, f) => {
+            open({ pattern: p, figure: f });
+          }}
+        />
+      )}
+    </>
+  );
+}
+
+/** One pattern on every figure, or every pattern on one figure, best first. */
+function Ranked(props: {
+  readonly fitting: Fitting;
+  readonly pair: Pair;
+  readonly by: "pattern" | "figure";
+  readonly filter: MatrixFilter;
+  readonly onFilter: (filter: MatrixFilter) => void;
+  readonly onOpen: (pair: Pair) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { fitting, pair, by, filter, onFilter, onOpen } = props;
+  const { pattern, figure } = pair;
+  const isOfPattern = by === "pattern";
+  const pairs = useMemo(
+    () => (isOfPattern ? wearersOf(fitting, pattern) : wardrobeOf(fitting, figure)),
+    [fitting, isOfPattern, pattern, figure],
+  );
+  const shown = pairs.filter(
+    (each) =>
+      (filter.verdict === undefined || each.explanation.verdict === filter.verdict) &&
+      (isOfPattern || filter.garmentClass === undefined || classOf(fitting, each) === filter.garmentClass),
+  );
+  const says = countVerdicts(shown.map(({ explanation }) => explanation.verdict))
+    .map((each) => `${each.count.toLocaleString("en-GB")} ${each.verdict}`)
+    .join(", ");
+  const size = isOfPattern ? count(shown.length, "figure") : count(shown.length, "pattern");
+  return (
+    <>
+      <FilterChoices
+        filter={filter}
+        classes={isOfPattern ? undefined : classesOf(fitting)}
+        onChange={onFilter}
+      />
+      <p className={styles.text}>
+        {shown.length === 0 ? "None is like that. Choose other garments or verdicts." : `${size}: ${says}.`}
+      </p>
+      {shown.length > 0 && (
+        <PairList
+          key={`${String(pattern)} ${String(figure)}`}
+          label={isOfPattern ? "Figures, best first" : "Patterns, best first"}
+          pairs={shown}
+          nameOf={(each) => (isOfPattern ? each.explanation.figure : nameOfPattern(fitting, each))}
+          onOpen={onOpen}
+        />
+      )}
+    </>
+  );
+}
+
+/** The verdict of one pair, and its reasons or what to change. */
+function OfPair(props: {
+  readonly fitting: Fitting;
+  readonly pair: Pair;
+  readonly question: "why" | "change";
+  readonly takesFocus: boolean;
+  readonly onAsk: (question: Question) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { fitting, pair, question, takesFocus, onAsk } = props;
+  const { pattern, figure } = pair;
+  const explanation = useMemo(() => explainPair(fitting, pattern, figure), [fitting, pattern, figure]);
+  const answer = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (takesFocus) answer.current?.focus();
+  }, [takesFocus]);
+  const other = question === "why" ? "change" : "why";
+  return (
+    <>
+      <div ref={answer} className={styles.answer} tabIndex={-1} role="group" aria-label="Answer">
+        <span className={styles.verdict}>
+          <VerdictWords verdict={explanation.verdict} />
+        </span>
+        {explanation.verdict !== "fits" && <p className={styles.text}>{explanation.words}</p>}
+      </div>
+      {question === "why" ? (
+        <WhyNot explanation={explanation} comfort={fitting.patterns[pattern]?.comfort ?? 1} />
+      ) : (
+        <WhatToChange explanation={explanation} />
+      )}
+      <Button
+        className={styles.back}
+        onClick={() => {
+          onAsk(other);
+        }}
+      >
+        {questionWords[other]}
+      </Button>
+    </>
+  );
+}
+
+function classOf(fitting: Fitting, { pattern }: Pair): string | undefined {
+  return fitting.patterns[pattern]?.pattern.garmentClass.name;
+}
+
+function nameOfPattern(fitting: Fitting, { pattern }: RankedPair): string {
+  const found = fitting.patterns[pattern];
+  return found ? patternName(found.pattern) : "";
+}

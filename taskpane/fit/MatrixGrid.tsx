@@ -1,0 +1,268 @@
+import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import type { KeyboardEvent, ReactNode } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import type { Match } from "../../addin/fit/match.ts";
+import type { Verdict } from "../../addin/fit/verdict.ts";
+import { meaning } from "../theme.ts";
+import type { GridCell } from "./gridKeys.ts";
+import { cellAfterKey } from "./gridKeys.ts";
+import type { MatrixPart } from "./matrix.ts";
+import { patternName } from "./patternName.ts";
+import { verdictLooks } from "./verdictLooks.ts";
+import { placesOf, scrollTo, spanInSight } from "./windowing.ts";
+
+/** Sizes in px: a cell holds a verdict in two lines. */
+const cell = { width: 84, height: 44 } as const;
+const names = { width: 108, height: 44 } as const;
+
+const useStyles = makeStyles({
+  box: {
+    overflow: "auto",
+    maxHeight: "min(70vh, 560px)",
+    border: `1px solid ${tokens.colorNeutralStroke1}`,
+    borderRadius: tokens.borderRadiusMedium,
+    backgroundColor: tokens.colorNeutralBackground1,
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: "16px",
+  },
+  sheet: { position: "relative" },
+  headings: { position: "sticky", top: 0, zIndex: 2, height: `${String(names.height)}px` },
+  row: { position: "absolute", left: 0, right: 0, height: `${String(cell.height)}px` },
+  fixed: {
+    position: "sticky",
+    left: 0,
+    zIndex: 1,
+    width: `${String(names.width)}px`,
+    height: "100%",
+    borderRight: `1px solid ${tokens.colorNeutralStroke1}`,
+  },
+  each: {
+    boxSizing: "border-box",
+    padding: "4px 6px",
+    display: "flex",
+    alignItems: "center",
+    overflow: "hidden",
+    backgroundColor: tokens.colorNeutralBackground1,
+    borderBottom: `1px solid ${tokens.colorNeutralStroke1}`,
+  },
+  placed: { position: "absolute", top: 0, width: `${String(cell.width)}px`, height: "100%" },
+  name: { fontWeight: 600, backgroundColor: tokens.colorNeutralBackground3 },
+  clipped: {
+    display: "-webkit-box",
+    WebkitLineClamp: 2,
+    WebkitBoxOrient: "vertical",
+    overflow: "hidden",
+    overflowWrap: "anywhere",
+  },
+  verdict: {
+    gap: "4px",
+    fontWeight: 600,
+    cursor: "pointer",
+    "&:hover": { backgroundColor: meaning.chalkGround },
+    "&:focus-visible": { outline: `2px solid ${meaning.chalk}`, outlineOffset: "-2px" },
+  },
+  sign: { flexShrink: 0, width: "1em", textAlign: "center" },
+  leaf: { color: meaning.leaf },
+  brass: { color: meaning.brass },
+  thread: { color: meaning.thread },
+  quiet: { color: tokens.colorNeutralForeground3 },
+  aside: { fontWeight: 400, color: tokens.colorNeutralForeground3 },
+});
+
+/**
+ * Patterns × figures with the verdict of each pair. Only what is in sight is drawn, so that a large wardrobe stays quick.
+ * Arrow keys move from cell to cell; Enter opens the reasons.
+ */
+export function MatrixGrid(props: {
+  readonly match: Match;
+  readonly part: MatrixPart;
+  /** Other verdicts are set back; `undefined` sets none back. */
+  readonly wanted: Verdict | undefined;
+  readonly at: GridCell;
+  readonly onMove: (to: GridCell) => void;
+  readonly onOpen: (pattern: number, figure: number) => void;
+  /** Take the focus when it is shown: the user comes back to it. */
+  readonly takesFocus: boolean;
+}): ReactNode {
+  const styles = useStyles();
+  const { match, part, wanted, onMove, onOpen, takesFocus } = props;
+  const box = useRef<HTMLDivElement>(null);
+  const sight = useSight(box);
+  const size = { rows: part.patterns.length, columns: part.figures.length };
+  const at = {
+    row: Math.min(props.at.row, size.rows - 1),
+    column: Math.min(props.at.column, size.columns - 1),
+  };
+  const rows = placesOf(spanInSight(sight.top, sight.height, cell.height, size.rows), at.row);
+  const columns = placesOf(spanInSight(sight.left, sight.width, cell.width, size.columns), at.column);
+  const wantsFocus = useRef(takesFocus);
+
+  useLayoutEffect(() => {
+    const { current } = box;
+    if (!wantsFocus.current || !current) return;
+    wantsFocus.current = false;
+    current.scrollTop = scrollTo(at.row, current.scrollTop, current.clientHeight - names.height, cell.height);
+    current.scrollLeft = scrollTo(
+      at.column,
+      current.scrollLeft,
+      current.clientWidth - names.width,
+      cell.width,
+    );
+    current.querySelector<HTMLElement>("[tabindex='0']")?.focus({ preventScroll: true });
+  });
+
+  function onKeyDown(event: KeyboardEvent): void {
+    if (event.key === "Enter" || event.key === " ") {
+      event.preventDefault();
+      open(at);
+      return;
+    }
+    const page = Math.max(1, Math.floor(sight.height / cell.height) - 1);
+    const to = cellAfterKey(event.key, event.ctrlKey || event.metaKey, at, { ...size, page });
+    if (!to) return;
+    event.preventDefault();
+    wantsFocus.current = true;
+    onMove(to);
+  }
+
+  function open({ row, column }: GridCell): void {
+    const pattern = part.patterns[row];
+    const figure = part.figures[column];
+    if (pattern === undefined || figure === undefined) return;
+    onMove({ row, column });
+    onOpen(pattern, figure);
+  }
+
+  return (
+    <div
+      ref={box}
+      className={styles.box}
+      role="grid"
+      aria-label="Verdict of every pattern on every figure"
+      aria-rowcount={size.rows + 1}
+      aria-colcount={size.columns + 1}
+      aria-readonly
+      onKeyDown={onKeyDown}
+    >
+      <div
+        role="presentation"
+        className={styles.sheet}
+        style={{
+          width: names.width + size.columns * cell.width,
+          height: names.height + size.rows * cell.height,
+        }}
+      >
+        <div role="row" aria-rowindex={1} className={styles.headings}>
+          <div
+            role="columnheader"
+            aria-colindex={1}
+            className={mergeClasses(styles.each, styles.name, styles.fixed)}
+          >
+            Pattern
+          </div>
+          {columns.map((column) => {
+            const name = match.figures[part.figures[column] ?? -1] ?? "";
+            return (
+              <div
+                key={column}
+                role="columnheader"
+                aria-colindex={column + 2}
+                className={mergeClasses(styles.each, styles.name, styles.placed)}
+                style={{ left: names.width + column * cell.width }}
+                title={name}
+              >
+                <span className={styles.clipped}>{name}</span>
+              </div>
+            );
+          })}
+        </div>
+        {rows.map((row) => {
+          const p = part.patterns[row] ?? -1;
+          const pattern = match.patterns[p];
+          const name = pattern ? patternName(pattern) : "";
+          return (
+            <div
+              key={row}
+              role="row"
+              aria-rowindex={row + 2}
+              className={styles.row}
+              style={{ top: names.height + row * cell.height }}
+            >
+              <div
+                role="rowheader"
+                aria-colindex={1}
+                className={mergeClasses(styles.each, styles.name, styles.fixed)}
+                title={name}
+              >
+                <span className={styles.clipped}>{name}</span>
+              </div>
+              {columns.map((column) => {
+                const verdict = match.verdict(p, part.figures[column] ?? -1);
+                const { sign, tone } = verdictLooks[verdict];
+                const isAt = row === at.row && column === at.column;
+                return (
+                  <div
+                    key={column}
+                    role="gridcell"
+                    aria-colindex={column + 2}
+                    tabIndex={isAt ? 0 : -1}
+                    className={mergeClasses(
+                      styles.each,
+                      styles.placed,
+                      styles.verdict,
+                      styles[tone],
+                      wanted !== undefined && verdict !== wanted && styles.aside,
+                    )}
+                    style={{ left: names.width + column * cell.width }}
+                    onClick={() => {
+                      open({ row, column });
+                    }}
+                  >
+                    <span className={styles.sign} aria-hidden="true">
+                      {sign}
+                    </span>
+                    <span>{verdict}</span>
+                  </div>
+                );
+              })}
+            </div>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
+
+interface Sight {
+  readonly top: number;
+  readonly left: number;
+  /** Without the fixed names. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What of a box is in sight, kept up with scrolling and with its size. */
+function useSight(box: React.RefObject<HTMLElement | null>): Sight {
+  const [sight, setSight] = useState<Sight>({ top: 0, left: 0, width: 640, height: 560 });
+  useEffect(() => {
+    const { current } = box;
+    if (!current) return undefined;
+    const look = (): void => {
+      setSight({
+        top: current.scrollTop,
+        left: current.scrollLeft,
+        width: Math.max(0, current.clientWidth - names.width),
+        height: Math.max(0, current.clientHeight - names.height),
+      });
+    };
+    look();
+    const resized = new ResizeObserver(look);
+    resized.observe(current);
+    current.addEventListener("scroll", look, { passive: true });
+    return () => {
+      resized.disconnect();
+      current.removeEventListener("scroll", look);
+    };
+  }, [box]);
+  return sight;
+}

@@ -1,0 +1,61 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import type { PatternProblem } from "../../addin/chart/pattern.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
+import { failureText } from "../notice.ts";
+import { useSession } from "../session.ts";
+import { meaning } from "../theme.ts";
+import { count } from "../words.ts";
+
+const useStyles = makeStyles({
+  box: {
+    padding: "8px 12px",
+    borderRadius: tokens.borderRadiusMedium,
+    backgroundColor: meaning.threadGround,
+    border: `1px solid ${meaning.thread}`,
+    display: "flex",
+    flexDirection: "column",
+    gap: "4px",
+    overflowWrap: "anywhere",
+  },
+  word: { margin: 0, fontWeight: 600, color: meaning.thread },
+  list: { margin: 0, paddingLeft: "20px" },
+});
+
+/** Messages shown; the rest are counted. */
+const mostShown = 8;
+
+/** Rows of the patterns that cannot be used: what was read, and what to do. The other patterns are judged all the same. */
+export function ProblemList(props: {
+  readonly problems: readonly PatternProblem[];
+  readonly table: TableInfo;
+}): ReactNode {
+  const styles = useStyles();
+  const { workbook, say } = useSession();
+  const { problems, table } = props;
+  if (problems.length === 0) return null;
+  const show = async (row: number): Promise<void> => {
+    try {
+      await workbook.select({ ...table.area, row: table.area.row + row, rows: 1 });
+    } catch (error) {
+      say({ kind: "failed", text: failureText(error) });
+    }
+  };
+  const more = problems.length - mostShown;
+  return (
+    <section className={styles.box} aria-label="Rows that cannot be used">
+      <p className={styles.word}>✕ {count(problems.length, "row is", "rows are")} left out until mended:</p>
+      <ul className={styles.list}>
+        {problems.slice(0, mostShown).map(({ row, message }) => (
+          <li key={row}>
+            {message}{" "}
+            <Button size="small" onClick={() => void show(row)}>
+              Show row {row + 1}
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {more > 0 && <span>and {more} more.</span>}
+    </section>
+  );
+}

@@ -1,0 +1,42 @@
+import { useEffect, useState } from "react";
+import type { Fitting, Match } from "../../addin/fit/match.ts";
+import { inSteps } from "../import/inSteps.ts";
+import { matchInSteps } from "./matrix.ts";
+
+/** How far the judging of all pairs is. */
+export interface Matching {
+  /** The last one that was finished; it may be of an earlier state of the tables. */
+  readonly match: Match | undefined;
+  /** Share done, 0 to 1, while the page shows nothing newer. */
+  readonly share: number;
+}
+
+/** Work without a pause, in ms: short enough that a click is not felt to wait. */
+const atOnceMs = 50;
+
+/** Judges every pair, with pauses in which the page can be used; begins anew when the tables change. */
+export function useMatch(fitting: Fitting): Matching {
+  const [matching, setMatching] = useState<Matching>({ match: undefined, share: 0 });
+  useEffect(() => {
+    const stop = new AbortController();
+    let paused = performance.now();
+    const pause = async (share: number): Promise<void> => {
+      if (performance.now() - paused < atOnceMs) return;
+      setMatching(({ match }) => ({ match, share }));
+      await new Promise((resume) => setTimeout(resume));
+      paused = performance.now();
+    };
+    inSteps(matchInSteps(fitting), pause, stop.signal).then(
+      (match) => {
+        if (!stop.signal.aborted) setMatching({ match, share: 1 });
+      },
+      (error: unknown) => {
+        if (!stop.signal.aborted) throw error;
+      },
+    );
+    return () => {
+      stop.abort();
+    };
+  }, [fitting]);
+  return matching;
+}

@@ -1,0 +1,129 @@
+import type { Match } from "../../addin/fit/match.ts";
+import { InputError } from "../../addin/measures/inputError.ts";
+import { areaName, sheetLimit } from "../../addin/workbook/address.ts";
+import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
+import type { Edit } from "../../addin/workbook/port.ts";
+import { freeName } from "../freeName.ts";
+import { count } from "../words.ts";
+import type { MatrixPart } from "./matrix.ts";
+import type { UsedTables } from "./readFit.ts";
+
+export const matrixForms = ["formulas", "values"] as const;
+/** Formulas follow every change of patterns and figures; values stay as they are. */
+export type MatrixForm = (typeof matrixForms)[number];
+
+export interface MatrixToWrite {
+  readonly match: Match;
+  /** What the filters leave; only values keep to it. */
+  readonly part: MatrixPart;
+  readonly used: UsedTables;
+  /** Rows of the patterns that cannot be used: the formula lists them too. */
+  readonly problems: number;
+  readonly sheets: readonly string[];
+}
+
+/** What will be written, to be shown before it is. */
+export interface MatrixWriting {
+  readonly sheet: string;
+  readonly label: string;
+  /** What will be written where, in a sentence. */
+  readonly preview: string;
+  readonly done: string;
+  edits(): readonly Edit[];
+}
+
+/** The row of the headings: below a title, a quiet line and an empty row. */
+const headingRow = 3;
+
+/**
+ * Plans a new sheet with the verdict of every pattern on every figure.
+ *
+ * @throws {InputError} when it cannot be written in this form, saying why and what to do
+ */
+export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriting {
+  const sheet = freeName("Fit", matrix.sheets);
+  const { match, part, problems } = matrix;
+  const whole = form === "formulas";
+  const patterns = whole ? match.patterns.length : part.patterns.length;
+  const figures = whole ? match.figures.length : part.figures.length;
+  const rows = 1 + patterns + (whole ? problems : 0);
+  const columns = 1 + figures;
+  if (patterns === 0 || figures === 0)
+    throw new InputError("The filters leave nothing to write. Widen them first.");
+  if (columns > sheetLimit.columns) {
+    throw new InputError(
+      `${count(figures, "figure")} are more than a sheet has columns. Filter by a verdict, or keep fewer figures in the table.`,
+    );
+  }
+  const formula = whole ? matrixFormula(matrix.used) : undefined;
+  const size = `${count(patterns, "pattern")} on ${count(figures, "figure")}`;
+  const where = `${areaName({ row: headingRow, column: 0, rows, columns })} of the new sheet “${sheet}”`;
+  return {
+    sheet,
+    label: `Write the fit of ${size}`,
+    preview:
+      formula === undefined
+        ? `Writes ${size} as words into ${where}.`
+        : `Writes ${formula} into A${String(headingRow + 1)}; it fills ${where} with ${size}.`,
+    done: `The fit of ${size} is on the sheet “${sheet}”.`,
+    edits: () => [
+      {
+        kind: "sheet",
+        sheet: sheetOf(
+          sheet,
+          columns,
+          formula === undefined ? valuesOf(match, part) : [[{ formula }]],
+          whole,
+        ),
+      },
+    ],
+  };
+}
+
+/** @throws {InputError} when the worksheet function cannot give the same verdicts */
+function matrixFormula({ patterns, figures, easeRules, garmentClasses }: UsedTables): string {
+  if (!patterns || !figures) throw new InputError("There are no patterns or no figures to judge.");
+  if (garmentClasses) {
+    throw new InputError(
+      `The worksheet function knows only the garment classes that come with Measure Book, and you use the table ${garmentClasses.name}. Write values instead.`,
+    );
+  }
+  const ranges = [patterns, figures, ...(easeRules ? [easeRules] : [])].map(({ name }) => `${name}[#All]`);
+  return `=FIT.MATCH(${ranges.join(", ")})`;
+}
+
+function valuesOf(match: Match, { patterns, figures }: MatrixPart): SheetContent["cells"] {
+  return [
+    ["Pattern", ...figures.map((figure) => match.figures[figure])].map((value): CellContent => ({
+      value,
+      style: "heading",
+    })),
+    ...patterns.map((p) => [
+      { value: match.patterns[p]?.code },
+      ...figures.map((figure) => ({ value: match.verdict(p, figure) })),
+    ]),
+  ];
+}
+
+function sheetOf(
+  name: string,
+  columns: number,
+  cells: SheetContent["cells"],
+  follows: boolean,
+): SheetContent {
+  const says = follows
+    ? "Follows every change of the patterns and figures."
+    : "As judged when it was written; it does not follow later changes.";
+  return {
+    name,
+    cells: [
+      [{ value: "Which garment goes on which figure", style: "title" }],
+      [{ value: says, style: "quiet" }],
+      [],
+      ...cells,
+    ],
+    frozenRows: headingRow + 1,
+    frozenColumns: 1,
+    columnWidths: Array.from({ length: columns }, () => 112),
+  };
+}
