@@ -53,11 +53,12 @@ function toSheet(id: string, sheet: SheetContent): Partial<IWorksheetData> {
   };
 }
 
-/** Rows and columns that a sheet needs, with room to go on. */
+/** Rows and columns that a sheet needs, with room to go on. A width that is set counts: a result may fill that column. */
 export function sheetSize(sheet: SheetContent): { rowCount: number; columnCount: number } {
+  const columns = Math.max(widest(sheet.cells), sheet.columnWidths?.length ?? 0);
   return {
     rowCount: Math.max(least.rows, sheet.cells.length + least.moreRows),
-    columnCount: Math.max(least.columns, widest(sheet.cells) + least.moreColumns),
+    columnCount: Math.max(least.columns, columns + least.moreColumns),
   };
 }
 
