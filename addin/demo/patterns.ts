@@ -31,7 +31,7 @@ export const patterns: readonly DemoPattern[] = [
   { code: "D-3", title: "Bulrush gown", garmentClass: "Fitted dress", draftedFor: "Gwendry", thickness: 0.35, opens: "back", openingLength: 170, neck: 104, cuff: 62 },
   { code: "D-4", title: "Willow tea dress", garmentClass: "Semi-fitted dress", draftedFor: "Fennick", thickness: 0.25, opens: "full length", cuff: 44, bust: 206, hip: 212 },
   { code: "D-5", title: "Millpond smock", garmentClass: "Loose dress", draftedFor: "Tansel", thickness: 0.25, opens: "back", openingLength: 30, neck: 92, cuff: 36, hip: 170 },
-  { code: "D-6", title: "Fog gown", garmentClass: "Very loose dress", draftedFor: "Jorvie", thickness: 0.3, opens: "front", openingLength: 35, neck: 120, cuff: 60, bust: 290, hip: 330 },
+  { code: "D-6", title: "Fog gown", garmentClass: "Very loose dress", draftedFor: "Jorvie", thickness: 0.3, opens: "side", openingLength: 45, neck: 178, cuff: 60, bust: 290, hip: 330 },
   { code: "D-7", title: "Eddy dress, first draft", garmentClass: "Dress", draftedFor: "Ardwen", thickness: 0.3, opens: "back", openingLength: 40, neck: 76, cuff: 40 },
   { code: "D-8", title: "Brook dress, from a box of old papers", garmentClass: "Dress", thickness: 0.3, opens: "full length", bust: 200 },
   { code: "T-1", title: "Ferry shirt", garmentClass: "Loose top", draftedFor: "Pellory", thickness: 0.25, opens: "full length", cuff: 52 },

@@ -1,0 +1,142 @@
+import { describe, expect, it } from "vitest";
+import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
+import { figureTraits } from "../../addin/chart/figureTraits.ts";
+import { closures } from "../../addin/chart/pattern.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { readPatternTable } from "../../addin/chart/readPatterns.ts";
+import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
+import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
+import { patterns } from "../../addin/demo/patterns.ts";
+import { verdicts } from "../../addin/fit/verdict.ts";
+import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
+import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
+import { descriptors } from "../../functions/all.ts";
+import { calculate, tableCells } from "./calculate.ts";
+
+type Rows = readonly (readonly unknown[])[];
+
+const workbook = demoWorkbook();
+const calculated = calculate(workbook);
+const easeRules = tableCells(workbook, "EaseRules");
+const trueChart = [figureHeadings, ...trueRows().map((row) => row.map(({ value }) => value))];
+
+/** What the one formula with a function gives. */
+const resultOf = (name: string): Rows =>
+  calculated.find(({ formula }) => formula.startsWith(`=FIT.${name}(`))?.result ?? [];
+
+/** The table of MATCH on the chart without slips. */
+const matchOnTrueChart = (rules?: Rows): Rows => {
+  const match = descriptors.find(({ name }) => name === "MATCH");
+  const table = match?.compute([tableCells(workbook, "Patterns"), trueChart, rules]);
+  return Array.isArray(table) ? table : [];
+};
+
+const verdictOf = (rows: Rows, pattern: string, figure: string): unknown =>
+  rows.find(([code]) => code === pattern)?.[rows[0]?.indexOf(figure) ?? -1];
+
+/** Every verdict that occurs in a table of MATCH. */
+const kindsIn = (rows: Rows): unknown[] => [...new Set(rows.slice(1).flatMap((row) => row.slice(1)))].sort();
+
+describe("the patterns", () => {
+  const table = readPatternTable(tableCells(workbook, "Patterns"), readChart(trueChart));
+
+  it("are at least 24, all of them sound", () => {
+    expect(table.problems).toEqual([]);
+    expect(table.patterns.length).toBeGreaterThanOrEqual(24);
+  });
+
+  it("are of every garment class that comes with Measure Book", () => {
+    const classes = new Set(table.patterns.map(({ garmentClass }) => garmentClass.name));
+    expect([...classes].sort()).toEqual(defaultGarmentClasses.map(({ name }) => name).sort());
+  });
+
+  it("show stretch, under-layers, openings and every way to open", () => {
+    expect(new Set(table.patterns.map(({ closure }) => closure))).toEqual(new Set(closures));
+    expect(table.patterns.filter(({ stretch }) => stretch > 0).length).toBeGreaterThan(5);
+    expect(table.patterns.find(({ title }) => title.includes("coat"))?.wornOver).toEqual(["D-1", "J-1"]);
+  });
+});
+
+describe("the figures", () => {
+  it("say what decides whether a garment goes on", () => {
+    const traits = figureTraits(readChart(trueChart));
+    for (const trait of ["handsOff", "headOff", "wig", "softBody", "jointed", "heeledFoot"] as const) {
+      const said = traits.map((each) => each[trait]);
+      expect(said).toContain(true);
+      expect(said).toContain(false);
+    }
+  });
+});
+
+describe("the verdicts", () => {
+  it("are of every kind, on the chart as it stands and on the chart without slips", () => {
+    const kinds = [...verdicts].sort();
+    expect(kindsIn(resultOf("MATCH"))).toEqual(kinds);
+    expect(kindsIn(matchOnTrueChart(easeRules))).toEqual(kinds);
+  });
+
+  it("let a garment fit the figure that it was drafted for, but for those with a story", () => {
+    const rows = matchOnTrueChart(easeRules);
+    const failed = patterns.filter(
+      ({ code, draftedFor }) => draftedFor && verdictOf(rows, code, draftedFor) !== "fits",
+    );
+    expect(failed.map(({ code }) => [code, verdictOf(rows, code, "Ardwen")])).toEqual([
+      ["D-7", "will not go on"],
+      ["P-3", "too close to call"],
+    ]);
+    expect(verdictOf(rows, "D-8", "Ardwen")).toBe("not known");
+  });
+
+  it("follow the ease rules of the sheet", () => {
+    const loosened = easeRules.map((rule) => (rule[0] === "Headwear" ? rule.with(4, "120%") : rule));
+    expect(verdictOf(matchOnTrueChart(easeRules), "W-2", "Ardwen")).toBe("too loose");
+    expect(verdictOf(matchOnTrueChart(loosened), "W-2", "Ardwen")).toBe("fits");
+  });
+
+  it("are the same without the rules of the sheet, which are those that come with Measure Book", () => {
+    expect(matchOnTrueChart()).toEqual(matchOnTrueChart(easeRules));
+  });
+});
+
+describe("the four questions", () => {
+  it("each have a sheet that answers on one screen, agreeing with the others", () => {
+    const wearers = resultOf("WEARERS").slice(1);
+    const wardrobe = resultOf("WARDROBE").slice(1);
+    const reasons = resultOf("REASONS").slice(1);
+    const match = resultOf("MATCH");
+    for (const [figure, verdict] of wearers.filter(([name]) => name !== "Wickory")) {
+      expect(verdict).toBe(verdictOf(match, "D-1", String(figure)));
+    }
+    for (const [pattern, , verdict] of wardrobe) {
+      expect(verdict).toBe(verdictOf(match, String(pattern), "Ardwen"));
+    }
+    expect(reasons[0]?.[4]).toBe(verdictOf(match, "D-1", "Pellory"));
+    expect(reasons.map((row) => row[5]).filter((change) => change !== "").length).toBeGreaterThan(1);
+  });
+
+  it("are asked on the first sheet, by the name of each sheet", () => {
+    const start = workbook.sheets[0]?.cells.flat().map((cell) => String(cell?.value ?? "")) ?? [];
+    for (const question of [
+      "Which figures wear this dress?",
+      "What can this figure wear?",
+      "Why not?",
+      "What do I change?",
+    ]) {
+      expect(start.filter((line) => line.startsWith(question))).toHaveLength(1);
+    }
+    for (const { name } of workbook.sheets.slice(1)) {
+      expect(start.filter((line) => line.startsWith(`${name}: `))).toHaveLength(1);
+    }
+  });
+});
+
+describe("kept as an .xlsx file and read again", () => {
+  it("keeps patterns, rules, every verdict and all other results", { timeout: 30_000 }, async () => {
+    const again = await readXlsx(await writeXlsx(workbook));
+    for (const name of ["Patterns", "EaseRules", "GarmentClasses", "Figures"]) {
+      expect(tableCells(again, name)).toEqual(tableCells(workbook, name));
+    }
+    expect(calculated.length).toBeGreaterThan(20);
+    expect(calculate(again)).toEqual(calculated);
+  });
+});
