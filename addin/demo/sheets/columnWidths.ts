@@ -7,7 +7,6 @@ const narrowest = 84;
 export function widthsOf(
   headings: readonly string[],
   rows: readonly (readonly (CellContent | undefined)[])[],
-  widest = Infinity,
 ): number[] {
   return headings.map((text, column) => {
     const letters = rows.map((row) => {
@@ -15,6 +14,6 @@ export function widthsOf(
       return typeof value === "string" ? value.length : 0;
     });
     const longest = Math.max(text.length + 3, ...letters);
-    return Math.min(widest, Math.max(narrowest, Math.round(longest * pixelsPerLetter)));
+    return Math.max(narrowest, Math.round(longest * pixelsPerLetter));
   });
 }

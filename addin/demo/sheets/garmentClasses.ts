@@ -3,7 +3,7 @@ import type { SheetContent } from "../../workbook/content.ts";
 import { widthsOf } from "./columnWidths.ts";
 import { heading, plain, quiet, title } from "./parts.ts";
 
-/** The garment classes, to look up, as the table GarmentClasses. */
+/** The garment classes that come with Measure Book, as the table GarmentClasses. */
 export function garmentClassesSheet(): SheetContent {
   const [headings = [], ...classes] = garmentClassCells();
   const texts = headings.map(String);
@@ -12,7 +12,11 @@ export function garmentClassesSheet(): SheetContent {
     name: "Garment classes",
     cells: [
       [title("Garment classes")],
-      [quiet("To look up: what you can write under Garment class, by its name or one of its other names.")],
+      [
+        quiet(
+          "What you can write under Garment class. The pane’s section Fit follows what you change here; formulas do not.",
+        ),
+      ],
       texts.map(heading),
       ...rows,
     ],

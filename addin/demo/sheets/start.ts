@@ -22,7 +22,7 @@ export function startSheet(): SheetContent {
         ),
       ],
       [wrapped("Ease rules: how much room each class of garment has and needs. Edit them to your taste.")],
-      [wrapped("Garment classes: the names that the two sheets before use for garments.")],
+      [wrapped("Garment classes: what you can write under Garment class in the two sheets before.")],
       [wrapped("Compare: two figures side by side. Write other names into the two cells at the top.")],
       [wrapped("Groups: which figures share a body, which come closest to one figure, and how they join.")],
       [wrapped("Flags: readings that deserve a second look. Some mistakes stand in the chart on purpose.")],
@@ -59,7 +59,7 @@ export function startSheet(): SheetContent {
       ],
       [
         wrapped(
-          "3. Type a figure of your own below the last row of Figures. Leave empty what you have not measured.",
+          "3. Type a figure of your own below Figures, or a garment below Patterns. Leave empty what you do not know.",
         ),
       ],
       [
