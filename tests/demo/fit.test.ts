@@ -6,6 +6,7 @@ import { readChart } from "../../addin/chart/readChart.ts";
 import { readPatternTable } from "../../addin/chart/readPatterns.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
+import { patternHeadings, patternRows } from "../../addin/demo/patternsTable.ts";
 import { patterns } from "../../addin/demo/patterns.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
 import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
@@ -43,6 +44,15 @@ describe("the patterns", () => {
   it("are at least 24, all of them sound", () => {
     expect(table.problems).toEqual([]);
     expect(table.patterns.length).toBeGreaterThanOrEqual(24);
+  });
+
+  it("are read alike with the number formats of their cells, as the pane reads them, and without", () => {
+    const formats = [
+      patternHeadings.map(() => "General"),
+      ...patternRows().map((row) => row.map(({ format }) => format ?? "General")),
+    ];
+    const cells = tableCells(workbook, "Patterns");
+    expect(readPatternTable(cells, readChart(trueChart), { formats })).toEqual(table);
   });
 
   it("are of every garment class that comes with Measure Book", () => {
