@@ -6,12 +6,14 @@ import type { FunctionDescriptor } from "./descriptor.ts";
 import { easeCheckFunction } from "./easeCheck.ts";
 import { easeFunction } from "./ease.ts";
 import { flagsFunction } from "./flags.ts";
+import { flareFunction } from "./flare.ts";
 import { groupsFunction } from "./groups.ts";
 import { lengthFunction } from "./length.ts";
 import { matchFunction } from "./match.ts";
 import { nearestFunction } from "./nearest.ts";
 import { overFunction } from "./over.ts";
 import { reasonsFunction } from "./reasons.ts";
+import { resizeFunction } from "./resize.ts";
 import { scaleFunction } from "./scale.ts";
 import { scoreFunction } from "./score.ts";
 import { stepsFunction } from "./steps.ts";
@@ -39,6 +41,8 @@ export const descriptors: readonly FunctionDescriptor[] = [
   wearersFunction,
   wardrobeFunction,
   stepsFunction,
+  resizeFunction,
+  flareFunction,
   scaleFunction,
   apartFunction,
   nearestFunction,

@@ -1,0 +1,98 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { resizedCut } from "../../addin/grading/allowance.ts";
+import { bestScale } from "../../addin/grading/bestScale.ts";
+import { printScale } from "../../addin/grading/printScale.ts";
+import { isPrintable, printSetting } from "../../addin/grading/printSetting.ts";
+
+const headings = ["Figure", "Bust", "Waist", "Hip", "Back waist", "Waist to hip", "Arm length"];
+const scaleOf = (base: readonly number[], target: readonly (number | undefined)[]) =>
+  printScale(0, 1, readChart([headings, ["Wren", ...base], ["Rook", ...target]]).measures);
+const readings = fc.array(fc.double({ min: 20, max: 1200, noNaN: true }), { minLength: 6, maxLength: 6 });
+const factors = fc.double({ min: 0.5, max: 2, noNaN: true });
+
+describe("best print scale", () => {
+  it("recovers the factor of a scaled copy, and leaves nothing over", () => {
+    fc.assert(
+      fc.property(readings, factors, (base, factor) => {
+        const scale = scaleOf(
+          base,
+          base.map((mm) => mm * factor),
+        );
+        expect(scale.factor / factor).toBeCloseTo(1, 12);
+        expect(scale.acrossFactor / factor).toBeCloseTo(1, 12);
+        expect(scale.alongFactor / factor).toBeCloseTo(1, 12);
+        expect(
+          scale.measures.every(({ residualMm, targetMm }) => Math.abs(residualMm) <= 1e-9 * targetMm),
+        ).toBe(true);
+        expect(scale.verdict).toBe("one scale");
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it("there and back is the same size, and the scales of two steps multiply", () => {
+    fc.assert(
+      fc.property(readings, readings, readings, (a, b, c) => {
+        expect(bestScale(a, b) * bestScale(b, a)).toBeCloseTo(1, 12);
+        expect((bestScale(a, b) * bestScale(b, c)) / bestScale(a, c)).toBeCloseTo(1, 10);
+      }),
+    );
+  });
+
+  it("weighs a measure as often as it is said to count", () => {
+    expect(bestScale([100, 80], [200, 80], [2, 1])).toBeCloseTo(
+      bestScale([100, 100, 80], [200, 200, 80]),
+      12,
+    );
+    expect(bestScale([100, 80, Number.NaN], [150, 120, 5])).toBeCloseTo(1.5, 12);
+    expect(bestScale([Number.NaN], [1])).toBeNaN();
+  });
+
+  it("keeps girths and lengths apart where they grow differently", () => {
+    const scale = scaleOf([200, 160, 220, 100, 50, 140], [240, 192, 264, 150, 75, 210]);
+    expect(scale.acrossFactor).toBeCloseTo(1.2, 12);
+    expect(scale.alongFactor).toBeCloseTo(1.5, 12);
+    expect(scale.factor).toBeCloseTo(Math.sqrt(1.2 * 1.5), 12);
+    expect(scale.verdict).toBe("two scales");
+  });
+
+  it("says draft anew for another shape, naming the worst measure", () => {
+    const scale = scaleOf([200, 160, 220, 100, 50, 140], [200, 160, 280, 100, 50, 140]);
+    expect(scale.verdict).toBe("draft anew");
+    expect(scale.worst?.column.heading).toBe("Hip");
+  });
+
+  it("says draft anew beyond 50 to 200 %", () => {
+    const base = [200, 160, 220, 100, 50, 140];
+    const by = (factor: number) =>
+      scaleOf(
+        base,
+        base.map((mm) => mm * factor),
+      ).verdict;
+    expect([0.49, 0.5, 2, 2.01].map(by)).toEqual(["draft anew", "one scale", "one scale", "draft anew"]);
+  });
+
+  it("leaves a measure out that is missing on one side", () => {
+    const scale = scaleOf([200, 160, 220, 100, 50, 140], [220, undefined, 242, 110, 55, 154]);
+    expect(scale.factor).toBeCloseTo(1.1, 12);
+    expect(scale.measures[1]?.residualMm).toBeNaN();
+  });
+});
+
+describe("print settings", () => {
+  it("are whole percent, with the error of rounding", () => {
+    expect(printSetting(0.754).percent).toBe(75);
+    expect(printSetting(0.754).roundingShare).toBeCloseTo(-0.004, 12);
+    expect(isPrintable(0.4)).toBe(false);
+  });
+
+  it("a cut piece keeps its allowance: there and back is nothing", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 20, max: 900, noNaN: true }), factors, (cut, factor) => {
+        expect(resizedCut(resizedCut(cut, factor, 6), 1 / factor, 6)).toBeCloseTo(cut, 8);
+      }),
+    );
+  });
+});
