@@ -47,6 +47,7 @@ const common = (mode) => ({
   cache: { type: "filesystem", buildDependencies: { config: [fileURLToPath(import.meta.url)] } },
   performance: { hints: false },
   stats: "errors-warnings",
+  infrastructureLogging: { level: "warn" },
 });
 
 /** The worksheet functions alone: one file that needs nothing but Excel’s CustomFunctions object. */
@@ -99,7 +100,7 @@ function pagesConfig(mode, port) {
       host: "localhost",
       port,
       hot: false,
-      liveReload: false,
+      liveReload: true,
       client: { overlay: false, logging: "error" },
       static: [
         {

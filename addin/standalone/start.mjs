@@ -1,6 +1,7 @@
 // `npm start`: fetches what is missing, serves the page without Excel on localhost, opens a browser where there is one.
 // Plain JavaScript without dependencies, since it runs before anything is installed.
 import { spawn } from "node:child_process";
+import { createServer as createHttpServer } from "node:http";
 import { createServer } from "node:net";
 import { parseArgs } from "node:util";
 import { ensurePackages, fail, requireNode } from "./prepare.mjs";
@@ -42,33 +43,26 @@ function isFree(port) {
 }
 
 async function serve(port) {
-  console.log("Preparing the page (the first time takes about a minute, later a few seconds) …");
-  const started = Date.now();
-  const { default: webpack } = await import("webpack");
-  const { default: DevServer } = await import("webpack-dev-server");
-  const { default: config } = await import("../../webpack.config.js");
-  const compiler = webpack(await config({}, { mode: "development", port }));
-  const pages = compiler.compilers.find((each) => each.name === "pages");
-  const server = new DevServer(pages.options.devServer, compiler);
-
-  compiler.hooks.done.tap("start", (stats) => {
-    if (stats.hasErrors()) {
-      console.error(stats.toString("errors-only"));
-      console.error(
-        "The page could not be built. Mend what is named above; it is built again when you save.",
-      );
-    }
+  const { buildPage } = await import("./buildPage.mjs");
+  const folder = await buildPage().catch((error) =>
+    fail(
+      `The page could not be built:\n${error.message}\nMend what is named here, then run npm start again.`,
+    ),
+  );
+  const { default: sirv } = await import("sirv");
+  const files = sirv(folder, { etag: true });
+  const server = createHttpServer((request, response) =>
+    files(request, response, () => {
+      response.statusCode = 404;
+      response.end("There is no such page. Open / for Measure Book.");
+    }),
+  );
+  server.once("error", (error) => fail(`The page could not be served: ${error.message}`));
+  server.listen(port, "localhost", () => {
+    const address = `http://localhost:${port}/`;
+    console.log(`\nMeasure Book is ready at ${address} Press Ctrl+C to stop.`);
+    if (!options["no-open"]) openBrowser(address);
   });
-  try {
-    await server.start();
-    await new Promise((resolve) => server.middleware.waitUntilValid(resolve));
-  } catch (error) {
-    fail(`The page could not be served: ${error.message}`);
-  }
-  const address = `http://localhost:${port}/`;
-  const seconds = Math.round((Date.now() - started) / 1000);
-  console.log(`\nMeasure Book is ready at ${address} (${seconds} s). Press Ctrl+C to stop.`);
-  if (!options["no-open"]) openBrowser(address);
 }
 
 function openBrowser(address) {
