@@ -201,7 +201,7 @@ function Ranked(props: {
         classes={isOfPattern ? undefined : classesOf(fitting)}
         onChange={onFilter}
       />
-      <p className={styles.text}>
+      <p className={styles.text} aria-live="polite">
         {shown.length === 0 ? "None is like that. Choose other garments or verdicts." : `${size}: ${says}.`}
       </p>
       {shown.length > 0 && (
@@ -236,7 +236,14 @@ function OfPair(props: {
   const other = question === "why" ? "change" : "why";
   return (
     <>
-      <div ref={answer} className={styles.answer} tabIndex={-1} role="group" aria-label="Answer">
+      <div
+        ref={answer}
+        className={styles.answer}
+        tabIndex={-1}
+        role="group"
+        aria-label="Answer"
+        aria-live="polite"
+      >
         <span className={styles.verdict}>
           <VerdictWords verdict={explanation.verdict} />
         </span>

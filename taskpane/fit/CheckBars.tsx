@@ -24,7 +24,8 @@ const useStyles = makeStyles({
 export function CheckBars(props: { readonly title: string; readonly drawing: CheckDrawing }): ReactNode {
   const styles = useStyles();
   const id = useId();
-  const { body, needs, most, atRest, has, ticks, needsWords, hasWords, description } = props.drawing;
+  const { body, bodyWords, needs, most, atRest, has, ticks, needsWords, hasWords, description } =
+    props.drawing;
   return (
     <svg
       className={styles.drawing}
@@ -60,7 +61,23 @@ export function CheckBars(props: { readonly title: string; readonly drawing: Che
         />
       )}
       <rect x="0" y="48" height="12" width={percent(atRest)} className={styles.has} />
-      <line x1={percent(body)} x2={percent(body)} y1="14" y2="64" className={styles.body} />
+      {bodyWords !== undefined && (
+        <>
+          <text x="100%" y="43" textAnchor="end" className={styles.tickLabel}>
+            ┆ {bodyWords}
+          </text>
+          {[14, 46].map((top) => (
+            <line
+              key={top}
+              x1={percent(body)}
+              x2={percent(body)}
+              y1={top}
+              y2={top + 16}
+              className={styles.body}
+            />
+          ))}
+        </>
+      )}
       <line x1="0" x2="100%" y1="70" y2="70" className={styles.line} />
       {ticks.map(({ at, words }) => (
         <g key={words}>

@@ -21,7 +21,7 @@ const useStyles = makeStyles({
       borderBottom: `1px solid ${tokens.colorNeutralStroke1}`,
     },
   },
-  number: { whiteSpace: "nowrap" },
+  kept: { whiteSpace: "nowrap" },
 });
 
 /** The checks as a table, for those who would rather read numbers. */
@@ -43,11 +43,11 @@ export function ChecksTable(props: { readonly label: string; readonly checks: re
           {props.checks.map((check, i) => (
             <tr key={`${String(i)} ${check.place}`}>
               <th scope="row">{check.place}</th>
-              <td>
+              <td className={styles.kept}>
                 <VerdictWords verdict={check.verdict} />
               </td>
               {[check.needsMm, check.mostMm, check.hasMm, check.differenceMm].map((mm, column) => (
-                <td key={column} className={styles.number}>
+                <td key={column} className={styles.kept}>
                   {mm === undefined ? "no limit" : lengthWords(mm, check.unit)}
                 </td>
               ))}

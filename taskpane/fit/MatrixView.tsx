@@ -44,7 +44,7 @@ export function MatrixView(props: {
   const counts = useMemo(() => (match && part ? countRanks(match, part) : []), [match, part]);
   const says = verdicts
     .map((verdict, i) => ({ verdict, n: counts[i] ?? 0 }))
-    .filter(({ n }) => n > 0)
+    .filter(({ verdict, n }) => n > 0 && (filter.verdict === undefined || verdict === filter.verdict))
     .map(({ verdict, n }) => `${n.toLocaleString("en-GB")} ${verdict}`)
     .join(", ");
   return (
@@ -73,6 +73,7 @@ export function MatrixView(props: {
               </p>
               <p className={styles.quiet}>Arrow keys move from cell to cell. Enter or a click says why.</p>
               <MatrixGrid
+                key={`${filter.garmentClass ?? ""} ${filter.verdict ?? ""}`}
                 match={match}
                 part={part}
                 wanted={filter.verdict}

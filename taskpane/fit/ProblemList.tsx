@@ -13,13 +13,15 @@ const useStyles = makeStyles({
     borderRadius: tokens.borderRadiusMedium,
     backgroundColor: meaning.threadGround,
     border: `1px solid ${meaning.thread}`,
-    display: "flex",
-    flexDirection: "column",
-    gap: "4px",
     overflowWrap: "anywhere",
   },
-  word: { margin: 0, fontWeight: 600, color: meaning.thread },
-  list: { margin: 0, paddingLeft: "20px" },
+  word: {
+    fontWeight: 600,
+    color: meaning.thread,
+    cursor: "pointer",
+    "&:focus-visible": { outline: `2px solid ${meaning.chalk}`, outlineOffset: "1px" },
+  },
+  list: { margin: "4px 0 0", paddingLeft: "20px" },
 });
 
 /** Messages shown; the rest are counted. */
@@ -43,8 +45,10 @@ export function ProblemList(props: {
   };
   const more = problems.length - mostShown;
   return (
-    <section className={styles.box} aria-label="Rows that cannot be used">
-      <p className={styles.word}>✕ {count(problems.length, "row is", "rows are")} left out until mended:</p>
+    <details className={styles.box}>
+      <summary className={styles.word}>
+        ✕ {count(problems.length, "row is", "rows are")} left out until mended
+      </summary>
       <ul className={styles.list}>
         {problems.slice(0, mostShown).map(({ row, message }) => (
           <li key={row}>
@@ -56,6 +60,6 @@ export function ProblemList(props: {
         ))}
       </ul>
       {more > 0 && <span>and {more} more.</span>}
-    </section>
+    </details>
   );
 }

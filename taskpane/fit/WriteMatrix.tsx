@@ -52,6 +52,7 @@ export function WriteMatrix(props: {
     match,
     part,
     used: fit.used,
+    hasOwnClasses: fit.hasOwnClasses,
     problems: fit.problems.length,
     sheets: fit.sheets,
   });

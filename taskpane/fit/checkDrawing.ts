@@ -13,6 +13,8 @@ export interface Tick {
 /** One check as bars on one scale that begins at 0. Shares of the width, 0 to 1. */
 export interface CheckDrawing {
   readonly body: number;
+  /** What the body measures, where that is not what is needed. */
+  readonly bodyWords: string | undefined;
   /** The least that is needed. */
   readonly needs: number;
   /** The most that is allowed; undefined without a limit. */
@@ -49,6 +51,7 @@ export function drawCheck(check: Check, comfort: number): CheckDrawing | undefin
   }`;
   return {
     body: at(bodyMm),
+    bodyWords: Math.abs(needsMm - bodyMm) > 0.05 ? `body ${lengthWords(bodyMm, unit)}` : undefined,
     needs: at(needsMm),
     most: mostMm === undefined ? undefined : at(mostMm),
     atRest: at(atRestMm),

@@ -1,8 +1,9 @@
 import type { Chart } from "../../addin/chart/chart.ts";
+import type { GarmentClass } from "../../addin/chart/garmentClass.ts";
 import type { PatternProblem } from "../../addin/chart/pattern.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readEaseRules } from "../../addin/chart/readEaseRules.ts";
-import { readGarmentClasses } from "../../addin/chart/readGarmentClasses.ts";
+import { garmentClassCells, readGarmentClasses } from "../../addin/chart/readGarmentClasses.ts";
 import { readPatternTable } from "../../addin/chart/readPatterns.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { prepareFitting } from "../../addin/fit/match.ts";
@@ -29,6 +30,8 @@ export interface Fit {
   readonly chart: Chart | undefined;
   /** Ready for questions; `undefined` without chart or patterns, or when a table cannot be read. */
   readonly fitting: Fitting | undefined;
+  /** True where a table changes the garment classes that come with the project. */
+  readonly hasOwnClasses: boolean;
   /** Rows of the patterns that cannot be used. */
   readonly problems: readonly PatternProblem[];
   /** Why nothing can be judged, in words. */
@@ -37,7 +40,13 @@ export interface Fit {
 
 /** Reads the tables and makes them ready. Never rejects: what fails is said in the result. */
 export async function readFit(workbook: Workbook, chosen: ChosenTables): Promise<Fit> {
-  const nothing = { chart: undefined, fitting: undefined, problems: [], failure: undefined };
+  const nothing = {
+    chart: undefined,
+    fitting: undefined,
+    hasOwnClasses: false,
+    problems: [],
+    failure: undefined,
+  };
   try {
     const tables = await workbook.tables();
     const found = findFitTables(tables);
@@ -73,7 +82,7 @@ async function fittingOf(
   workbook: Workbook,
   used: UsedTables,
   chart: Chart,
-): Promise<Partial<Pick<Fit, "fitting" | "problems" | "failure">>> {
+): Promise<Partial<Pick<Fit, "fitting" | "hasOwnClasses" | "problems" | "failure">>> {
   if (!used.patterns) return {};
   try {
     const classes =
@@ -89,11 +98,19 @@ async function fittingOf(
       ));
     return await readAs(workbook, used.patterns, ({ values, formats }) => {
       const { patterns, problems } = readPatternTable(values, chart, { formats, ...options });
-      return { fitting: prepareFitting(patterns, chart, { rules }), problems };
+      return {
+        fitting: prepareFitting(patterns, chart, { rules }),
+        hasOwnClasses: classes !== undefined && !areDefault(classes),
+        problems,
+      };
     });
   } catch (error) {
     return { failure: failureText(error) };
   }
+}
+
+function areDefault(classes: readonly GarmentClass[]): boolean {
+  return JSON.stringify(garmentClassCells(classes)) === JSON.stringify(garmentClassCells());
 }
 
 /** Reads a table, so that a message says which one it is about. */

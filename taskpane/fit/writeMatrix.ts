@@ -17,6 +17,8 @@ export interface MatrixToWrite {
   /** What the filters leave; only values keep to it. */
   readonly part: MatrixPart;
   readonly used: UsedTables;
+  /** The worksheet function does not know classes of the user’s own. */
+  readonly hasOwnClasses: boolean;
   /** Rows of the patterns that cannot be used: the formula lists them too. */
   readonly problems: number;
   readonly sheets: readonly string[];
@@ -55,7 +57,7 @@ export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriti
       `${count(figures, "figure")} are more than a sheet has columns. Filter by a verdict, or keep fewer figures in the table.`,
     );
   }
-  const formula = whole ? matrixFormula(matrix.used) : undefined;
+  const formula = whole ? matrixFormula(matrix) : undefined;
   const size = `${count(patterns, "pattern")} on ${count(figures, "figure")}`;
   const where = `${areaName({ row: headingRow, column: 0, rows, columns })} of the new sheet “${sheet}”`;
   return {
@@ -81,11 +83,12 @@ export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriti
 }
 
 /** @throws {InputError} when the worksheet function cannot give the same verdicts */
-function matrixFormula({ patterns, figures, easeRules, garmentClasses }: UsedTables): string {
+function matrixFormula({ used, hasOwnClasses }: MatrixToWrite): string {
+  const { patterns, figures, easeRules, garmentClasses } = used;
   if (!patterns || !figures) throw new InputError("There are no patterns or no figures to judge.");
-  if (garmentClasses) {
+  if (garmentClasses && hasOwnClasses) {
     throw new InputError(
-      `The worksheet function knows only the garment classes that come with Measure Book, and you use the table ${garmentClasses.name}. Write values instead.`,
+      `The worksheet function knows only the garment classes that come with Measure Book, and your table ${garmentClasses.name} has others. Write values instead.`,
     );
   }
   const ranges = [patterns, figures, ...(easeRules ? [easeRules] : [])].map(({ name }) => `${name}[#All]`);

@@ -1,0 +1,92 @@
+import { describe, expect, test } from "vitest";
+import { findFitTables, tableFor } from "../../../taskpane/fit/fitTables.ts";
+import { readFit } from "../../../taskpane/fit/readFit.ts";
+import {
+  easeRulesStarter,
+  garmentClassesStarter,
+  patternsStarter,
+} from "../../../taskpane/fit/starterTables.ts";
+import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
+import { figures, patterns, ready, sheetOf, wardrobe } from "./wardrobe.ts";
+
+describe("the tables for fit", () => {
+  test("are told apart by their headings, whatever they are called", async () => {
+    const workbook = createMemoryWorkbook({
+      sheets: [sheetOf("Bodies", figures), sheetOf("Spring", patterns), sheetOf("Autumn", patterns)],
+    });
+    const fit = await readFit(workbook, {});
+    expect(fit.used.figures?.name).toBe("Bodies");
+    expect(fit.used.patterns?.name).toBe("Spring");
+    expect(fit.found.patterns.map(({ name }) => name)).toEqual(["Spring", "Autumn"]);
+    expect(fit.fitting?.patterns).toHaveLength(4);
+    const other = await readFit(workbook, { patterns: "Autumn" });
+    expect(other.used.patterns?.name).toBe("Autumn");
+  });
+
+  test("of the usual name come first, and the project’s own rules can be taken back", async () => {
+    const content = wardrobe(sheetOf("Patterns_2", patterns));
+    const { found } = await readFit(createMemoryWorkbook(content), {});
+    expect(tableFor("patterns", found, {})?.name).toBe("Patterns");
+    const workbook = createMemoryWorkbook(content);
+    await workbook.apply("Add", easeRulesStarter({ sheets: [], tables: [] }).edits);
+    expect((await readFit(workbook, {})).used.easeRules?.name).toBe("EaseRules");
+    expect((await readFit(workbook, { easeRules: "" })).used.easeRules).toBeUndefined();
+  });
+
+  test("are empty for an empty workbook, without a failure", async () => {
+    const fit = await readFit(createMemoryWorkbook({ sheets: [{ name: "Sheet1", cells: [] }] }), {});
+    expect(fit).toMatchObject({ chart: undefined, fitting: undefined, failure: undefined, problems: [] });
+    expect(findFitTables([])).toEqual({ figures: [], patterns: [], easeRules: [], garmentClasses: [] });
+  });
+
+  test("name row and column of what cannot be used, and judge the other rows", async () => {
+    const bad = [...patterns, ["P5", "Slip", "Dres", undefined, "none", undefined, 90, 120, 95, 140]];
+    const fit = await ready({ sheets: [sheetOf("Figures", figures), sheetOf("Patterns", bad)] });
+    expect(fit.fitting.patterns).toHaveLength(4);
+    expect(fit.problems).toHaveLength(1);
+    expect(fit.problems[0]?.message).toMatch(/^Row 6 of the patterns, Garment class: “Dres”/);
+  });
+
+  test("say in which table and row a rule is wrong", async () => {
+    const rules = [
+      ["Garment class", "Measure", "Least %", "Most %"],
+      ["Dress", "Waist", "9%", "3%"],
+    ];
+    const fit = await readFit(createMemoryWorkbook(wardrobe(sheetOf("MyRules", rules))), {});
+    expect(fit.fitting).toBeUndefined();
+    expect(fit.failure).toMatch(/^Table MyRules: Row 2 of the ease rules, Least %: /);
+  });
+});
+
+describe("the tables that are offered", () => {
+  const chart = { figures: ["Ardmoor", "Brae"], unit: "mm" } as const;
+
+  test("of patterns can be read at once, and its example fits the figure that it was drafted for", async () => {
+    const workbook = createMemoryWorkbook({ sheets: [sheetOf("Figures", figures)] });
+    const { edits, table } = patternsStarter(chart, { sheets: ["Figures sheet"], tables: ["Figures"] });
+    expect(table).toBe("Patterns");
+    await workbook.apply("Add a table of patterns", edits);
+    const fit = await readFit(workbook, {});
+    expect(fit.problems).toEqual([]);
+    expect(fit.failure).toBeUndefined();
+    expect(fit.fitting?.patterns[0]?.pattern.draftedFor).toBe(0);
+    expect(await workbook.undo()).toBe("Add a table of patterns");
+    expect((await readFit(workbook, {})).used.patterns).toBeUndefined();
+  });
+
+  test("get free names, and change no verdict while they are unchanged", async () => {
+    const before = await ready();
+    const workbook = createMemoryWorkbook(wardrobe());
+    const taken = { sheets: ["Ease rules"], tables: ["easerules"] };
+    expect(easeRulesStarter(taken)).toMatchObject({ sheet: "Ease rules 2", table: "EaseRules_2" });
+    await workbook.apply("Add the ease rules", easeRulesStarter(taken).edits);
+    await workbook.apply("Add the garment classes", garmentClassesStarter(taken).edits);
+    const after = await readFit(workbook, {});
+    expect(after.used.easeRules?.name).toBe("EaseRules_2");
+    expect(after.used.garmentClasses?.name).toBe("GarmentClasses");
+    expect(after.hasOwnClasses).toBe(false);
+    expect(after.fitting?.patterns.map(({ eases }) => eases.length)).toEqual(
+      before.fitting.patterns.map(({ eases }) => eases.length),
+    );
+  });
+});
