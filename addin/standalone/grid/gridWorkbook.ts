@@ -30,6 +30,7 @@ import {
   workbookOf,
 } from "./gridSheets.ts";
 import { renewMessages } from "./renewMessages.ts";
+import { roomyNewSheets } from "./roomyNewSheets.ts";
 import { tendTables } from "./tendTables.ts";
 import { readTypedFormulas } from "./typedFormulas.ts";
 import { conflicts } from "./undoConflict.ts";
@@ -88,6 +89,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     tendTables(editable, () => isOwn),
     readTypedFormulas(unit),
     renewMessages(unit, errors),
+    roomyNewSheets(editable),
   ];
 
   /** One action after the other, and what it changes is known to be ours. */

@@ -8,8 +8,8 @@ import { toGridFormula } from "./gridFormula.ts";
 import { tableLookName } from "./tableLook.ts";
 import { toCellData } from "./values.ts";
 
-/** Room below and beside what a sheet holds. */
-const least = { rows: 200, columns: 26, moreRows: 100, moreColumns: 8 };
+/** Room on a sheet, and below and beside what it holds: a table of patterns by figures is as wide as the chart is long. */
+export const least = { rows: 1000, columns: 120, moreRows: 100, moreColumns: 8 };
 
 const noteSize = { width: 240, height: 96 };
 
