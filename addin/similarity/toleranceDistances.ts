@@ -3,6 +3,7 @@ import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
 import { createCondensed, pairIndex } from "./condensed.ts";
 import { isKnown } from "./known.ts";
+import { fillPaired, lanes, pairColumns } from "./pairedColumns.ts";
 import { roundDistance } from "./roundDistance.ts";
 
 /**
@@ -18,15 +19,15 @@ import { roundDistance } from "./roundDistance.ts";
  */
 export function toleranceDistances(columns: readonly ComparedColumn[], size: number): Condensed {
   const distances = createCondensed(size);
-  const readings = packed(columns, size);
-  const fillRow = columns.every(({ tolerance }) => tolerance.percent === 0) ? fillFixed : fillRelative;
-  for (let i = 0, start = 0; i < size; start += size - 1 - i, i++) fillRow(i, start, distances, readings);
+  const paired = pairColumns(columns, size);
+  const readings = paired ? undefined : packed(columns, size);
+  for (let i = 0, start = 0; i < size; start += size - 1 - i, i++) {
+    if (paired) fillPaired(i, start, distances, paired);
+    else if (readings) fillRelative(i, start, distances, readings);
+  }
   mendGaps(distances, columns);
   return distances;
 }
-
-/** Figures are compared with this many others at once. */
-const lanes = 4;
 
 /** Readings, column by column, with room behind each column for reading whole lanes. */
 interface Packed {
@@ -34,8 +35,6 @@ interface Packed {
   readonly stride: number;
   readonly end: number;
   readonly floorMm: Float64Array;
-  /** 1 / floorMm */
-  readonly perMm: Float64Array;
   /** Half of percent / 100, since it multiplies the sum of two readings. */
   readonly halfShare: Float64Array;
 }
@@ -51,46 +50,15 @@ function packed(columns: readonly ComparedColumn[], size: number): Packed {
     stride,
     end: mm.length,
     floorMm,
-    perMm: floorMm.map((floor) => 1 / floor),
     halfShare: Float64Array.from(columns, ({ tolerance }) => tolerance.percent / 200),
   };
 }
 
-// The two fillers write the distances of figure i to each later one, from `start` on. They are written for speed: the
-// worst so far is kept without a branch, which processors cannot foresee here, by max(w, |p|) = (|w + p| + |w − p|) / 2.
-// A missing reading makes a pair NaN, to be mended afterwards. What a row writes behind its end is overwritten by the
-// next row, and falls away behind the last.
-
-function fillFixed(
-  i: number,
-  start: number,
-  { size, values }: Condensed,
-  { mm, stride, end, perMm }: Packed,
-): void {
-  for (let j = i + 1, at = start; j < size; j += lanes, at += lanes) {
-    let w0 = 0;
-    let w1 = 0;
-    let w2 = 0;
-    let w3 = 0;
-    for (let c = 0, atI = i, atJ = j; atJ < end; c++, atI += stride, atJ += stride) {
-      const a = mm[atI]!;
-      const scale = perMm[c]!;
-      const p0 = (mm[atJ]! - a) * scale;
-      const p1 = (mm[atJ + 1]! - a) * scale;
-      const p2 = (mm[atJ + 2]! - a) * scale;
-      const p3 = (mm[atJ + 3]! - a) * scale;
-      w0 = 0.5 * (Math.abs(w0 + p0) + Math.abs(w0 - p0));
-      w1 = 0.5 * (Math.abs(w1 + p1) + Math.abs(w1 - p1));
-      w2 = 0.5 * (Math.abs(w2 + p2) + Math.abs(w2 - p2));
-      w3 = 0.5 * (Math.abs(w3 + p3) + Math.abs(w3 - p3));
-    }
-    values[at] = roundDistance(w0);
-    values[at + 1] = roundDistance(w1);
-    values[at + 2] = roundDistance(w2);
-    values[at + 3] = roundDistance(w3);
-  }
-}
-
+/**
+ * Writes the distances of figure i to each later one, from `start` on; see `fillPaired`. Here the worst so far is kept by
+ * max(w, |p|) = (|w + p| + |w − p|) / 2. What a row writes behind its end is overwritten by the next row, and falls away
+ * behind the last.
+ */
 function fillRelative(
   i: number,
   start: number,

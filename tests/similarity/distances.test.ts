@@ -59,6 +59,25 @@ describe("toleranceDistances", () => {
     expect(toleranceDistances(columns.slice(1), 2).values[0]).toBe(0.5);
   });
 
+  it.each([
+    ["an odd number of measures", 0.5],
+    ["hundreds of thousands of tolerances in a reading", 0.0001],
+  ])("holds with %s, to the last digit that counts", (_, floorMm) => {
+    const columns = comparedOf(
+      [
+        [80, 60, 40],
+        [82, 61, 44],
+        [82, 61, 44],
+      ],
+      { floorMm: 0.5, percent: 0 },
+    ).map((compared, c) => (c === 0 ? { ...compared, tolerance: { floorMm, percent: 0 } } : compared));
+    const [one, two, same] = toleranceDistances(columns, 3).values;
+    expect(one).toBeCloseTo(Math.max(2 / floorMm, 8), 9);
+    expect(two).toBe(one);
+    expect(same).toBe(0);
+    expect(toleranceDistances(columns.slice(1), 3).values[0]).toBe(8);
+  });
+
   it("is not known when less than half of the measures can be compared", () => {
     const columns = comparedOf([
       [80, 60, 40],
