@@ -4,6 +4,7 @@ import { readChart } from "../../addin/chart/readChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import { findFitTables } from "../fit/fitTables.ts";
 import { failureText } from "../notice.ts";
 import { useSession } from "../session.ts";
 import type { Confirmed } from "./confirmed.ts";
@@ -36,7 +37,7 @@ export async function checkWorkbook(workbook: Workbook, chosen: string | undefin
   try {
     const all = await workbook.tables();
     const sheets = await workbook.sheets();
-    const tables = all.filter((t) => t.name !== confirmedTable);
+    const tables = findFitTables(all).figures.filter((t) => t.name !== confirmedTable);
     const remembered = all.find((t) => t.name === confirmedTable);
     const confirmations = remembered && {
       table: remembered,

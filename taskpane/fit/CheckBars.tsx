@@ -24,8 +24,7 @@ const useStyles = makeStyles({
 export function CheckBars(props: { readonly title: string; readonly drawing: CheckDrawing }): ReactNode {
   const styles = useStyles();
   const id = useId();
-  const { body, bodyWords, needs, most, atRest, has, ticks, needsWords, hasWords, description } =
-    props.drawing;
+  const { body, needs, most, atRest, has, ticks, needsWords, hasWords, description } = props.drawing;
   return (
     <svg
       className={styles.drawing}
@@ -61,16 +60,16 @@ export function CheckBars(props: { readonly title: string; readonly drawing: Che
         />
       )}
       <rect x="0" y="48" height="12" width={percent(atRest)} className={styles.has} />
-      {bodyWords !== undefined && (
+      {body && (
         <>
           <text x="100%" y="43" textAnchor="end" className={styles.tickLabel}>
-            ┆ {bodyWords}
+            ┆ {body.words}
           </text>
           {[14, 46].map((top) => (
             <line
               key={top}
-              x1={percent(body)}
-              x2={percent(body)}
+              x1={percent(body.at)}
+              x2={percent(body.at)}
               y1={top}
               y2={top + 16}
               className={styles.body}

@@ -79,7 +79,7 @@ export function WhatToChange({ explanation }: { readonly explanation: Explanatio
       )}
       {way !== undefined && routes.length > 1 && (
         <p className={styles.text}>
-          It has to go on one way only; these changes are for “{way}”, which comes nearest.
+          One way of putting it on is enough; these changes are for “{way}”, which comes nearest.
         </p>
       )}
       {take.length > 0 && (

@@ -12,9 +12,8 @@ export interface Tick {
 
 /** One check as bars on one scale that begins at 0. Shares of the width, 0 to 1. */
 export interface CheckDrawing {
-  readonly body: number;
-  /** What the body measures, where that is not what is needed. */
-  readonly bodyWords: string | undefined;
+  /** What the body measures under a girth or length; left out where that is what is needed. */
+  readonly body: { readonly at: number; readonly words: string } | undefined;
   /** The least that is needed. */
   readonly needs: number;
   /** The most that is allowed; undefined without a limit. */
@@ -32,7 +31,7 @@ export interface CheckDrawing {
 
 /** Room right of the longest bar. */
 const room = 1.04;
-const mostTicks = 5;
+const mostTicks = 4;
 
 /**
  * The bars of a check; `undefined` where body or garment is not known.
@@ -50,8 +49,10 @@ export function drawCheck(check: Check, comfort: number): CheckDrawing | undefin
     hasMm > atRestMm + 0.01 ? `, stretched ${lengthWords(hasMm, unit)}` : ""
   }`;
   return {
-    body: at(bodyMm),
-    bodyWords: Math.abs(needsMm - bodyMm) > 0.05 ? `body ${lengthWords(bodyMm, unit)}` : undefined,
+    body:
+      kind !== "opening" && Math.abs(needsMm - bodyMm) > 0.05
+        ? { at: at(bodyMm), words: `body ${lengthWords(bodyMm, unit)}` }
+        : undefined,
     needs: at(needsMm),
     most: mostMm === undefined ? undefined : at(mostMm),
     atRest: at(atRestMm),

@@ -19,11 +19,14 @@ export type ChosenTables = Readonly<Partial<Record<FitRole, string>>>;
 /** The tables that could serve in each role, in the order of the workbook. */
 export type FitTables = Readonly<Record<FitRole, readonly TableInfo[]>>;
 
-/** Tells tables apart by their headings: patterns, ease rules and garment classes; every other one may be a chart. */
+/**
+ * Tells tables apart by their headings: patterns, ease rules and garment classes; every other one may be a chart unless it
+ * has a row for each measure, as tolerances have.
+ */
 export function findFitTables(tables: readonly TableInfo[]): FitTables {
   const of = (role: FitRole): readonly TableInfo[] => tables.filter((table) => roleOf(table) === role);
   return {
-    figures: of("figures"),
+    figures: of("figures").filter(mayBeChart),
     patterns: of("patterns"),
     easeRules: of("easeRules"),
     garmentClasses: of("garmentClasses"),
@@ -38,11 +41,18 @@ export function tableFor(role: FitRole, found: FitTables, chosen: ChosenTables):
   return named(chosen[role]) ?? named(usualNames[role]) ?? found[role][0];
 }
 
+function mayBeChart({ headings }: TableInfo): boolean {
+  return columnNamed(tableColumns([headings]), ["Measure"]) === undefined;
+}
+
 function roleOf({ headings }: TableInfo): FitRole {
   const columns = tableColumns([headings]);
   const has = (...names: readonly string[]): boolean => columnNamed(columns, names) !== undefined;
-  if (!has("Garment class", "class", "garment")) return "figures";
+  const namesGarments = has("Garment class", "garment");
+  if (!namesGarments && !has("class")) return "figures";
   if (has("Measure") && has("Least", "Most")) return "easeRules";
   if (has("Worn on")) return "garmentClasses";
-  return has("Pattern", "code", "pattern code") ? "patterns" : "figures";
+  // A chart may have a code and a class of its own; together they do not make patterns.
+  if (has("Pattern", "pattern code")) return "patterns";
+  return namesGarments && has("code") ? "patterns" : "figures";
 }

@@ -23,30 +23,31 @@ const waist: Check = {
 describe("the drawing of a check", () => {
   test("keeps lengths in proportion on one scale from 0", () => {
     const drawing = drawCheck(waist, 1)!;
-    expect(drawing.needs / drawing.body).toBeCloseTo(1.04, 10);
-    expect(drawing.has / drawing.body).toBeCloseTo(1.2, 10);
+    expect(drawing.needs / drawing.body!.at).toBeCloseTo(1.04, 10);
+    expect(drawing.has / drawing.body!.at).toBeCloseTo(1.2, 10);
     expect(drawing.most! / drawing.has).toBeCloseTo(110 / 120, 10);
     expect(drawing.has).toBeLessThan(1);
     const [zero, first] = drawing.ticks;
     expect(zero).toEqual({ at: 0, words: "0" });
     expect(first?.words).toBe("50 mm");
-    expect(first!.at / drawing.body).toBeCloseTo(0.5, 10);
+    expect(first!.at / drawing.body!.at).toBeCloseTo(0.5, 10);
     expect(drawing.needsWords).toBe("needs 104 mm to 110 mm");
-    expect(drawing.bodyWords).toBe("body 100 mm");
+    expect(drawing.body?.words).toBe("body 100 mm");
+    expect(drawCheck({ ...waist, kind: "opening" }, 1)?.body).toBeUndefined();
     expect(drawing.description).toBe("Waist girth: needs 104 mm to 110 mm, has 120 mm; too loose by 10 mm.");
   });
 
   test("shows a stretching cloth at rest and stretched", () => {
     const drawing = drawCheck(waist, 1.2)!;
-    expect(drawing.atRest / drawing.body).toBeCloseTo(1, 10);
-    expect(drawing.has / drawing.body).toBeCloseTo(1.2, 10);
+    expect(drawing.atRest / drawing.body!.at).toBeCloseTo(1, 10);
+    expect(drawing.has / drawing.body!.at).toBeCloseTo(1.2, 10);
     expect(drawing.hasWords).toBe("has 100 mm, stretched 120 mm");
   });
 
   test("has marks that a tape has, in the unit of the chart", () => {
     const inches = drawCheck({ ...waist, unit: "in" }, 1)!;
-    expect(inches.ticks.map(({ words }) => words)).toEqual(["0", '1"', '2"', '3"', '4"']);
-    expect(inches.ticks[4]!.at / inches.body).toBeCloseTo(101.6 / 100, 10);
+    expect(inches.ticks.map(({ words }) => words)).toEqual(["0", '2"', '4"']);
+    expect(inches.ticks[2]!.at / inches.body!.at).toBeCloseTo(101.6 / 100, 10);
     const cm = drawCheck({ ...waist, unit: "cm" }, 1)!;
     expect(cm.ticks.map(({ words }) => words)).toEqual(["0", "5 cm", "10 cm"]);
   });
@@ -62,7 +63,7 @@ describe("the drawing of a check", () => {
     expect(checks.length).toBeGreaterThan(3);
     for (const check of checks.filter(({ hasMm, needsMm }) => Number.isFinite(hasMm + needsMm))) {
       const drawing = drawCheck(check, fitting.patterns[3]!.comfort)!;
-      for (const share of [drawing.body, drawing.needs, drawing.most ?? 0, drawing.has]) {
+      for (const share of [drawing.body?.at ?? 0, drawing.needs, drawing.most ?? 0, drawing.has]) {
         expect(share).toBeGreaterThanOrEqual(0);
         expect(share).toBeLessThanOrEqual(1);
       }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { findFitTables, tableFor } from "../../../taskpane/fit/fitTables.ts";
 import { readFit } from "../../../taskpane/fit/readFit.ts";
 import {
@@ -31,6 +32,31 @@ describe("the tables for fit", () => {
     await workbook.apply("Add", easeRulesStarter({ sheets: [], tables: [] }).edits);
     expect((await readFit(workbook, {})).used.easeRules?.name).toBe("EaseRules");
     expect((await readFit(workbook, { easeRules: "" })).used.easeRules).toBeUndefined();
+  });
+
+  test("take a chart with a code and a class of its own for a chart", () => {
+    const table = (name: string, headings: readonly string[]) => ({
+      name,
+      headings,
+      area: { sheet: "Sheet1", row: 0, column: 0, rows: 2, columns: headings.length },
+    });
+    const chart = table("Bodies", ["Figure", "Code", "Class", "Bust"]);
+    const list = table("List", ["Code", "Garment", "Finished bust (in)"]);
+    const tolerances = table("Tolerances", ["Measure", "Tolerance"]);
+    const found = findFitTables([tolerances, list, chart]);
+    expect(found.figures).toEqual([chart]);
+    expect(found.patterns).toEqual([list]);
+  });
+
+  test("of the demo are found, with patterns that can all be read", async () => {
+    const fit = await readFit(createMemoryWorkbook(demoWorkbook()), {});
+    expect(fit.used.figures?.name).toBe("Figures");
+    expect(fit.used.patterns?.name).toBe("Patterns");
+    expect(fit.found.figures.map(({ name }) => name)).toEqual(["Figures"]);
+    expect(fit.failure).toBeUndefined();
+    expect(fit.problems).toEqual([]);
+    expect(fit.hasOwnClasses).toBe(false);
+    expect(fit.fitting?.patterns.length).toBeGreaterThanOrEqual(24);
   });
 
   test("are empty for an empty workbook, without a failure", async () => {
