@@ -4,6 +4,7 @@ import { useRef } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
+import { leftOutWords } from "../../addin/workbook/xlsx/leftOutWords.ts";
 import { Choice } from "../Choice.tsx";
 import { FailureBox } from "../FailureBox.tsx";
 import { OfferDemo } from "../OfferDemo.tsx";
@@ -181,9 +182,11 @@ function guessedUnit(columns: readonly ImportColumn[]): LengthUnit | undefined {
 /** Figures beyond which the spreadsheet, not this pane, takes its time. */
 const large = 5000;
 
-function remarks({ read, prepared, survey }: Import): readonly string[] {
+function remarks({ source, read, prepared, survey }: Import): readonly string[] {
   if (!read || !prepared) return [];
+  const missing = source?.kind === "workbook" ? leftOutWords(source.name, source.leftOut) : undefined;
   return [
+    ...(missing === undefined ? [] : [missing]),
     ...(read.openQuote === undefined
       ? []
       : [

@@ -13,7 +13,13 @@ import { rowsOfPart } from "./workbookParts.ts";
 export type ImportSource =
   | { readonly kind: "file"; readonly name: string; readonly bytes: Uint8Array }
   | { readonly kind: "text"; readonly name: string; readonly text: string }
-  | { readonly kind: "workbook"; readonly name: string; readonly content: WorkbookContent };
+  | {
+      readonly kind: "workbook";
+      readonly name: string;
+      readonly content: WorkbookContent;
+      /** What of the file was not kept, in short phrases. */
+      readonly leftOut: readonly string[];
+    };
 
 export interface SourceSettings {
   readonly encoding?: Encoding | undefined;
@@ -31,11 +37,18 @@ export interface ReadSource {
   readonly openQuote?: number;
 }
 
-/** Tells a workbook from a text by its bytes, whatever the file is called; the .xlsx reader loads on first use. */
+/**
+ * Tells a workbook from a text by its bytes, whatever the file is called; the .xlsx reader loads on first use.
+ *
+ * @throws {InputError} when the workbook has a password, is of the older kind, or is damaged
+ */
 export async function openFile(name: string, bytes: Uint8Array): Promise<ImportSource> {
-  if (fileKind(bytes) !== "xlsx") return { kind: "file", name, bytes };
+  const kind = fileKind(bytes);
+  // The reader of workbooks tells a workbook with a password from an old one, and says what to do.
+  if (kind !== "xlsx" && kind !== "office container") return { kind: "file", name, bytes };
   const { readXlsx } = await import("../../addin/workbook/xlsx/readXlsx.ts");
-  return { kind: "workbook", name, content: await readXlsx(bytes) };
+  const { sheets, leftOut } = await readXlsx(bytes);
+  return { kind: "workbook", name, content: { sheets }, leftOut };
 }
 
 /**

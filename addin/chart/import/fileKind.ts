@@ -2,7 +2,10 @@ import { InputError } from "../../measures/inputError.ts";
 import { detectEncoding, startsWith } from "./encoding.ts";
 
 /** What a file holds, told from its first bytes and never from its name. */
-export type FileKind = "text" | "xlsx" | "empty" | "other";
+export type FileKind = "text" | "xlsx" | "office container" | "empty" | "other";
+
+/** Workbooks with a password and files of the older Office begin alike. */
+const officeContainer = [0xd0, 0xcf, 0x11, 0xe0];
 
 /** Opening bytes of files that are taken for charts by mistake, as their format descriptions state them. */
 const signatures: readonly (readonly [readonly number[], string])[] = [
@@ -11,7 +14,7 @@ const signatures: readonly (readonly [readonly number[], string])[] = [
   [[0xff, 0xd8, 0xff], "a picture (JPEG)"],
   [[0x47, 0x49, 0x46, 0x38], "a picture (GIF)"],
   [[0x52, 0x49, 0x46, 0x46], "a picture or sound (RIFF)"],
-  [[0xd0, 0xcf, 0x11, 0xe0], "an old Excel or Word file (.xls, .doc)"],
+  [officeContainer, "an old Excel or Word file (.xls, .doc)"],
   [[0x1f, 0x8b], "a compressed file (gzip)"],
   [[0x37, 0x7a, 0xbc, 0xaf], "a compressed file (7z)"],
   [[0x52, 0x61, 0x72, 0x21], "a compressed file (rar)"],
@@ -22,10 +25,14 @@ const signatures: readonly (readonly [readonly number[], string])[] = [
 
 const zip = [0x50, 0x4b, 0x03, 0x04];
 
-/** What the bytes are. `"xlsx"` is a workbook to be read as one, whatever the file is called. */
+/**
+ * What the bytes are. `"xlsx"` is a workbook to be read as one, whatever the file is called; `"office container"` is
+ * one with a password, or a file of the older Office.
+ */
 export function fileKind(bytes: Uint8Array): FileKind {
   if (bytes.length === 0) return "empty";
   if (startsWith(bytes, zip)) return zipNames(bytes).includes("xl/") ? "xlsx" : "other";
+  if (startsWith(bytes, officeContainer)) return "office container";
   return looksLike(bytes) === undefined ? "text" : "other";
 }
 

@@ -8,6 +8,7 @@ import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
 import { openStore } from "../storage/openStore.ts";
 import { watchOtherTabs } from "../storage/otherTabs.ts";
 import type { Opened, SetAside, WorkbookStore } from "../storage/store.ts";
+import { leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
 import { download, xlsxType } from "./files.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
 
@@ -219,7 +220,10 @@ export function createDesk(place: HTMLElement): Desk {
         async () => {
           const { readXlsx } = await import("../../workbook/xlsx/readXlsx.ts");
           const content = await readXlsx(new Uint8Array(await file.arrayBuffer()));
+          dismiss("left out");
           await replace(content, `“${file.name}” is open.`);
+          const missing = leftOutWords(file.name, content.leftOut);
+          if (missing !== undefined) say({ id: "left out", kind: "look", text: missing });
         },
       ),
     saveFile,

@@ -44,7 +44,6 @@ describe("a file that is not text", () => {
     ["a PDF document", utf8("%PDF-1.7 ...")],
     ["a picture (PNG)", bytesOf(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a)],
     ["a picture (JPEG)", bytesOf(0xff, 0xd8, 0xff, 0xe0)],
-    ["an old Excel or Word file (.xls, .doc)", bytesOf(0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1)],
     ["a web page", utf8("\n<!DOCTYPE html><html></html>")],
     [
       "an OpenDocument spreadsheet (.ods)",
@@ -61,6 +60,14 @@ describe("a file that is not text", () => {
         `“chart.csv” is not a text file: it looks like ${like}. Open it in the program that it was made with, save the chart as CSV or .xlsx, and import that.`,
       ),
     );
+  });
+
+  test("a workbook with a password, or of the older Office, is told from other files", () => {
+    const bytes = bytesOf(0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1);
+    expect(fileKind(bytes)).toBe("office container");
+    expect(() => {
+      requireText(bytes, "chart.csv");
+    }).toThrow("it looks like an old Excel or Word file (.xls, .doc)");
   });
 
   test("an Excel workbook is told by its bytes, whatever its name", () => {

@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { writeXlsx as writeForeign } from "hucre/xlsx";
+import { leftOutWords } from "../../../addin/workbook/xlsx/leftOutWords.ts";
 import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
 import { inSteps } from "../../../taskpane/import/inSteps.ts";
 import { prepare } from "../../../taskpane/import/prepare.ts";
@@ -6,6 +8,14 @@ import { openFile, readSource } from "../../../taskpane/import/readSource.ts";
 import { workbookParts } from "../../../taskpane/import/workbookParts.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { editsFor, valuesOf } from "./importing.ts";
+
+/** A file of the older Office: its header, then a directory entry of the name that tells what it is. */
+function container(name: string): Uint8Array {
+  const bytes = new Uint8Array(4096);
+  bytes.set([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
+  [...name].forEach((letter, i) => bytes.set([letter.charCodeAt(0), 0], 1024 + 128 + i * 2));
+  return bytes;
+}
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const noPause = (): Promise<void> => Promise.resolve();
@@ -102,6 +112,28 @@ describe("an .xlsx file", () => {
       ["Tola", "8 May 2026"],
     ]);
   });
+});
+
+test("a workbook with a password, and one of the older kind, are refused with what to do", async () => {
+  const locked = await writeForeign({
+    sheets: [{ name: "Chart", rows: [["Figure"]] }],
+    encryption: { password: "a", spinCount: 1000 },
+  });
+  await expect(openFile("chart.xlsx", locked)).rejects.toThrow(
+    /protected with a password.*save a copy without the password/,
+  );
+  await expect(openFile("chart.csv", container("Workbook"))).rejects.toThrow(/older kind \(\.xls\)/);
+});
+
+test("what of a workbook is not kept is told", async () => {
+  const chart = [
+    ["Figure", "Waist (mm)"],
+    ["Mira", 60],
+  ];
+  const bytes = await writeForeign({ sheets: [{ name: "Chart", rows: chart, hidden: true }] });
+  const source = await openFile("chart.xlsx", bytes);
+  if (source.kind !== "workbook") throw new Error("The file was not read as a workbook.");
+  expect(leftOutWords(source.name, source.leftOut)).toMatch(/^Not taken over from “chart\.xlsx”: .*“Chart”/);
 });
 
 test("work in steps gives its result, or stops when cancelled", async () => {
