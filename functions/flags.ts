@@ -1,9 +1,10 @@
 import type { Cells } from "../addin/chart/cell.ts";
-import { cellText } from "../addin/chart/cell.ts";
+import { cellText, isCellError } from "../addin/chart/cell.ts";
 import { readChart } from "../addin/chart/readChart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
 import { chartCells } from "./arguments.ts";
+import { quote } from "../addin/measures/quote.ts";
 import { defineFunction } from "./descriptor.ts";
 import type { Value } from "./descriptor.ts";
 import { emptyChart } from "./failures.ts";
@@ -14,7 +15,7 @@ export const flagsFunction = defineFunction({
   summary:
     "The readings of a chart that deserve a second look, with the reason and, where there is one, a better value.",
   details:
-    "Worst first. Reading and Suggested are in the unit of their column. Nothing is changed: a flag may be right. A " +
+    "Worst first. Reading and Suggested are in the unit of their column; Reading is blank where a flag is about a whole row or column, and an error stands in quotation marks. Nothing is changed: a flag may be right. A " +
     "chart without anything to look at gives the headings alone.",
   parameters: { chart: chartCells() },
   result: "table",
@@ -57,11 +58,16 @@ export const flagsFunction = defineFunction({
   ],
 });
 
-/** What stands in the cell: the length in the unit of its column, or the text that is not one. */
+/**
+ * What stands in the cell: the length in the unit of its column, or the text that is not one. Blank for a whole row or
+ * column, whose cell is a name or a heading.
+ */
 function readingOf(flag: Flag, cells: Cells): Value {
-  return flag.readingMm === undefined
-    ? cellText(cells[flag.row]?.[flag.column])
-    : shownLength(flag.readingMm, flag.unit);
+  if (flag.figure === "" || flag.measure === "") return "";
+  if (flag.readingMm !== undefined) return shownLength(flag.readingMm, flag.unit);
+  const cell = cells[flag.row]?.[flag.column];
+  // Spreadsheets take the bare text of an error for the error itself.
+  return isCellError(cell) ? quote(cell.error) : cellText(cell);
 }
 
 /** Some hosts pass an empty cell as 0, which must not be flagged as a reading of 0. */
