@@ -16,6 +16,7 @@ import { reasonsFunction } from "./reasons.ts";
 import { resizeFunction } from "./resize.ts";
 import { scaleFunction } from "./scale.ts";
 import { scoreFunction } from "./score.ts";
+import { sharesFunction } from "./shares.ts";
 import { stepsFunction } from "./steps.ts";
 import { tapeFunction } from "./tape.ts";
 import { temFunction } from "./tem.ts";
@@ -46,6 +47,7 @@ export const descriptors: readonly FunctionDescriptor[] = [
   scaleFunction,
   apartFunction,
   nearestFunction,
+  sharesFunction,
   groupsFunction,
   treeFunction,
 ];

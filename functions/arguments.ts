@@ -2,8 +2,8 @@ import type { Cell, Cells } from "../addin/chart/cell.ts";
 import { cellText, isBlank, isCellError } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
 import { readChart } from "../addin/chart/readChart.ts";
-import type { ToleranceTable } from "../addin/chart/tolerances.ts";
-import { readTolerances } from "../addin/chart/tolerances.ts";
+import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerances.ts";
+import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
@@ -212,6 +212,20 @@ export function tolerances(): Parameter<(chart: Chart) => ToleranceTable | undef
     "A table with the headings Measure and Tolerance: how far two readings may differ and still count as the same.",
     "the usual tolerance of each measure",
     (cells) => (chart) => cells && readTolerances(cells, chart),
+  );
+}
+
+/** The same, with the columns of the table that hold for one class of garments each. */
+export function garmentTolerances(): Parameter<
+  (chart: Chart) => { tolerances?: ToleranceTable; garments?: readonly GarmentTolerances[] }
+> {
+  return optionalRange(
+    "A table with the headings Measure and Tolerance, and if wanted a column of tolerances for each class of garments.",
+    "the usual tolerance of each measure",
+    (cells) => (chart) =>
+      cells
+        ? { tolerances: readTolerances(cells, chart), garments: readGarmentTolerances(cells, chart) }
+        : {},
   );
 }
 

@@ -21,7 +21,7 @@ const leastPlainNumber = 0.1;
 
 /**
  * A range with the headings Measure and Tolerance → tolerances for the columns of a chart. Further columns are left
- * alone. A tolerance is a number in the unit of the measure’s column (or of its own heading, `Tolerance (mm)`), a length
+ * alone, see `readGarmentTolerances`. A tolerance is a number in the unit of the measure’s column (or of its own heading, `Tolerance (mm)`), a length
  * with a unit (`2 mm`), a percentage of the reading (`3%`), or both (`2 mm or 3%`: the larger counts). A blank one leaves
  * the dictionary’s starting value. Measures that this chart does not have are passed over.
  *
@@ -36,13 +36,75 @@ export function readTolerances(
   chart: Chart,
   formats?: readonly (readonly string[])[],
 ): ToleranceTable {
-  const { measureAt, toleranceAt, unit } = readHeadings(cells[0] ?? []);
+  const { measureAt, toleranceAt } = readHeadings(cells[0] ?? []);
+  return readColumn({ cells, chart, measureAt, at: toleranceAt, formats, isEmpty: isBlank });
+}
+
+/** The tolerances of one class of garments. */
+export interface GarmentTolerances {
+  /** The heading of its column. */
+  readonly garment: string;
+  /** Only the measures that matter to it. */
+  readonly tolerances: ToleranceTable;
+}
+
+/** Headings of columns that are for the reader only. */
+const remarks = ["note", "notes", "remark", "remarks", "comment", "comments", "unit"];
+
+/**
+ * The other columns of a range that `readTolerances` reads, one for each class of garments, under the name of the class: how
+ * far each measure may differ for garments of that class to be shared. A measure whose cell is empty or 0 does not matter
+ * to that class. Cells as for the column Tolerance. Columns without a heading, of remarks, or without a single
+ * tolerance are left alone.
+ *
+ * @throws {InputError} as `readTolerances`, or when two columns have one heading
+ */
+export function readGarmentTolerances(
+  cells: Cells,
+  chart: Chart,
+  formats?: readonly (readonly string[])[],
+): readonly GarmentTolerances[] {
+  const headings = cells[0] ?? [];
+  const { measureAt, toleranceAt } = readHeadings(headings);
+  const isEmpty = (cell: Cell) => isBlank(cell) || cell === 0;
+  const garments: GarmentTolerances[] = [];
+  headings.forEach((heading, at) => {
+    const garment = readHeading(cellText(heading), "mm").name;
+    if (at === measureAt || at === toleranceAt || garment === "") return;
+    if (remarks.includes(garment.toLowerCase()) || !cells.slice(1).some((row) => isTolerance(row[at])))
+      return;
+    if (garments.some((other) => other.garment.toLowerCase() === garment.toLowerCase())) {
+      throw new InputError(`The tolerances have two columns ${quote(garment)}. Keep one of them.`);
+    }
+    const tolerances = readColumn({ cells, chart, measureAt, at, formats, isEmpty });
+    garments.push({ garment, tolerances });
+  });
+  return garments;
+}
+
+/** True for a cell that is meant as a tolerance: a number, or text that begins as one. */
+function isTolerance(cell: Cell): boolean {
+  if (typeof cell === "number") return cell !== 0;
+  return typeof cell === "string" && /^\s*(±|\+\/-)?\s*[\d.,]*\d/u.test(cell);
+}
+
+function readColumn(options: {
+  readonly cells: Cells;
+  readonly chart: Chart;
+  readonly measureAt: number;
+  readonly at: number;
+  readonly formats: readonly (readonly string[])[] | undefined;
+  readonly isEmpty: (cell: Cell) => boolean;
+}): ToleranceTable {
+  const { cells, chart, measureAt, at, formats, isEmpty } = options;
+  const heading = readHeading(cellText(cells[0]?.[at]), "mm");
+  const unit = heading.unitStated ? heading.unit : undefined;
   const table = new Map<string, Tolerance>();
   const rowOf = new Map<string, number>();
   for (let row = 1; row < cells.length; row++) {
     const name = cellText(cells[row]?.[measureAt]);
-    const cell = cells[row]?.[toleranceAt];
-    if (isBlank(cell) && (name === "" || name === "0")) continue;
+    const cell = cells[row]?.[at];
+    if (isEmpty(cell) && (name === "" || name === "0")) continue;
     const column = columnNamed(name, chart, row);
     if (!column) continue;
     const before = rowOf.get(column.key);
@@ -52,8 +114,8 @@ export function readTolerances(
       );
     }
     rowOf.set(column.key, row);
-    if (isBlank(cell)) continue;
-    const place = { name, row, unit: unit ?? column.unit, format: formats?.[row]?.[toleranceAt] };
+    if (isEmpty(cell)) continue;
+    const place = { name, row, unit: unit ?? column.unit, format: formats?.[row]?.[at] };
     table.set(column.key, readTolerance(cell, place));
   }
   return table;
@@ -67,7 +129,6 @@ export function toleranceOf(column: MeasureColumn, table?: ToleranceTable): Tole
 function readHeadings(headings: readonly Cell[]): {
   measureAt: number;
   toleranceAt: number;
-  unit: LengthUnit | undefined;
 } {
   const read = headings.map((cell) => readHeading(cellText(cell), "mm"));
   const find = (...names: string[]): number =>
@@ -80,8 +141,7 @@ function readHeadings(headings: readonly Cell[]): {
       `The tolerances need the headings Measure and Tolerance in their first row; found ${found.join(", ") || "none"}.`,
     );
   }
-  const heading = read[toleranceAt];
-  return { measureAt, toleranceAt, unit: heading?.unitStated ? heading.unit : undefined };
+  return { measureAt, toleranceAt };
 }
 
 function columnNamed(name: string, chart: Chart, row: number): MeasureColumn | undefined {

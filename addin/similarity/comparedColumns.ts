@@ -47,16 +47,37 @@ export function comparedColumns(
   options: { readonly tolerances?: ToleranceTable | undefined; readonly zone?: ZoneChoice | undefined } = {},
 ): readonly ComparedColumn[] {
   const { tolerances, zone = "body" } = options;
-  const columns = chart.measures
-    .filter((column) => takesPart(column, zone, tolerances))
-    .filter((column) => column.mm.some((mm) => !Number.isNaN(mm)))
-    .map((column) => ({
-      column,
-      tolerance: usableTolerance(column, tolerances),
-      required: requiredMeasures.includes(column.key),
-    }));
+  const columns = columnsOfZone(chart, zone, tolerances);
   if (columns.length > 0) return columns;
   throw new InputError(nothingToCompare(chart, zone));
+}
+
+/** The same, and none for a zone without a measure. */
+export function columnsOfZone(
+  chart: Chart,
+  zone: ZoneChoice,
+  tolerances?: ToleranceTable,
+): readonly ComparedColumn[] {
+  return chart.measures
+    .filter((column) => takesPart(column, zone, tolerances))
+    .filter(hasReadings)
+    .map((column) => compareBy(column, usableTolerance(column, tolerances)));
+}
+
+/** Every measure of the chart that the tolerances name, and no other; none where they name none of them. */
+export function columnsNamed(chart: Chart, tolerances: ToleranceTable): readonly ComparedColumn[] {
+  return chart.measures.filter(hasReadings).flatMap((column) => {
+    const tolerance = tolerances.get(column.key);
+    return tolerance ? [compareBy(column, tolerance)] : [];
+  });
+}
+
+function hasReadings(column: MeasureColumn): boolean {
+  return column.mm.some((mm) => !Number.isNaN(mm));
+}
+
+function compareBy(column: MeasureColumn, tolerance: Tolerance): ComparedColumn {
+  return { column, tolerance, required: requiredMeasures.includes(column.key) };
 }
 
 function takesPart(column: MeasureColumn, zone: ZoneChoice, tolerances?: ToleranceTable): boolean {

@@ -11,7 +11,7 @@ import { loadFunctions } from "./loadFunctions.ts";
 const planned = [
   "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "MATCH", "REASONS",
   "WEARERS", "WARDROBE", "STEPS", "RESIZE", "FLARE", "SCALE",
-  "APART", "NEAREST", "GROUPS", "TREE",
+  "APART", "NEAREST", "SHARES", "GROUPS", "TREE",
 ]; // prettier-ignore
 
 /**

@@ -1,0 +1,59 @@
+import { figureIndex } from "../addin/chart/find.ts";
+import { shares } from "../addin/similarity/shares.ts";
+import { chart, garmentTolerances, text } from "./arguments.ts";
+import { defineFunction } from "./descriptor.ts";
+import { exampleChart } from "./exampleChart.ts";
+import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
+import { shown } from "./shown.ts";
+
+export const sharesFunction = defineFunction({
+  name: "SHARES",
+  summary: "What two figures can share, part by part and garment by garment, and why not.",
+  details:
+    "Body is torso, arms and legs together. The tolerances may have a column for each class of garments, under a name of " +
+    "your choice: how far each measure may differ for that class. An empty cell there means that the measure does not " +
+    "matter to it. The answer is no as soon as one measure is beyond its tolerance, and not known where readings are " +
+    "missing: Why then says which to take. Of tolerance is the worst difference: at most 1 is within tolerance.",
+  parameters: {
+    chart: chart(),
+    figure: text("One figure."),
+    other: text("The other figure: the one that is larger or smaller in the answer."),
+    tolerances: garmentTolerances(),
+  },
+  result: "table",
+  examples: [
+    {
+      formula: 'FIT.SHARES(Figures[#All], "Linnet", "Dunnock", Tolerances[#All])',
+      values: [
+        exampleChart,
+        "Linnet",
+        "Dunnock",
+        [
+          ["Measure", "Tolerance", "Corset", "Loose dress"],
+          ["Bust", 3, 2, 10],
+          ["Waist", 2, 0.5, ""],
+          ["Hip", 3, "", 10],
+        ],
+      ],
+      gives: [
+        ["Part or garment", "Share", "Why", "Of tolerance"],
+        ["Body", "yes", "Differs most: Hip 2 mm larger, of 3 mm allowed.", 0.667],
+        ["Torso", "yes", "Differs most: Hip 2 mm larger, of 3 mm allowed.", 0.667],
+        ["Arms", "not known", "The chart has no measure for it.", ""],
+        ["Legs", "not known", "The chart has no measure for it.", ""],
+        ["Head", "not known", "The chart has no measure for it.", ""],
+        ["Hands", "not known", "The chart has no measure for it.", ""],
+        ["Feet", "not known", "The chart has no measure for it.", ""],
+        ["Corset", "no", "On Dunnock: Waist 1 mm larger.", 2],
+        ["Loose dress", "yes", "Differs most: Hip 2 mm larger, of 10 mm allowed.", 0.2],
+      ],
+    },
+  ],
+  failures: [emptyChart, unknownFigure, badTolerances],
+  compute: ({ chart: figures, figure, other, tolerances: allowed }) => [
+    ["Part or garment", "Share", "Why", "Of tolerance"],
+    ...shares(figures, figureIndex(figures, figure), figureIndex(figures, other), allowed(figures)).map(
+      ({ what, answer, why, ofTolerance }) => [what, answer, why, shown(ofTolerance)],
+    ),
+  ],
+});
