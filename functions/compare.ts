@@ -11,7 +11,7 @@ export const compareFunction = defineFunction({
   summary:
     "Two figures side by side, measure by measure: what changes from one to the other, and how much it matters.",
   details:
-    "Lengths are in the unit of their column. Percent is of the base. Of tolerance is the difference in tolerances: at " +
+    "Lengths are in the unit that stands after the measure. Percent is of the base. Of tolerance is the difference in tolerances: at " +
     "most 1 means that the two count as the same there. A missing reading leaves its row blank.",
   parameters: {
     chart: chart(),
@@ -26,10 +26,10 @@ export const compareFunction = defineFunction({
       values: [exampleChart, "Linnet", "Dunnock", exampleTolerances],
       gives: [
         ["Measure", "Base", "Target", "Delta", "Percent", "Of tolerance"],
-        ["Height", 280, 280, 0, 0, 0],
-        ["Bust", 135, 136, 1, 0.741, 0.333],
-        ["Waist", 100, 101, 1, 1, 0.5],
-        ["Hip", 140, 142, 2, 1.429, 0.667],
+        ["Height (mm)", 280, 280, 0, 0, 0],
+        ["Bust (mm)", 135, 136, 1, 0.741, 0.333],
+        ["Waist (mm)", 100, 101, 1, 1, 0.5],
+        ["Hip (mm)", 140, 142, 2, 1.429, 0.667],
       ],
     },
   ],
@@ -38,7 +38,7 @@ export const compareFunction = defineFunction({
     ["Measure", "Base", "Target", "Delta", "Percent", "Of tolerance"],
     ...compare(figures, figureIndex(figures, base), figureIndex(figures, target), allowed(figures)).map(
       (row) => [
-        row.column.heading,
+        `${row.column.heading} (${row.column.unit})`,
         shownLength(row.baseMm, row.column.unit),
         shownLength(row.targetMm, row.column.unit),
         shownLength(row.deltaMm, row.column.unit),

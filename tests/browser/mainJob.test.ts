@@ -42,7 +42,7 @@ describe("the main job, on the page without Excel", () => {
     expect(texts(saved, "Compare")).toContainEqual(
       expect.arrayContaining(["Measure", "Delta", "Of tolerance"]),
     );
-    expect(rowsOf(saved, "Compare", "Bust").length).toBeGreaterThan(0);
+    expect(rowsOf(saved, "Compare", "Bust (mm)").length).toBeGreaterThan(0);
     const groups = texts(saved, "Groups").filter((row) => row[0] === "Ardwen" || row[0] === "Elmory");
     expect(groups).toHaveLength(2);
     expect(groups[0]?.[1]).toBe(groups[1]?.[1]);

@@ -158,9 +158,9 @@ describe("missing readings", () => {
       ]),
     ).toEqual([
       ["Measure", "Base", "Target", "Delta", "Percent", "Of tolerance"],
-      ["Bust", 5.375, 5.5, 0.125, 2.3255813953, 0.5],
-      ["Waist", 100, "", "", "", ""],
-      ["Hip", "", 142, "", "", ""],
+      ["Bust (in)", 5.375, 5.5, 0.125, 2.3255813953, 0.5],
+      ["Waist (mm)", 100, "", "", "", ""],
+      ["Hip (mm)", "", 142, "", "", ""],
     ]);
   });
 

@@ -1,6 +1,6 @@
 import type { CellContent } from "../../workbook/content.ts";
 
-const pixelsPerLetter = 7.5;
+const pixelsPerLetter = 8.5;
 const narrowest = 84;
 
 /** Widths in pixels that hold the headings, with room for a filter button, and the longest text below each. */
@@ -13,7 +13,7 @@ export function widthsOf(
       const value = row[column]?.value;
       return typeof value === "string" ? value.length : 0;
     });
-    const longest = Math.max(text.length + 3, ...letters);
+    const longest = Math.max(text.length + 4, ...letters);
     return Math.max(narrowest, Math.round(longest * pixelsPerLetter));
   });
 }

@@ -1,6 +1,6 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { readingColumns } from "../figuresTable.ts";
-import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
+import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
 /** Two figures side by side. */
 export function compareSheet(): SheetContent {
@@ -13,7 +13,7 @@ export function compareSheet(): SheetContent {
       [heading("From"), plain("Ardwen")],
       [heading("To"), plain("Garlow")],
       [],
-      [formula("=FIT.COMPARE(Figures[#All], B3, B4, Tolerances[#All])")],
+      results("=FIT.COMPARE(Figures[#All], B3, B4, Tolerances[#All])", 6),
       ...formatsBelow(readingColumns.length, [gap, gap, gap, gap, "0.0", "0.00"]),
     ],
     columnWidths: [160, 110, 110, 110, 110, 110],

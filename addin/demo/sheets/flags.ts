@@ -1,5 +1,5 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { formula, quiet, title } from "./parts.ts";
+import { quiet, results, title } from "./parts.ts";
 
 /** Readings that deserve a second look. */
 export function flagsSheet(): SheetContent {
@@ -9,7 +9,7 @@ export function flagsSheet(): SheetContent {
       [title("Readings to look at again")],
       [quiet("Worst first. Nothing is changed for you; some flags are only questions.")],
       [],
-      [formula("=FIT.FLAGS(Figures[#All])")],
+      results("=FIT.FLAGS(Figures[#All])", 6),
     ],
     frozenRows: 4,
     columnWidths: [110, 130, 90, 190, 860, 90],

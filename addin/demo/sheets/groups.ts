@@ -1,6 +1,6 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { demoRows } from "../figuresTable.ts";
-import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
+import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
 /** Shared bodies, the closest figures to one, and the order in which figures join. */
 export function groupsSheet(): SheetContent {
@@ -25,18 +25,11 @@ export function groupsSheet(): SheetContent {
         heading("How they join, closest first (−1 is the first figure of the chart, 1 the first pair)"),
       ],
       [
-        formula("=FIT.GROUPS(Figures[#All], Tolerances[#All])"),
+        ...results("=FIT.GROUPS(Figures[#All], Tolerances[#All])", 5),
         gap,
+        ...results("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])", 4),
         gap,
-        gap,
-        gap,
-        gap,
-        formula("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])"),
-        gap,
-        gap,
-        gap,
-        gap,
-        formula("=FIT.TREE(Figures[#All], Tolerances[#All])"),
+        ...results("=FIT.TREE(Figures[#All], Tolerances[#All])", 4),
       ],
       ...formatsBelow(demoRows().length, [
         ...[gap, gap, gap, gap, "0.00", gap],
@@ -45,6 +38,6 @@ export function groupsSheet(): SheetContent {
       ]),
     ],
     frozenRows: 4,
-    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 70, 70, 80, 70],
+    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 110, 70, 80, 70],
   };
 }

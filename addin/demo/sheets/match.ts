@@ -1,6 +1,6 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { demoRows } from "../figuresTable.ts";
-import { formula, quiet, title } from "./parts.ts";
+import { quiet, results, title } from "./parts.ts";
 
 /** Every pattern on every figure. */
 export function matchSheet(): SheetContent {
@@ -14,7 +14,7 @@ export function matchSheet(): SheetContent {
         ),
       ],
       [],
-      [formula("=FIT.MATCH(Patterns[#All], Figures[#All], EaseRules[#All])")],
+      results("=FIT.MATCH(Patterns[#All], Figures[#All], EaseRules[#All])", 1 + demoRows().length),
     ],
     frozenRows: 4,
     frozenColumns: 1,

@@ -9,6 +9,12 @@ export const plain = (value: Cell): CellContent => ({ value });
 export const formula = (text: string, format?: string): CellContent =>
   format === undefined ? { formula: text } : { formula: text, format };
 
+/** A formula whose result fills `columns` columns and begins with a row of headings. */
+export function results(text: string, columns: number): CellContent[] {
+  const more = Array.from({ length: columns - 1 }, (): CellContent => ({ spilled: true, style: "heading" }));
+  return [{ formula: text, style: "heading" }, ...more];
+}
+
 /**
  * Number formats for the rows below a formula that fills them: cells with a format and nothing in them.
  *

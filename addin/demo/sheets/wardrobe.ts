@@ -1,6 +1,6 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { patterns } from "../patterns.ts";
-import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
+import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
 /** What one figure can wear. */
 export function wardrobeSheet(): SheetContent {
@@ -12,7 +12,7 @@ export function wardrobeSheet(): SheetContent {
       [quiet("Best first. Write the name of another figure into the cell below.")],
       [heading("Figure"), plain("Ardwen")],
       [],
-      [formula("=FIT.WARDROBE(Patterns[#All], Figures[#All], B3, EaseRules[#All])")],
+      results("=FIT.WARDROBE(Patterns[#All], Figures[#All], B3, EaseRules[#All])", 6),
       ...formatsBelow(patterns.length, [gap, gap, gap, gap, "0.0"]),
     ],
     frozenRows: 5,

@@ -1,6 +1,6 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { demoRows } from "../figuresTable.ts";
-import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
+import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
 /** Which figures wear one pattern. */
 export function wearersSheet(): SheetContent {
@@ -12,7 +12,7 @@ export function wearersSheet(): SheetContent {
       [quiet("Best first. Write the code of another pattern into the cell below.")],
       [heading("Pattern"), plain("D-1")],
       [],
-      [formula("=FIT.WEARERS(Patterns[#All], Figures[#All], B3, EaseRules[#All])")],
+      results("=FIT.WEARERS(Patterns[#All], Figures[#All], B3, EaseRules[#All])", 5),
       ...formatsBelow(demoRows().length, [gap, gap, gap, "0.0"]),
     ],
     frozenRows: 5,

@@ -1,5 +1,5 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { formatsBelow, formula, heading, plain, quiet, title } from "./parts.ts";
+import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
 /** No garment has more checks than this; a blank cell with a number format does no harm. */
 const rows = 24;
@@ -19,7 +19,7 @@ export function whySheet(): SheetContent {
       [heading("Pattern"), plain("D-1")],
       [heading("Figure"), plain("Pellory")],
       [],
-      [formula("=FIT.REASONS(Patterns[#All], Figures[#All], B3, B4, EaseRules[#All])")],
+      results("=FIT.REASONS(Patterns[#All], Figures[#All], B3, B4, EaseRules[#All])", 6),
       ...formatsBelow(rows, [gap, "0.0", "0.0", "0.0"]),
     ],
     frozenRows: 6,
