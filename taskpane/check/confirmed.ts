@@ -6,6 +6,7 @@ import { headingKey } from "../../addin/measures/headingKey.ts";
 import { parseReading } from "../../addin/measures/parseReading.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
+import { freeName } from "../freeName.ts";
 
 /** Readings that the user has confirmed stand in a table of their own, in plain sight. */
 export const confirmedTable = "ConfirmedReadings";
@@ -110,12 +111,10 @@ function at({ area }: TableInfo, row: number): { sheet: string; row: number; col
 }
 
 function newSheet(values: readonly Cell[], sheets: readonly string[]): Edit {
-  const taken = new Set(sheets.map((name) => name.toLowerCase()));
-  const names = [confirmedSheet, ...sheets.map((_, i) => `${confirmedSheet} ${String(i + 2)}`)];
   return {
     kind: "sheet",
     sheet: {
-      name: names.find((name) => !taken.has(name.toLowerCase())) ?? confirmedSheet,
+      name: freeName(confirmedSheet, sheets),
       cells: [
         [{ value: confirmedSheet, style: "title" }],
         [

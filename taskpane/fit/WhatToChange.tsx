@@ -2,30 +2,12 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Explanation } from "../../addin/fit/explainPair.ts";
 import { isWearable } from "../../addin/fit/verdict.ts";
+import { CardOfCheck, Cards } from "./Cards.tsx";
+import type { Change } from "./changes.ts";
 import { changesOf } from "./changes.ts";
-import { VerdictWords } from "./VerdictWords.tsx";
+import { MeasureFirst, Part } from "./Part.tsx";
 
 const useStyles = makeStyles({
-  list: {
-    listStyleType: "none",
-    margin: 0,
-    padding: 0,
-    display: "flex",
-    flexDirection: "column",
-    gap: "8px",
-  },
-  card: {
-    padding: "8px 12px",
-    borderRadius: tokens.borderRadiusMedium,
-    border: `1px solid ${tokens.colorNeutralStroke1}`,
-    backgroundColor: tokens.colorNeutralBackground1,
-    display: "flex",
-    flexDirection: "column",
-    gap: "4px",
-  },
-  head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
-  heading: { margin: 0, fontSize: tokens.fontSizeBase400, fontWeight: 600 },
-  place: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
   text: { margin: 0 },
   amounts: {
     margin: 0,
@@ -36,7 +18,6 @@ const useStyles = makeStyles({
   },
   term: { color: tokens.colorNeutralForeground3 },
   amount: { margin: 0, fontWeight: 600 },
-  plain: { margin: 0, paddingLeft: "20px" },
 });
 
 /** What to alter on the pattern so that it goes on the figure, and what to measure before. */
@@ -51,47 +32,43 @@ export function WhatToChange({ explanation }: { readonly explanation: Explanatio
     <>
       {isWearable(verdict) && <p className={styles.text}>Nothing has to change: it can be worn as it is.</p>}
       {changes.length > 0 && (
-        <ul className={styles.list}>
-          {changes.map(({ check, words, total, perEdge, edges }) => (
-            <li key={`${check.route ?? ""} ${check.place}`} className={styles.card}>
-              <div className={styles.head}>
-                <h2 className={styles.place}>{check.place}</h2>
-                <VerdictWords verdict={check.verdict} />
-              </div>
-              {total !== undefined && (
-                <dl className={styles.amounts}>
-                  <div>
-                    <dt className={styles.term}>In all</dt>
-                    <dd className={styles.amount}>{total}</dd>
-                  </div>
-                  {perEdge !== undefined && (
-                    <div>
-                      <dt className={styles.term}>Each of {edges} seam edges</dt>
-                      <dd className={styles.amount}>{perEdge}</dd>
-                    </div>
-                  )}
-                </dl>
-              )}
-              <p className={styles.text}>{words}</p>
-            </li>
-          ))}
-        </ul>
+        <Part title="On the pattern">
+          <Cards>
+            {changes.map((change) => (
+              <CardOfCheck key={`${change.check.route ?? ""} ${change.check.place}`} check={change.check}>
+                <Amounts change={change} />
+                <p className={styles.text}>{change.words}</p>
+              </CardOfCheck>
+            ))}
+          </Cards>
+        </Part>
       )}
       {way !== undefined && routes.length > 1 && (
         <p className={styles.text}>
           One way of putting it on is enough; these changes are for “{way}”, which comes nearest.
         </p>
       )}
-      {take.length > 0 && (
-        <>
-          <h2 className={styles.heading}>Measure first</h2>
-          <ul className={styles.plain}>
-            {take.map((what) => (
-              <li key={what}>{what}</li>
-            ))}
-          </ul>
-        </>
-      )}
+      <MeasureFirst take={take} />
     </>
+  );
+}
+
+function Amounts({ change }: { readonly change: Change }): ReactNode {
+  const styles = useStyles();
+  const { total, perEdge, edges } = change;
+  if (total === undefined) return null;
+  return (
+    <dl className={styles.amounts}>
+      <div>
+        <dt className={styles.term}>In all</dt>
+        <dd className={styles.amount}>{total}</dd>
+      </div>
+      {perEdge !== undefined && (
+        <div>
+          <dt className={styles.term}>Each of {edges} seam edges</dt>
+          <dd className={styles.amount}>{perEdge}</dd>
+        </div>
+      )}
+    </dl>
   );
 }

@@ -3,27 +3,19 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Check } from "../../addin/fit/check.ts";
 import type { ExplainedRoute, Explanation } from "../../addin/fit/explainPair.ts";
+import { Cards } from "./Cards.tsx";
 import { CheckCard } from "./CheckCard.tsx";
 import { ChecksTable } from "./ChecksTable.tsx";
+import { MeasureFirst, Part } from "./Part.tsx";
 import { VerdictWords } from "./VerdictWords.tsx";
 
 const useStyles = makeStyles({
-  part: { display: "flex", flexDirection: "column", gap: "8px" },
-  heading: { margin: 0, fontSize: tokens.fontSizeBase400, fontWeight: 600 },
-  list: {
-    listStyleType: "none",
-    margin: 0,
-    padding: 0,
-    display: "flex",
-    flexDirection: "column",
-    gap: "8px",
-  },
-  plain: { margin: 0, paddingLeft: "20px" },
   text: { margin: 0 },
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
 });
 
-interface Part {
+/** Checks that belong together. */
+interface Group {
   readonly key: string;
   readonly title: string;
   readonly route?: ExplainedRoute;
@@ -37,16 +29,7 @@ export function WhyNot(props: { readonly explanation: Explanation; readonly comf
   const [asTable, setAsTable] = useState(false);
   return (
     <>
-      {explanation.take.length > 0 && (
-        <section className={styles.part}>
-          <h2 className={styles.heading}>Measure first</h2>
-          <ul className={styles.plain}>
-            {explanation.take.map((what) => (
-              <li key={what}>{what}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <MeasureFirst take={explanation.take} />
       <Switch
         label="Show as table"
         checked={asTable}
@@ -54,9 +37,8 @@ export function WhyNot(props: { readonly explanation: Explanation; readonly comf
           setAsTable(data.checked);
         }}
       />
-      {partsOf(explanation).map(({ key, title, route, checks }) => (
-        <section key={key} className={styles.part}>
-          <h2 className={styles.heading}>{title}</h2>
+      {groupsOf(explanation).map(({ key, title, route, checks }) => (
+        <Part key={key} title={title}>
           {route && (
             <p className={styles.text}>
               <VerdictWords verdict={route.verdict} />
@@ -67,13 +49,13 @@ export function WhyNot(props: { readonly explanation: Explanation; readonly comf
             (asTable ? (
               <ChecksTable label={title} checks={checks} />
             ) : (
-              <ul className={styles.list}>
+              <Cards>
                 {checks.map((check, i) => (
                   <CheckCard key={`${String(i)} ${check.place}`} check={check} comfort={comfort} />
                 ))}
-              </ul>
+              </Cards>
             ))}
-        </section>
+        </Part>
       ))}
       {explanation.notes.map((note) => (
         <p key={note} className={styles.quiet}>
@@ -84,7 +66,7 @@ export function WhyNot(props: { readonly explanation: Explanation; readonly comf
   );
 }
 
-function partsOf({ checks, routes }: Explanation): readonly Part[] {
+function groupsOf({ checks, routes }: Explanation): readonly Group[] {
   const measures = checks.filter(({ kind }) => kind !== "opening");
   const limbs = checks.filter(({ kind, route }) => kind === "opening" && route === undefined);
   const several = routes.length > 1;
@@ -97,5 +79,5 @@ function partsOf({ checks, routes }: Explanation): readonly Part[] {
       route,
       checks: checks.filter((check) => check.route === route.name),
     })),
-  ].filter((part) => part.checks.length > 0 || "route" in part);
+  ].filter((group) => group.checks.length > 0 || "route" in group);
 }

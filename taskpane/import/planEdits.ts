@@ -2,6 +2,7 @@ import { isBlank } from "../../addin/chart/cell.ts";
 import type { ImportPlan, PlannedCell, TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
 import type { CellAddress, Edit, TableInfo } from "../../addin/workbook/port.ts";
+import { freeName } from "../freeName.ts";
 
 /** Name of the table that holds the chart. */
 export const chartTable = "Figures";
@@ -45,7 +46,7 @@ function* newSheet(
   options: EditOptions,
 ): Steps<readonly Edit[]> {
   const order = inChartOrder(plan.targets);
-  const name = freeSheetName(sheets);
+  const name = freeName(chartTable, sheets);
   const { rows } = yield* writing(plan, order, options);
   return [
     {
@@ -203,13 +204,4 @@ function written(cell: PlannedCell, { keepRefused }: EditOptions): CellContent |
 
 function isMarked(cell: CellContent | undefined): boolean {
   return cell?.style === "marked";
-}
-
-function freeSheetName(sheets: readonly string[]): string {
-  const taken = new Set(sheets.map((name) => name.toLowerCase()));
-  const names = [
-    chartTable,
-    ...Array.from({ length: sheets.length + 1 }, (_, i) => `${chartTable} ${String(i + 2)}`),
-  ];
-  return names.find((name) => !taken.has(name.toLowerCase())) ?? chartTable;
 }
