@@ -7,6 +7,7 @@ import { easeCheckFunction } from "./easeCheck.ts";
 import { easeFunction } from "./ease.ts";
 import { flagsFunction } from "./flags.ts";
 import { flareFunction } from "./flare.ts";
+import { gradeFunction } from "./grade.ts";
 import { groupsFunction } from "./groups.ts";
 import { lengthFunction } from "./length.ts";
 import { matchFunction } from "./match.ts";
@@ -42,6 +43,7 @@ export const descriptors: readonly FunctionDescriptor[] = [
   wearersFunction,
   wardrobeFunction,
   stepsFunction,
+  gradeFunction,
   resizeFunction,
   flareFunction,
   scaleFunction,
