@@ -3,8 +3,10 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
+import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
-import { findFitTables } from "../fit/fitTables.ts";
+import { chartTables } from "../chartTables.ts";
+import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../notice.ts";
 import { useSession } from "../session.ts";
 import type { Confirmed } from "./confirmed.ts";
@@ -20,7 +22,7 @@ export interface CheckedChart {
 }
 
 export interface Check {
-  /** Tables that may be charts. */
+  /** Tables that can be charts. */
   readonly tables: readonly TableInfo[];
   readonly sheets: readonly string[];
   readonly checked: CheckedChart | undefined;
@@ -37,7 +39,7 @@ export async function checkWorkbook(workbook: Workbook, chosen: string | undefin
   try {
     const all = await workbook.tables();
     const sheets = await workbook.sheets();
-    const tables = findFitTables(all).figures.filter((t) => t.name !== confirmedTable);
+    const tables = chartTables(all);
     const remembered = all.find((t) => t.name === confirmedTable);
     const confirmations = remembered && {
       table: remembered,
@@ -45,7 +47,7 @@ export async function checkWorkbook(workbook: Workbook, chosen: string | undefin
     };
     const confirmed = confirmations ? readConfirmed(confirmations.data.values) : [];
     const known = { tables, sheets, confirmations, confirmed };
-    const table = chartAmong(tables, chosen);
+    const table = tableNamed(all, chosen) ?? tableNamed(tables, chartTable) ?? tables[0];
     if (!table) return { ...known, checked: undefined, failure: undefined };
     try {
       const data = await workbook.readTable(table.name);
@@ -62,11 +64,8 @@ export async function checkWorkbook(workbook: Workbook, chosen: string | undefin
   }
 }
 
-/** The chosen table, else Figures, else the first. */
-function chartAmong(tables: readonly TableInfo[], chosen: string | undefined): TableInfo | undefined {
-  const named = (name: string | undefined): TableInfo | undefined =>
-    tables.find((t) => t.name.toLowerCase() === name?.toLowerCase());
-  return named(chosen) ?? named("Figures") ?? tables[0];
+function tableNamed(tables: readonly TableInfo[], name: string | undefined): TableInfo | undefined {
+  return name === undefined ? undefined : tables.find((table) => sameName(table.name, name));
 }
 
 /** The check of the chosen table, kept up to date with the workbook. `undefined` until the first one is done. */

@@ -2,12 +2,14 @@ import { useEffect, useState } from "react";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
+import { chartTables } from "../chartTables.ts";
 import { failureText } from "../notice.ts";
 import { useSession } from "../session.ts";
 import { chartTable } from "./planEdits.ts";
 
-/** The tables of the workbook, and the one that is imported into, as it stands now. */
+/** The charts of the workbook, and the one that is imported into, as it stands now. */
 export interface Destination {
+  /** Those that can be charts. */
   readonly tables: readonly TableInfo[];
   readonly sheets: readonly string[];
   /** `undefined`: a new table will be made. */
@@ -36,10 +38,11 @@ export function useDestination(chosen: string | undefined): Destination | undefi
     async function readDestination(): Promise<Destination> {
       const nowhere = { tables: [], sheets: [], table: undefined, present: undefined };
       try {
-        const tables = await workbook.tables();
+        const all = await workbook.tables();
+        const tables = chartTables(all);
         const sheets = await workbook.sheets();
         const name = (chosen ?? chartTable).toLowerCase();
-        const table = tables.find((t) => t.name.toLowerCase() === name);
+        const table = all.find((t) => t.name.toLowerCase() === name);
         if (!table) return { ...nowhere, tables, sheets, obstacle: undefined };
         const { values, formats } = await workbook.readTable(table.name);
         try {

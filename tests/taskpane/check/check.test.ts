@@ -58,6 +58,17 @@ describe("the check of a workbook", () => {
     expect(empty).toMatchObject({ checked: undefined, failure: undefined, tables: [] });
   });
 
+  test("offers charts only", async () => {
+    const { workbook, checked } = await demo();
+    await confirmFlag(workbook, correctable(checked.flags));
+    const names = (await workbook.tables()).map(({ name }) => name);
+    expect(names).toEqual(
+      expect.arrayContaining(["Tolerances", "Patterns", "EaseRules", "GarmentClasses", "ConfirmedReadings"]),
+    );
+    const { tables } = await checkWorkbook(workbook, undefined);
+    expect(tables.map(({ name }) => name)).toEqual(["Figures"]);
+  });
+
   test("says in words why a table cannot be checked", async () => {
     const workbook = createMemoryWorkbook({
       sheets: [
