@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { flagKinds } from "../../addin/checking/checkChart.ts";
+import type { flagKinds } from "../../addin/checking/checkChart.ts";
 import { figureHeadings, demoRows } from "../../addin/demo/figuresTable.ts";
 import { flagsFunction } from "../../functions/flags.ts";
 
