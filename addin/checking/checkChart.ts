@@ -5,6 +5,7 @@ import { findInconsistent } from "./consistency.ts";
 import { findNameTwice, findTwins } from "./duplicates.ts";
 import type { Flag } from "./flag.ts";
 import { problemFlags } from "./problemFlags.ts";
+import { findUnlikeSides } from "./sides.ts";
 import { mendRowUnits } from "./rowUnits.ts";
 
 export type { Correction, Flag, FlagKind } from "./flag.ts";
@@ -13,7 +14,7 @@ export { flagKinds } from "./flag.ts";
 /**
  * Everything in a chart that deserves a second look, worst first: cells without a reading, rows and columns in a wrong
  * unit, readings out of proportion (the farthest first) with the slip that explains them, readings that cannot both be
- * right, names that stand twice, and notes on figures unlike the others and on twins.
+ * right, left and right sides that differ, names that stand twice, and notes on figures unlike the others and on twins.
  *
  * Proportions are judged from {@link fewestFigures} figures and {@link fewestMeasures} measures on, counting those
  * with at least {@link fewestReadings} readings; a smaller chart gets the other checks only. How a reading is judged is
@@ -31,6 +32,7 @@ export function checkChart(chart: Chart): readonly Flag[] {
     ...columns.flags,
     ...flags.filter((flag) => !notes.includes(flag)),
     ...findInconsistent(mended, flagged, fit),
+    ...findUnlikeSides(mended, flagged),
     ...findNameTwice(chart),
     ...notes,
     ...findTwins(chart),

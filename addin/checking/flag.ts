@@ -17,6 +17,7 @@ export const flagKinds = [
   "out of proportion",
   "smaller than it can be",
   "larger than it can be",
+  "left and right differ",
   "one name, two rows",
   "unlike the other figures",
   "same readings, two names",

@@ -1,7 +1,8 @@
 import type { CellContent } from "../workbook/content.ts";
 
 /**
- * The mistakes that stand in the demo’s chart on purpose, one of every kind that checking a chart can find.
+ * The mistakes that stand in the demo’s chart on purpose, one of every kind that checking a chart of one side of
+ * the body can find.
  * `kind` is the flag it must raise, word for word. `cells` are what stands in place of the true readings.
  */
 export interface PlantedError {

@@ -19,8 +19,10 @@ it("raises exactly the flags of the planted errors", () => {
   expect(flags.map(say).sort()).toEqual(plantedErrors.map(say).sort());
 });
 
-it("has one planted error of every kind", () => {
-  expect(new Set(plantedErrors.map(({ kind }) => kind))).toEqual(new Set(flagKinds));
+it("has one planted error of every kind that its columns can have", () => {
+  // The demo measures one side of the body, so the two sides cannot differ in it.
+  const kinds = flagKinds.filter((kind) => kind !== "left and right differ");
+  expect(new Set(plantedErrors.map(({ kind }) => kind))).toEqual(new Set(kinds));
 });
 
 it("offers the true reading where one can be told", () => {
