@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { gradeRun, unevenMeasures } from "../../addin/grading/gradeRun.ts";
+
+describe("a run of figures", () => {
+  /** Misses sizes of the pattern-industry chart as reproduced on sewingscholar.blogspot.com (2011), in inches. */
+  const misses = readChart([
+    ["Size", "Bust (in)", "Waist (in)", "Hip (in)"],
+    ["6", 30.5, 23, 32.5],
+    ["8", 31.5, 24, 33.5],
+    ["10", 32.5, 25, 34.5],
+    ["12", 34, 26.5, 36],
+  ]);
+
+  it("of a published size chart is a grade at every step", () => {
+    expect(gradeRun(misses, misses.measures).map(({ advice }) => advice)).toEqual([
+      "grade",
+      "grade",
+      "grade",
+    ]);
+  });
+
+  it("shows where its steps are uneven: 1 and 1 1/2 in", () => {
+    const uneven = unevenMeasures(gradeRun(misses, misses.measures), misses.measures);
+    expect(uneven.map(({ column }) => column.heading)).toEqual(["Bust", "Waist", "Hip"]);
+    for (const { leastMm, mostMm } of uneven) {
+      expect(leastMm).toBeCloseTo(25.4, 9);
+      expect(mostMm).toBeCloseTo(38.1, 9);
+    }
+    const even = readChart([
+      ["Size", "Bust (in)"],
+      ["A", 30.5],
+      ["B", 31.7],
+      ["C", 32.9],
+    ]);
+    expect(unevenMeasures(gradeRun(even, even.measures), even.measures)).toEqual([]);
+  });
+
+  it("is drafted anew where the shape is another one, and says nothing where nothing is known", () => {
+    const chart = readChart([
+      ["Figure", "Bust", "Waist", "Hip", "Back waist"],
+      ["Wren", 200, 160, 220, 100],
+      ["Rook", 220, 176, 242, 110],
+      ["Heron", 220, 150, 290, 110],
+      ["Taller Heron", 220, 150, 290, 130],
+      ["Unmeasured", "", "", "", ""],
+    ]);
+    const run = gradeRun(chart, chart.measures);
+    expect(run.map(({ advice }) => advice)).toEqual(["grade", "draft anew", "grade", "not known"]);
+    expect(run[0]?.scale.factor).toBeCloseTo(1.1, 12);
+    expect(run[2]?.scale.verdict).toBe("two scales");
+  });
+});
