@@ -8,7 +8,7 @@ import { problemFlags } from "./problemFlags.ts";
 import { findUnlikeSides } from "./sides.ts";
 import { mendRowUnits } from "./rowUnits.ts";
 
-export type { Correction, Flag, FlagKind } from "./flag.ts";
+export type { Choice, Correction, Flag, FlagKind } from "./flag.ts";
 export { flagKinds } from "./flag.ts";
 
 /**

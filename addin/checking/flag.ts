@@ -32,6 +32,13 @@ export interface Correction {
   readonly mm: number;
 }
 
+/** One of several readings that a cell may have meant. */
+export interface Choice {
+  /** As the user would say it: `5/8 in`. */
+  readonly label: string;
+  readonly correction: Correction;
+}
+
 /** Something in a chart that deserves a look. Nothing is changed without the user. */
 export interface Flag {
   /** Empty when the flag is about a whole column. */
@@ -57,4 +64,6 @@ export interface Flag {
    * cell of a whole row or column. Empty when there is nothing to suggest.
    */
   readonly corrections: readonly Correction[];
+  /** For a date instead of a reading: what it may have been, the likelier first. The user decides. */
+  readonly choices?: readonly Choice[];
 }

@@ -1,5 +1,6 @@
 import type { Chart, ChartProblem, ChartProblemKind } from "../chart/chart.ts";
-import type { Flag, FlagKind } from "./flag.ts";
+import { toMm } from "../measures/units.ts";
+import type { Choice, Flag, FlagKind } from "./flag.ts";
 
 const kinds: Partial<Record<ChartProblemKind, FlagKind>> = {
   "date instead of a reading": "date instead of a reading",
@@ -21,6 +22,7 @@ function problemFlag(chart: Chart, problem: ChartProblem, kind: FlagKind): Flag 
   const figure = chart.figures[chart.rows.indexOf(row)] ?? "";
   const measure = column?.heading ?? "";
   const place = `${figure}, ${measure}: `;
+  const choices = choicesOf(problem);
   return {
     figure,
     row,
@@ -30,5 +32,17 @@ function problemFlag(chart: Chart, problem: ChartProblem, kind: FlagKind): Flag 
     kind,
     why: problem.message.startsWith(place) ? problem.message.slice(place.length) : problem.message,
     corrections: [],
+    ...(choices.length > 0 ? { choices } : {}),
   };
+}
+
+/** Fractions of an inch, as a tape is read, whatever the column’s unit. Nobody types a whole number as a fraction. */
+function choicesOf({ row, column, fractions = [] }: ChartProblem): readonly Choice[] {
+  if (row === undefined || column === undefined) return [];
+  return fractions.flatMap((fraction) => {
+    const [over = Number.NaN, under = Number.NaN] = fraction.split("/").map(Number);
+    return under > 1
+      ? [{ label: `${fraction} in`, correction: { row, column, mm: toMm(over / under, "in") } }]
+      : [];
+  });
 }

@@ -1,7 +1,7 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
-import type { Flag } from "../../addin/checking/checkChart.ts";
+import type { Correction, Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit } from "../../addin/workbook/port.ts";
 import { Choice } from "../Choice.tsx";
 import { FailureBox } from "../FailureBox.tsx";
@@ -12,7 +12,7 @@ import { useSession } from "../session.ts";
 import { count } from "../words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
-import { FlagCard, correctionLabel } from "./FlagCard.tsx";
+import { FlagCard, choiceLabel, correctionLabel } from "./FlagCard.tsx";
 import { areaOfFlag, cellOfFlag, correct } from "./flagEdits.ts";
 import { groupFlags } from "./flagGroups.ts";
 import type { CheckedChart } from "./useCheck.ts";
@@ -60,13 +60,21 @@ export function CheckSection(): ReactNode {
     await apply(label, edits, { kind: "done", text: done });
   }
 
-  function use({ data, chart, flags }: CheckedChart, flag: Flag): void {
-    const what = correctionLabel(flag);
+  function use(checked: CheckedChart, flag: Flag): void {
+    take(checked, flag, correctionLabel(flag), flag.corrections);
+  }
+
+  function take(
+    { data, chart, flags }: CheckedChart,
+    flag: Flag,
+    what: string,
+    corrections: readonly Correction[],
+  ): void {
     const where = [flag.figure, flag.measure].filter((text) => text !== "").join(", ");
     void change(
       flags.indexOf(flag),
       `${what}: ${where}`,
-      correct(data, chart, flag),
+      correct(data, chart, { ...flag, corrections }),
       `${where}: ${what.toLowerCase()}.`,
     );
   }
@@ -165,6 +173,9 @@ export function CheckSection(): ReactNode {
                     onSelect={() => void show(checked.data, flag)}
                     onUse={() => {
                       use(checked, flag);
+                    }}
+                    onChoose={(choice) => {
+                      take(checked, flag, choiceLabel(choice), [choice.correction]);
                     }}
                     onConfirm={() => {
                       keep(checked, flag);

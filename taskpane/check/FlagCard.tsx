@@ -2,7 +2,7 @@ import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-compon
 import type { ReactNode } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
-import type { Flag, FlagKind } from "../../addin/checking/checkChart.ts";
+import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
 import { meaning } from "../theme.ts";
 import { shownLength } from "../words.ts";
 
@@ -56,10 +56,12 @@ export function FlagCard(props: {
   readonly disabled: boolean;
   readonly onSelect: () => void;
   readonly onUse: () => void;
+  readonly onChoose: (choice: Choice) => void;
   readonly onConfirm: () => void;
 }): ReactNode {
   const styles = useStyles();
   const { flag, cell, disabled } = props;
+  const { choices = [] } = flag;
   const weight = weights[flag.kind] ?? "look";
   const place = flag.measure || (flag.figure ? "The whole row" : "The whole column");
   const reading = flag.readingMm === undefined ? cellText(cell) : shownLength(flag.readingMm, flag.unit);
@@ -79,13 +81,24 @@ export function FlagCard(props: {
         {signs[weight]} {flag.kind}
       </span>
       <p className={styles.why}>{flag.why}</p>
-      {(flag.corrections.length > 0 || weight !== "stops") && (
+      {(flag.corrections.length > 0 || choices.length > 0 || weight !== "stops") && (
         <div className={styles.actions}>
           {flag.corrections.length > 0 && (
             <Button disabledFocusable={disabled} onClick={props.onUse}>
               {correctionLabel(flag)}
             </Button>
           )}
+          {choices.map((choice) => (
+            <Button
+              key={choice.label}
+              disabledFocusable={disabled}
+              onClick={() => {
+                props.onChoose(choice);
+              }}
+            >
+              {choiceLabel(choice)}
+            </Button>
+          ))}
           {weight !== "stops" && (
             <Button appearance="subtle" disabledFocusable={disabled} onClick={props.onConfirm}>
               It is right
@@ -95,6 +108,11 @@ export function FlagCard(props: {
       )}
     </li>
   );
+}
+
+/** What taking one of several readings does, in words. */
+export function choiceLabel({ label }: Choice): string {
+  return `Use ${label}`;
 }
 
 /** What taking the suggestion does, in words: also the label of the action. */

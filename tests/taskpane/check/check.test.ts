@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { readChart } from "../../../addin/chart/readChart.ts";
 import type { Flag } from "../../../addin/checking/checkChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import type { MemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
@@ -116,6 +117,33 @@ describe("a suggestion", () => {
     expect(flag.corrections.map(({ row, column }) => values[row]?.[column])).toEqual(
       flag.corrections.map(({ mm }) => Number(mm.toPrecision(12))),
     );
+  });
+
+  test("for a date are the fractions that it may have been; each is stored as a number and read as the fraction", async () => {
+    for (const [label, inches] of [
+      ["5/8 in", 0.625],
+      ["8/5 in", 1.6],
+    ] as const) {
+      const { workbook, checked } = await demo();
+      const flag = checked.flags.find(({ kind }) => kind === "date instead of a reading");
+      if (!flag) throw new Error("The demo has no date.");
+      expect(flag.unit).toBe("in");
+      expect(flag.choices?.map((choice) => choice.label)).toEqual(["5/8 in", "8/5 in"]);
+      const choice = flag.choices?.find((each) => each.label === label);
+      if (!choice) throw new Error(`${label} is not offered.`);
+      await workbook.apply(
+        "Use",
+        correct(checked.data, checked.chart, { ...flag, corrections: [choice.correction] }),
+      );
+      const data = await workbook.readTable("Figures");
+      expect(data.values[flag.row]?.[flag.column]).toBe(inches);
+      expect(data.formats[flag.row]?.[flag.column]).toBe("General");
+      const chart = readChart(data.values, { formats: data.formats });
+      const column = chart.measures.find(({ position }) => position === flag.column);
+      expect(column?.mm[chart.rows.indexOf(flag.row)]).toBeCloseTo(inches * 25.4, 9);
+      await workbook.undo();
+      expect(await flagsNow(workbook)).toEqual(checked.flags);
+    }
   });
 
   test("a flag about a row or a column is shown whole", async () => {
