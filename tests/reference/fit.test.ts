@@ -74,6 +74,7 @@ describe("ease classes of dresses at bust 36 in (pattern-industry chart, from me
   });
 });
 
+// Finished measurements of a “loose” jacket, from a pattern-envelope text; the bodies are those of the chart above.
 describe("a loose jacket of a pattern envelope, on the sizes for which it is sold", () => {
   // Finished bust 37¾ 38¾ 40¼ 42¼ 44¼ and hip 41 42 43½ 45½ 47½ in for sizes 8 to 16: ease 6¼ and 7½ at every size.
   const finished = [
@@ -135,6 +136,7 @@ describe("a dress with the ease of an encyclopedia, “Ease (sewing)”: 2½ / 1
   );
 });
 
+// The percent is a rule of sewing handbooks, common practice; the 20 % follow from it: 1 − 1 / 1.25.
 describe("stretch", () => {
   it("4 in that reach 5 in are 25 % (handbook rule): such a cloth may be 20 % smaller than the body, and no more", () => {
     const stretch = 5 / 4 - 1;

@@ -4,7 +4,7 @@ import { checkChart } from "../../addin/checking/checkChart.ts";
 import { medianPolish } from "../../addin/checking/medianPolish.ts";
 import { modifiedZ } from "../../addin/checking/modifiedZ.ts";
 
-// Ten men, twelve girths in cm: the first rows of the body dimensions data of Heinz, Peterson, Johnson & Kerr,
+// Ten men, twelve girths in cm: the first rows of the body dimensions data of Heinz, Peterson, Johnson & Kerk,
 // Journal of Statistics Education 11(2), 2003.
 const headings = "ShoulderG ChestG WaistG AbdG HipG ThighG BicepG ForearmG KneeG CalfG AnkleG WristG".split(
   " ",

@@ -36,7 +36,10 @@ describe("steps of a published size chart", () => {
   });
 });
 
-/** Misses sizes 6 to 20 of the pattern-industry chart named below, in inches. */
+/**
+ * Misses sizes 6 to 20 in inches: pattern-industry body measurement chart, as reproduced on sewingscholar.blogspot.com
+ * (2011).
+ */
 const industry = [
   ["Size", "Bust (in)", "Waist (in)", "Hip (in)", "Back waist length (in)"],
   ["6", 30.5, 23, 32.5, 15.5],
