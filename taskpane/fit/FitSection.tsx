@@ -1,6 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
+import type { Fitting } from "../../addin/fit/match.ts";
 import { FailureBox } from "../FailureBox.tsx";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
@@ -41,7 +42,7 @@ export function FitSection(): ReactNode {
   }
 
   function primaryOf({ chart, fitting, used }: Fit) {
-    if (fitting) {
+    if (fitting && hasPairs(fitting)) {
       return {
         label: "Write to a sheet",
         run: () => {
@@ -75,8 +76,14 @@ export function FitSection(): ReactNode {
         </>
       )}
       {fit?.chart && !fit.used.patterns && <MissingPatterns />}
-      {fit?.used.patterns && <ProblemList problems={fit.problems} table={fit.used.patterns} />}
-      {fit?.fitting && fit.fitting.patterns.length > 0 && fit.fitting.view.size > 0 && (
+      {fit?.used.patterns && (
+        <ProblemList
+          problems={fit.problems}
+          table={fit.used.patterns}
+          open={fit.fitting?.patterns.length === 0}
+        />
+      )}
+      {fit?.fitting && hasPairs(fit.fitting) && (
         <Answers
           fit={fit}
           fitting={fit.fitting}
@@ -99,4 +106,8 @@ export function FitSection(): ReactNode {
       )}
     </SectionFrame>
   );
+}
+
+function hasPairs({ patterns, view }: Fitting): boolean {
+  return patterns.length > 0 && view.size > 0;
 }

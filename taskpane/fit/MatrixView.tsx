@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useMemo } from "react";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
+import { FailureBox } from "../FailureBox.tsx";
 import { count } from "../words.ts";
 import { classesOf } from "./classesOf.ts";
 import { FilterChoices } from "./FilterChoices.tsx";
@@ -39,7 +40,7 @@ export function MatrixView(props: {
   const styles = useStyles();
   const { fit, fitting, state, onState, onOpen, comesBack, writing } = props;
   const { filter, at } = state;
-  const { match, share } = useMatch(fitting);
+  const { match, share, failure } = useMatch(fitting);
   const part = useMemo(() => match && filterMatrix(match, filter), [match, filter]);
   const counts = useMemo(() => (match && part ? countRanks(match, part) : []), [match, part]);
   const says = verdicts
@@ -62,6 +63,7 @@ export function MatrixView(props: {
           {Math.round(share * 100)} %
         </p>
       )}
+      {failure !== undefined && <FailureBox what="Cannot be judged." why={failure} />}
       {match && part && (
         <>
           {part.patterns.length === 0 || part.figures.length === 0 ? (

@@ -31,10 +31,12 @@ const mostShown = 8;
 export function ProblemList(props: {
   readonly problems: readonly PatternProblem[];
   readonly table: TableInfo;
+  /** Unfolded from the start, where no other pattern is left. */
+  readonly open: boolean;
 }): ReactNode {
   const styles = useStyles();
   const { workbook, say } = useSession();
-  const { problems, table } = props;
+  const { problems, table, open } = props;
   if (problems.length === 0) return null;
   const show = async (row: number): Promise<void> => {
     try {
@@ -45,7 +47,7 @@ export function ProblemList(props: {
   };
   const more = problems.length - mostShown;
   return (
-    <details className={styles.box}>
+    <details className={styles.box} open={open}>
       <summary className={styles.word}>
         ✕ {count(problems.length, "row is", "rows are")} left out until mended
       </summary>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import type { Fitting, Match } from "../../addin/fit/match.ts";
 import { inSteps } from "../import/inSteps.ts";
+import { failureText } from "../notice.ts";
 import { matchInSteps } from "./matrix.ts";
 
 /** How far the judging of all pairs is. */
@@ -9,6 +10,8 @@ export interface Matching {
   readonly match: Match | undefined;
   /** Share done, 0 to 1, while the page shows nothing newer. */
   readonly share: number;
+  /** Why it could not be finished, in words. */
+  readonly failure?: string;
 }
 
 /** Work without a pause, in ms: short enough that a click is not felt to wait. */
@@ -31,7 +34,9 @@ export function useMatch(fitting: Fitting): Matching {
         if (!stop.signal.aborted) setMatching({ match, share: 1 });
       },
       (error: unknown) => {
-        if (!stop.signal.aborted) throw error;
+        if (!stop.signal.aborted) {
+          setMatching({ match: undefined, share: 1, failure: failureText(error) });
+        }
       },
     );
     return () => {

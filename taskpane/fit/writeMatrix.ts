@@ -34,6 +34,9 @@ export interface MatrixWriting {
   edits(): readonly Edit[];
 }
 
+/** Cells beyond which the spreadsheet takes its time. */
+const manyCells = 100_000;
+
 /** The row of the headings: below a title, a quiet line and an empty row. */
 const headingRow = 3;
 
@@ -64,9 +67,10 @@ export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriti
     sheet,
     label: `Write the fit of ${size}`,
     preview:
-      formula === undefined
+      (formula === undefined
         ? `Writes ${size} as words into ${where}.`
-        : `Writes ${formula} into A${String(headingRow + 1)}; it fills ${where} with ${size}.`,
+        : `Writes ${formula} into A${String(headingRow + 1)}; it fills ${where} with ${size}.`) +
+      (rows * columns > manyCells ? " That is large: the spreadsheet may take a while." : ""),
     done: `The fit of ${size} is on the sheet “${sheet}”.`,
     edits: () => [
       {

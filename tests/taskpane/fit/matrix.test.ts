@@ -123,6 +123,21 @@ describe("writing the matrix", () => {
     expect(cell).toEqual({ formula: "=FIT.MATCH(Patterns[#All], Figures[#All])" });
   });
 
+  test("says when it will be large, and when it is too wide for a sheet", async () => {
+    const matrix = await toWrite();
+    const wide = (figures: number) => ({
+      ...matrix,
+      part: { patterns: [0, 1, 2, 3], figures: Array.from({ length: figures }, (_, i) => i % 4) },
+    });
+    expect(planMatrix("values", wide(16_000)).preview).toBe(
+      "Writes 4 patterns on 16,000 figures as words into A4:WQK8 of the new sheet “Fit”.",
+    );
+    const many = { patterns: Array.from({ length: 7 }, () => 0), figures: wide(16_000).part.figures };
+    expect(planMatrix("values", { ...matrix, part: many }).preview).toMatch(/may take a while\.$/);
+    // 16,384 columns: “Excel specifications and limits”, support.microsoft.com.
+    expect(() => planMatrix("values", wide(16_384))).toThrow("more than a sheet has columns");
+  });
+
   test("takes a free sheet name and keeps to the filters", async () => {
     const matrix = await toWrite(wardrobe({ name: "fit", cells: [] }));
     const part = filterMatrix(matrix.match, { ...everything, garmentClass: "Dress" });
