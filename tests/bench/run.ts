@@ -47,9 +47,11 @@ try {
     `With tolerances in percent too (no peer has them), 5,000 figures: distances ${ms(percentages.distancesMs)}, ` +
       `linkage ${ms(percentages.linkageMs)}.`,
   );
-  const match = ["--expose-gc", "--import", "tsx", join(here, "match.ts")];
-  if (spawnSync(process.execPath, match, { stdio: "inherit" }).status !== 0) {
-    throw new Error("tests/bench/match.ts failed");
+  for (const own of ["match.ts", "grade.ts"]) {
+    const args = ["--expose-gc", "--import", "tsx", join(here, own)];
+    if (spawnSync(process.execPath, args, { stdio: "inherit" }).status !== 0) {
+      throw new Error(`tests/bench/${own} failed`);
+    }
   }
 } finally {
   rmSync(scratch, { recursive: true });
