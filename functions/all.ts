@@ -12,6 +12,7 @@ import { groupsFunction } from "./groups.ts";
 import { lengthFunction } from "./length.ts";
 import { matchFunction } from "./match.ts";
 import { nearestFunction } from "./nearest.ts";
+import { nextFunction } from "./next.ts";
 import { overFunction } from "./over.ts";
 import { reasonsFunction } from "./reasons.ts";
 import { resizeFunction } from "./resize.ts";
@@ -52,4 +53,5 @@ export const descriptors: readonly FunctionDescriptor[] = [
   sharesFunction,
   groupsFunction,
   treeFunction,
+  nextFunction,
 ];

@@ -11,7 +11,7 @@ import { loadFunctions } from "./loadFunctions.ts";
 const planned = [
   "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "MATCH", "REASONS",
   "WEARERS", "WARDROBE", "STEPS", "GRADE", "RESIZE", "FLARE", "SCALE",
-  "APART", "NEAREST", "SHARES", "GROUPS", "TREE",
+  "APART", "NEAREST", "SHARES", "GROUPS", "TREE", "NEXT",
 ]; // prettier-ignore
 
 /**
