@@ -45,7 +45,7 @@ export const resizeFunction = defineFunction({
     "scales of girths and widths alone, and of lengths alone, for printers that take width and height apart. Printed is what " +
     "the base becomes at the one scale, Left over is what is still missing there (below zero: too much), Of tolerance is at " +
     "most 1 where it counts as the same. The print settings are in whole percent; Left over is there what the rounding " +
-    "makes of the longest measure.\n\nLengths are in the unit of their column; those of the allowance and the test square are in the " +
+    "makes of the longest measure.\n\nLengths are in the unit that stands after the measure; those of the allowance and the test square are in the " +
     `unit of the first measure. Beyond ${String(printablePercent.least)} to ${String(printablePercent.most)} % draft anew.`,
   parameters: {
     chart: chart(),
@@ -79,9 +79,9 @@ export const resizeFunction = defineFunction({
         ],
         ["Girths and widths", "", "", 146.067, "", "", "", ""],
         ["Lengths", "", "", "", "", "", "", "No such measure is known of both figures."],
-        ["Bust", 135, 190, 140.741, 197.19, -7.19, 1.857, "7.2 mm too large"],
-        ["Waist", 100, 155, 155, 146.067, 8.933, 2.967, "8.9 mm too small"],
-        ["Hip", 140, 200, 142.857, 204.493, -4.493, 1.111, "4.5 mm too large"],
+        ["Bust (mm)", 135, 190, 140.741, 197.19, -7.19, 1.857, "7.2 mm too large"],
+        ["Waist (mm)", 100, 155, 155, 146.067, 8.933, 2.967, "8.9 mm too small"],
+        ["Hip (mm)", 140, 200, 142.857, 204.493, -4.493, 1.111, "4.5 mm too large"],
         ["Print setting", "", "", 146, "", 0.093, "", "The whole percent makes Hip 0.1 mm too small."],
         [
           "Seam allowance",
@@ -227,7 +227,7 @@ function verdictWords({ verdict, worst, factor }: PrintScale): string {
 
 function measureRow(measure: ScaledMeasure, figures: Chart, base: number, target: number): readonly Value[] {
   const { column, baseMm, targetMm, factor, printedMm, residualMm, ofTolerance } = measure;
-  return row(column.heading, {
+  return row(`${column.heading} (${column.unit})`, {
     base: shownLength(baseMm, column.unit),
     target: shownLength(targetMm, column.unit),
     percent: factor * 100,

@@ -1,20 +1,27 @@
+import type { MeasureColumn } from "../addin/chart/chart.ts";
 import { measureColumn } from "../addin/chart/find.ts";
-import { steps } from "../addin/grading/steps.ts";
-import { chart, names } from "./arguments.ts";
+import { lengthWords } from "../addin/fit/lengthWords.ts";
+import type { RunStep } from "../addin/grading/gradeRun.ts";
+import { gradeRun } from "../addin/grading/gradeRun.ts";
+import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts";
+import { chart, choice, names } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { emptyChart } from "./failures.ts";
-import { shownLength } from "./shown.ts";
+import { shown, shownLength } from "./shown.ts";
 
 export const stepsFunction = defineFunction({
   name: "STEPS",
   summary: "The differences from each row of a chart to the next, as between the sizes of a size chart.",
   details:
-    "Rows are taken in the order of the chart. Lengths are in the unit of their column. The last column names the " +
-    "measures for which one of the two readings is missing.",
+    "Rows are taken in the order of the chart. Lengths are in the unit of their column. Missing names the measures for which " +
+    "one of the two readings is missing.\n\nWith advice, Print scale % is the best single scale for the step, and Says tells " +
+    "whether the step is a grade or another shape: where the best print scale, even for girths and lengths apart, leaves a " +
+    "measure beyond its usual tolerance, draft anew. It also names the measures whose step differs from the one before.",
   parameters: {
     chart: chart(),
     measures: names("The measures wanted: a range of headings, or one text with commas.", "all measures"),
+    advice: choice("yes to have each step judged: grade, or draft anew.", ["no", "yes"], "no"),
   },
   result: "table",
   examples: [
@@ -28,24 +35,83 @@ export const stepsFunction = defineFunction({
         ["Teal", "Siskin", 2, -1, ""],
       ],
     },
+    {
+      formula: 'FIT.STEPS(Figures[#All], "Bust, Waist", "yes")',
+      values: [exampleChart, "Bust, Waist", "yes"],
+      gives: [
+        ["From", "To", "Bust", "Waist", "Missing", "Print scale %", "Says"],
+        ["Linnet", "Dunnock", 1, 1, "", 100.87, "Grade."],
+        [
+          "Dunnock",
+          "Teal",
+          54,
+          54,
+          "",
+          146.424,
+          "Draft anew: at the best print scale Waist is 7.1 mm too small. Another step than before: Bust, Waist.",
+        ],
+        ["Teal", "Siskin", 2, -1, "", 100.2, "Grade. Another step than before: Bust, Waist."],
+      ],
+    },
   ],
   failures: [
     emptyChart,
     { when: "A measure is not in the chart. The message offers the nearest headings.", shows: "#N/A" },
+    { when: "advice is neither yes nor no.", shows: "#VALUE!" },
   ],
-  compute: ({ chart: sizes, measures }) => {
+  compute: ({ chart: sizes, measures, advice }) => {
     const columns = measures?.map((name) => measureColumn(sizes, name)) ?? sizes.measures;
+    const run = gradeRun(sizes, columns);
+    const isJudged = advice === "yes";
     return [
-      ["From", "To", ...columns.map(({ heading }) => heading), "Missing"],
-      ...steps(sizes, columns).map(({ from, to, deltasMm }) => [
-        from,
-        to,
-        ...columns.map(({ unit }, i) => shownLength(deltasMm[i] ?? Number.NaN, unit)),
+      [
+        "From",
+        "To",
+        ...columns.map(({ heading }) => heading),
+        "Missing",
+        ...(isJudged ? ["Print scale %", "Says"] : []),
+      ],
+      ...run.map((step, i) => [
+        step.from,
+        step.to,
+        ...columns.map(({ unit }, c) => shownLength(step.deltasMm[c] ?? Number.NaN, unit)),
         columns
-          .filter((_, i) => Number.isNaN(deltasMm[i]))
+          .filter((_, c) => Number.isNaN(step.deltasMm[c]))
           .map(({ heading }) => heading)
           .join(", "),
+        ...(isJudged
+          ? [
+              shown(step.scale.factor * 100),
+              [adviceWords(step), ...unevenWords(step, run[i - 1], columns)].join(" "),
+            ]
+          : []),
       ]),
     ];
   },
 });
+
+function adviceWords({ advice, scale: { worst, factor } }: RunStep): string {
+  if (advice === "grade") return "Grade.";
+  if (advice === "not known" || !worst) return "Not known: too little is measured of both.";
+  const { column, residualMm } = worst;
+  const off = `${lengthWords(Math.abs(residualMm), column.unit)} too ${residualMm < 0 ? "large" : "small"}`;
+  return isPrintable(factor)
+    ? `Draft anew: at the best print scale ${column.heading} is ${off}.`
+    : `Draft anew: the scale is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %.`;
+}
+
+/** Readings in inches arrive with binary dust. */
+const dustMm = 1e-6;
+
+function unevenWords(
+  step: RunStep,
+  before: RunStep | undefined,
+  columns: readonly MeasureColumn[],
+): readonly string[] {
+  const uneven = columns.filter(
+    (_, c) => Math.abs((step.deltasMm[c] ?? Number.NaN) - (before?.deltasMm[c] ?? Number.NaN)) > dustMm,
+  );
+  return uneven.length > 0
+    ? [`Another step than before: ${uneven.map(({ heading }) => heading).join(", ")}.`]
+    : [];
+}

@@ -23,7 +23,9 @@ describe("RESIZE", () => {
       ["Wren", 100, ""],
       ["Rook", 110, 90],
     ];
-    expect(says(resize(chart, "Wren", "Rook"), "Waist")).toBe("Not known of Wren: left out. Measure it.");
+    expect(says(resize(chart, "Wren", "Rook"), "Waist (mm)")).toBe(
+      "Not known of Wren: left out. Measure it.",
+    );
   });
 
   it("has no print setting beyond 50 to 200 %, and says so", () => {

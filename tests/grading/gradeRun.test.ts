@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { gradeRun, unevenMeasures } from "../../addin/grading/gradeRun.ts";
+import { stepsFunction } from "../../functions/steps.ts";
 
 describe("a run of figures", () => {
   /** Misses sizes of the pattern-industry chart as reproduced on sewingscholar.blogspot.com (2011), in inches. */
@@ -49,5 +50,36 @@ describe("a run of figures", () => {
     expect(run.map(({ advice }) => advice)).toEqual(["grade", "draft anew", "grade", "not known"]);
     expect(run[0]?.scale.factor).toBeCloseTo(1.1, 12);
     expect(run[2]?.scale.verdict).toBe("two scales");
+  });
+});
+
+describe("STEPS with advice", () => {
+  const chart = [
+    ["Figure", "Bust", "Waist", "Hip"],
+    ["Wren", 200, 160, 220],
+    ["Rook", 220, 176, 242],
+    ["Heron", 220, 150, 290],
+    ["Stork", 660, 450, 870],
+    ["Unmeasured", "", "", ""],
+  ];
+  const says = (...raw: readonly unknown[]) => {
+    const table = stepsFunction.compute(raw);
+    return Array.isArray(table) ? table.map((row) => row.at(-1)) : [];
+  };
+
+  it("says grade or draft anew, with the worst measure, and where steps are uneven", () => {
+    const [heading, first, second, third, last] = says(chart, null, "yes");
+    expect(heading).toBe("Says");
+    expect(first).toBe("Grade.");
+    expect(second).toMatch(
+      /^Draft anew: at the best print scale Hip is [\d.]+ mm too small. Another step than before: Bust, Waist, Hip.$/,
+    );
+    expect(third).toMatch(/^Draft anew: the scale is outside 50 to 200 %./);
+    expect(last).toBe("Not known: too little is measured of both.");
+  });
+
+  it("is as before without", () => {
+    expect(says(chart, null, "no")[0]).toBe("Missing");
+    expect(() => says(chart, null, "perhaps")).toThrow(/advice: “perhaps”/);
   });
 });
