@@ -1,11 +1,9 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
 import { newVisitor } from "./page.ts";
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 describe("a narrow screen of 320 px", () => {
   let visitor: Visitor;
@@ -120,18 +118,6 @@ async function pasteChart(page: Page, text: string): Promise<void> {
 /** How many pixels the page is wider than its window. */
 function overflow(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-}
-
-async function faults(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    // axe-core puts itself on the window.
-    const { axe: tester } = window as unknown as {
-      axe: { run(context: string): Promise<{ violations: { id: string; help: string }[] }> };
-    };
-    const { violations } = await tester.run(".pane");
-    return violations.map(({ id, help }) => `${id}: ${help}`);
-  });
 }
 
 /** Replaces what the browser keeps with something that is no workbook. */

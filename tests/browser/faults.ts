@@ -1,0 +1,18 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What axe finds wrong with the pane as it is shown now, in words. */
+export async function faults(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    // axe-core puts itself on the window.
+    const { axe: tester } = window as unknown as {
+      axe: { run(context: string): Promise<{ violations: { id: string; help: string }[] }> };
+    };
+    const { violations } = await tester.run(".pane");
+    return violations.map(({ id, help }) => `${id}: ${help}`);
+  });
+}

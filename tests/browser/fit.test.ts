@@ -1,0 +1,138 @@
+import { readFileSync } from "node:fs";
+import type { Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { cellText } from "../../addin/chart/cell.ts";
+import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
+import { questionWords } from "../../taskpane/fit/questions.ts";
+import { faults } from "./faults.ts";
+import type { Visitor } from "./page.ts";
+import { newVisitor } from "./page.ts";
+
+describe("which garment goes on which figure, on the page without Excel", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeAll(async () => {
+    visitor = await newVisitor();
+    page = await visitor.open(inject("address"));
+    await page.getByLabel("Sections").getByRole("button", { name: "Fit" }).click();
+  });
+
+  afterAll(() => visitor.close());
+
+  it("answers which figures wear a dress, best first", async () => {
+    await ask(questionWords.wearers);
+    await page.getByLabel("Pattern", { exact: true }).selectOption({ label: await optionLike("D-1 ") });
+    const verdicts = await answers().allInnerTexts();
+    expect(verdicts.length).toBeGreaterThan(10);
+    expect(verdicts[0]).toContain("fits");
+    expect(verdicts.slice(1).join("\n")).toMatch(/too (tight|loose)/);
+  });
+
+  it("opens the reasons of a figure that cannot wear it, with the amounts", async () => {
+    await answers().filter({ hasText: "too tight" }).first().click();
+    await page.getByRole("heading", { name: "Measures" }).waitFor();
+    expect(await page.locator("aside svg[role=img]").count()).toBeGreaterThan(2);
+    await page.getByLabel("Show as table").check();
+    expect(await page.locator("aside table").count()).toBeGreaterThan(0);
+  });
+
+  it("says what to change, in all and at each seam edge", async () => {
+    await ask(questionWords.change);
+    await page
+      .getByText(/^Each of \d+ seam edges$/)
+      .first()
+      .waitFor();
+  });
+
+  it("answers what a figure can wear", async () => {
+    await ask(questionWords.wardrobe);
+    const verdicts = await answers().allInnerTexts();
+    expect(verdicts.length).toBeGreaterThan(10);
+    expect(verdicts[0]).toContain("fits");
+  });
+
+  it("writes the table of all verdicts to a sheet as a formula, and takes it back", async () => {
+    await page.getByRole("button", { name: "Write to a sheet" }).first().click();
+    await page.getByRole("button", { name: "Write it" }).click();
+    await page
+      .getByText(/✓ Done/)
+      .first()
+      .waitFor();
+    const formulas = (await saved()).sheets.flatMap((sheet) =>
+      sheet.cells.flat().map((cell) => cell?.formula ?? ""),
+    );
+    expect(formulas.filter((formula) => formula.startsWith("=FIT.MATCH("))).toHaveLength(2);
+
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await page.getByText("Nothing to undo").waitFor();
+    const after = (await saved()).sheets.map(({ name }) => name);
+    expect(after.filter((name) => /match|fit/i.test(name))).toEqual(["Match"]);
+  });
+
+  it("keeps rules and verdicts through an .xlsx file", async () => {
+    const before = await save();
+    await page.locator("header.top").getByRole("button", { name: "Open .xlsx" }).waitFor();
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", { name: "Open .xlsx" }).click(),
+    ]);
+    await chooser.setFiles({
+      name: "again.xlsx",
+      mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      buffer: Buffer.from(before),
+    });
+    await page
+      .getByText(/is open|opened/i)
+      .first()
+      .waitFor();
+    const [first, second] = await Promise.all([readXlsx(before), saved()]);
+    for (const name of ["Match", "Ease rules", "Patterns", "Why"]) {
+      expect(texts(second, name), name).toEqual(texts(first, name));
+    }
+    expect(texts(second, "Match").flat()).toContain("will not go on");
+  });
+
+  it("has no fault that axe finds", async () => {
+    await page.getByLabel("Sections").getByRole("button", { name: "Fit" }).click();
+    for (const question of Object.values(questionWords)) {
+      await ask(question);
+      expect(await faults(page), question).toEqual([]);
+    }
+  });
+
+  async function ask(question: string): Promise<void> {
+    await page
+      .getByRole("navigation", { name: /^Question/ })
+      .getByRole("button", { name: question, exact: true })
+      .click();
+  }
+
+  function answers(): Locator {
+    return page.locator("ul[aria-label] > li > button");
+  }
+
+  async function optionLike(start: string): Promise<string> {
+    const labels = await page.getByLabel("Pattern", { exact: true }).locator("option").allInnerTexts();
+    const found = labels.find((label) => label.startsWith(start));
+    if (found === undefined) throw new Error(`No pattern begins with “${start}”: ${labels.join(", ")}`);
+    return found;
+  }
+
+  async function save(): Promise<Uint8Array> {
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    return readFileSync(await download.path());
+  }
+
+  async function saved(): ReturnType<typeof readXlsx> {
+    return readXlsx(await save());
+  }
+});
+
+function texts(content: Awaited<ReturnType<typeof readXlsx>>, sheet: string): string[][] {
+  const rows = content.sheets.find(({ name }) => name === sheet)?.cells ?? [];
+  return rows.map((row) => row.map((cell) => cellText(cell?.value)));
+}
