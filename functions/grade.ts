@@ -2,7 +2,7 @@ import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex } from "../addin/chart/find.ts";
 import { gradePieces } from "../addin/chart/gradeBlocks.ts";
 import type { GradePiece, GradeRule } from "../addin/chart/gradeRule.ts";
-import { lengthWords } from "../addin/fit/lengthWords.ts";
+import { lengthWords } from "../addin/measures/lengthWords.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import type { GirthMismatch } from "../addin/grading/girthIdentity.ts";
 import { girthMismatches } from "../addin/grading/girthIdentity.ts";

@@ -20,7 +20,7 @@ export function patterns(): Parameter<(chart: Chart) => PatternTable> {
 
 export function easeRules(): Parameter<readonly EaseRule[]> {
   return optionalRange(
-    "A table with the headings Garment class, Measure, Least %, Least (mm), Most %, Most (mm). A class that it names is judged by it alone.",
+    "A table with the headings Garment class, Measure, Least %, Least (mm), Most %, Most (mm). Classes that it names go by it alone.",
     "the ease rules that come with Measure Book",
     (cells) => (cells ? readEaseRules(cells, { zeroIsEmpty: true }) : defaultEaseRules),
   );

@@ -1,6 +1,6 @@
 import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex, measureColumn } from "../addin/chart/find.ts";
-import { lengthWords } from "../addin/fit/lengthWords.ts";
+import { lengthWords } from "../addin/measures/lengthWords.ts";
 import { printedAllowance } from "../addin/grading/allowance.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import type { PrintScale, ScaledMeasure } from "../addin/grading/printScale.ts";

@@ -1,6 +1,6 @@
 import type { MeasureColumn } from "../addin/chart/chart.ts";
 import { measureColumn } from "../addin/chart/find.ts";
-import { lengthWords } from "../addin/fit/lengthWords.ts";
+import { lengthWords } from "../addin/measures/lengthWords.ts";
 import type { RunStep } from "../addin/grading/gradeRun.ts";
 import { gradeRun } from "../addin/grading/gradeRun.ts";
 import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts";

@@ -1,5 +1,5 @@
 import type { LengthUnit } from "../measures/units.ts";
-import { lengthWords } from "./lengthWords.ts";
+import { lengthWords } from "../measures/lengthWords.ts";
 
 /** What to change on the pattern so that a check says yes. */
 export interface Alteration {

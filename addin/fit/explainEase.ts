@@ -7,7 +7,7 @@ import type { Check } from "./check.ts";
 import type { CompiledPattern, EaseCheck } from "./compilePattern.ts";
 import { counts, judgeEase } from "./judgePair.ts";
 import { girthOverGarments } from "./layers.ts";
-import { lengthWords } from "./lengthWords.ts";
+import { lengthWords } from "../measures/lengthWords.ts";
 import type { ReadingError } from "./readingError.ts";
 import { readingErrorMm } from "./readingError.ts";
 import type { Verdict } from "./verdict.ts";

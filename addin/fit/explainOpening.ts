@@ -5,7 +5,7 @@ import { openingAlteration } from "./alteration.ts";
 import type { Check } from "./check.ts";
 import type { CompiledPattern, OpeningCheck, RouteName } from "./compilePattern.ts";
 import { judgeOpening, passMm } from "./judgePair.ts";
-import { lengthWords } from "./lengthWords.ts";
+import { lengthWords } from "../measures/lengthWords.ts";
 import type { Obstacle } from "./obstacles.ts";
 import type { ReadingError } from "./readingError.ts";
 import { readingErrorMm } from "./readingError.ts";

@@ -50,7 +50,7 @@ async function serve(port) {
     ),
   );
   const { default: sirv } = await import("sirv");
-  const files = sirv(folder, { etag: true });
+  const files = sirv(folder, { dev: true, etag: true });
   const server = createHttpServer((request, response) =>
     files(request, response, () => {
       response.statusCode = 404;

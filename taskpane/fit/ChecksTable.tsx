@@ -1,7 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Check } from "../../addin/fit/check.ts";
-import { lengthWords } from "../../addin/fit/lengthWords.ts";
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { VerdictWords } from "./VerdictWords.tsx";
 
 const useStyles = makeStyles({

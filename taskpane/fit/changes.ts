@@ -1,6 +1,6 @@
 import type { Check } from "../../addin/fit/check.ts";
 import type { Explanation } from "../../addin/fit/explainPair.ts";
-import { lengthWords } from "../../addin/fit/lengthWords.ts";
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { isWearable } from "../../addin/fit/verdict.ts";
 
 /** One thing to change on a pattern. */

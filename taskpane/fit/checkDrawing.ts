@@ -1,5 +1,5 @@
 import type { Check } from "../../addin/fit/check.ts";
-import { lengthWords } from "../../addin/fit/lengthWords.ts";
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { fromMm, toMm } from "../../addin/measures/units.ts";
 

@@ -15,15 +15,22 @@ try {
   const page = await visitor.open(address);
   await picture(page, "figures", "Figures", "Check");
   await picture(page, "groups", "Groups", "Check");
+  await page.getByLabel("Sections").getByRole("button", { name: "Fit" }).click();
+  await page.getByRole("button", { name: /^Which figures wear this/ }).waitFor();
+  await shoot(page, "fit", "Match");
 } finally {
   await visitor.close();
   stop();
 }
 
 async function picture(page: Page, name: string, sheet: string, section: string): Promise<void> {
-  await page.locator(".place").getByText(sheet, { exact: true }).last().click();
   await page.getByLabel("Sections").getByRole("button", { name: section }).click();
   await page.locator("[data-flag]").first().waitFor();
+  await shoot(page, name, sheet);
+}
+
+async function shoot(page: Page, name: string, sheet: string): Promise<void> {
+  await page.locator(".place").getByText(sheet, { exact: true }).last().click();
   // The grid draws on a canvas, which no locator can wait for: two frames later it stands.
   await page.evaluate(
     () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),

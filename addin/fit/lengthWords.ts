@@ -1,1 +1,0 @@
-export { lengthWords } from "../measures/lengthWords.ts";
