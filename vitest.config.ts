@@ -10,6 +10,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**"],
+          sequence: { groupOrder: 0 },
           server: { deps: { inline: [/@univerjs\//] } },
         },
       },
@@ -21,6 +22,8 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 240_000,
           fileParallelism: false,
+          // Alone, after the unit tests: the browser needs the processor.
+          sequence: { groupOrder: 1 },
         },
       },
     ],

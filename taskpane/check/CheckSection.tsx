@@ -17,6 +17,7 @@ import { areaOfFlag, cellOfFlag, correct } from "./flagEdits.ts";
 import { groupFlags } from "./flagGroups.ts";
 import type { CheckedChart } from "./useCheck.ts";
 import { useCheck } from "./useCheck.ts";
+import { plainList } from "../boxes.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
@@ -28,14 +29,7 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase400,
     fontWeight: 600,
   },
-  list: {
-    listStyleType: "none",
-    margin: 0,
-    padding: 0,
-    display: "flex",
-    flexDirection: "column",
-    gap: "8px",
-  },
+  list: plainList,
   aside: { alignSelf: "flex-start" },
 });
 

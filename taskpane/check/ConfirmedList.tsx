@@ -4,16 +4,10 @@ import { Disclosure } from "../Disclosure.tsx";
 import { count } from "../words.ts";
 import type { Confirmed } from "./confirmed.ts";
 import { confirmedWords } from "./confirmed.ts";
+import { plainList } from "../boxes.ts";
 
 const useStyles = makeStyles({
-  list: {
-    listStyleType: "none",
-    margin: 0,
-    padding: 0,
-    display: "flex",
-    flexDirection: "column",
-    gap: "8px",
-  },
+  list: plainList,
   item: { display: "flex", justifyContent: "space-between", alignItems: "center", gap: "8px" },
   text: { overflowWrap: "anywhere" },
   quiet: { color: tokens.colorNeutralForeground3 },

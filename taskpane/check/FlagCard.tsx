@@ -5,16 +5,11 @@ import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
 import { meaning } from "../theme.ts";
 import { shownLength } from "../words.ts";
+import { card } from "../boxes.ts";
 
 const useStyles = makeStyles({
   card: {
-    padding: "8px 12px",
-    borderRadius: tokens.borderRadiusMedium,
-    border: `1px solid ${tokens.colorNeutralStroke1}`,
-    backgroundColor: tokens.colorNeutralBackground1,
-    display: "flex",
-    flexDirection: "column",
-    gap: "4px",
+    ...card,
     overflowWrap: "anywhere",
   },
   place: {

@@ -2,25 +2,11 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Check } from "../../addin/fit/check.ts";
 import { VerdictWords } from "./VerdictWords.tsx";
+import { card, plainList } from "../boxes.ts";
 
 const useStyles = makeStyles({
-  list: {
-    listStyleType: "none",
-    margin: 0,
-    padding: 0,
-    display: "flex",
-    flexDirection: "column",
-    gap: "8px",
-  },
-  card: {
-    padding: "8px 12px",
-    borderRadius: tokens.borderRadiusMedium,
-    border: `1px solid ${tokens.colorNeutralStroke1}`,
-    backgroundColor: tokens.colorNeutralBackground1,
-    display: "flex",
-    flexDirection: "column",
-    gap: "4px",
-  },
+  list: plainList,
+  card,
   head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
   place: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
 });

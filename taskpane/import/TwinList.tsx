@@ -6,17 +6,11 @@ import { twinChoices } from "../../addin/chart/import/figures.ts";
 import { Choice } from "../Choice.tsx";
 import { Disclosure } from "../Disclosure.tsx";
 import { count } from "../words.ts";
+import { plainList } from "../boxes.ts";
 
 const useStyles = makeStyles({
   group: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
-  list: {
-    listStyleType: "none",
-    margin: 0,
-    padding: 0,
-    display: "flex",
-    flexDirection: "column",
-    gap: "4px",
-  },
+  list: { ...plainList, gap: "4px" },
   item: { display: "grid", gridTemplateColumns: "minmax(0, 1fr) 128px", gap: "8px", alignItems: "center" },
   name: { overflowWrap: "anywhere" },
   quiet: { color: tokens.colorNeutralForeground3 },
