@@ -32,9 +32,10 @@ function stampOf(places) {
 
 function filesIn(place) {
   if (statSync(place).isFile()) return [place];
+  // Before Node.js 20.12 an entry calls its folder `path`.
   return readdirSync(place, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
-    .map((entry) => path.join(entry.parentPath, entry.name))
+    .map((entry) => path.join(entry.parentPath ?? entry.path, entry.name))
     .sort();
 }
 
