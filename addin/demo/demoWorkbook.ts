@@ -14,7 +14,7 @@ import { wardrobeSheet } from "./sheets/wardrobe.ts";
 import { wearersSheet } from "./sheets/wearers.ts";
 import { whySheet } from "./sheets/why.ts";
 
-/** The workbook of an invented maker: a chart with mistakes to find, patterns, and sheets that use every function. */
+/** The workbook of an invented maker: a chart with mistakes to find, patterns, and sheets that put the functions to use. */
 export function demoWorkbook(): WorkbookContent {
   return {
     sheets: [

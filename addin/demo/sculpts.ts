@@ -23,8 +23,6 @@ export const bodyMeasures = [
   "Calf",
   "Ankle",
 ] as const;
-export type BodyMeasure = (typeof bodyMeasures)[number];
-
 export interface Body {
   readonly line: string;
   readonly material: string;
