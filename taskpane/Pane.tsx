@@ -4,6 +4,8 @@ import { useState } from "react";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { CheckSection } from "./check/CheckSection.tsx";
 import { FitSection } from "./fit/FitSection.tsx";
+import { GradeSection } from "./grade/GradeSection.tsx";
+import { GroupsSection } from "./groups/GroupsSection.tsx";
 import { FunctionsSection } from "./help/FunctionsSection.tsx";
 import { ImportSection } from "./import/ImportSection.tsx";
 import { NoticeBox } from "./NoticeBox.tsx";
@@ -82,8 +84,12 @@ function SectionBody({ section }: { readonly section: SectionKey }): ReactNode {
       return <ImportSection />;
     case "check":
       return <CheckSection />;
+    case "groups":
+      return <GroupsSection />;
     case "fit":
       return <FitSection />;
+    case "grade":
+      return <GradeSection />;
     case "functions":
       return <FunctionsSection />;
   }
