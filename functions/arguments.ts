@@ -151,6 +151,14 @@ export function choice<const T extends string>(
   return { ...parameter, type: "text" };
 }
 
+/** A word that is looked up later, with what stands for an omitted one. */
+export function word(help: string, fallback: string): Parameter<string> {
+  const parameter = optional({ help, standsFor: fallback }, (given, name) =>
+    given === undefined || given === 0 ? fallback : textFrom(given, name),
+  );
+  return { ...parameter, type: "text" };
+}
+
 /** A unit of length, with what stands for an omitted one. */
 export function unit(help: string, fallback: LengthUnit): Parameter<LengthUnit> {
   return { ...unitOr(help, fallback, fallback), type: "text" };

@@ -1,18 +1,16 @@
-import { zones } from "../addin/measures/measure.ts";
 import { linkageMethods } from "../addin/similarity/linkage.ts";
-import { choice } from "./arguments.ts";
+import { choice, word } from "./arguments.ts";
 import type { Failure } from "./descriptor.ts";
 
 export const unknownWord: Failure = {
-  when: "The zone or the method is not one of the words listed.",
+  when: "The zone is neither a part of the body nor a class of garments in the tolerances, or the method is not known.",
   shows: "#VALUE!",
 };
 
-/** The arguments that say which part of the body is compared, and how a group is built. */
+/** The arguments that say what is compared, and how a group is built. */
 export const zone = () =>
-  choice(
-    "The part of the figure to compare: body, torso, arms, legs, head, hands, feet or all.",
-    ["body", ...zones, "all"] as const,
+  word(
+    "What to compare: body, torso, arms, legs, head, hands, feet, all, or a class of garments that heads a column of the tolerances.",
     "body",
   );
 

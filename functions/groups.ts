@@ -1,7 +1,7 @@
+import { columnsOfPart } from "../addin/similarity/columnsOfPart.ts";
 import { sharedBodyGroups } from "../addin/similarity/groups.ts";
-import { chart, tolerances } from "./arguments.ts";
+import { chart, garmentTolerances } from "./arguments.ts";
 import { method, unknownWord, zone } from "./bodies.ts";
-import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
@@ -16,7 +16,7 @@ export const groupsFunction = defineFunction({
     "The base figure is the one nearest to all others of its group. Worst measure and Of tolerance say where the figure " +
     "differs most from it: at most 1 is within tolerance. Larger groups come first. Figures that cannot be compared are " +
     "never put together; Worst measure then says what is missing.",
-  parameters: { chart: chart(), tolerances: tolerances(), zone: zone(), method: method() },
+  parameters: { chart: chart(), tolerances: garmentTolerances(), zone: zone(), method: method() },
   result: "table",
   examples: [
     {
@@ -30,12 +30,36 @@ export const groupsFunction = defineFunction({
         ["Siskin", 2, "Siskin", "", 0],
       ],
     },
+    {
+      formula: 'FIT.GROUPS(A1:D4, Tolerances[#All], "Loose clothes")',
+      values: [
+        [
+          ["Figure", "Bust", "Waist", "Hip"],
+          ["Linnet", 135, 100, 140],
+          ["Dunnock", 136, 101, 142],
+          ["Pipit", 141, 108, 148],
+        ],
+        [
+          ["Measure", "Tolerance", "Loose clothes"],
+          ["Bust", 3, 12],
+          ["Waist", 2, ""],
+          ["Hip", 3, 12],
+        ],
+        "Loose clothes",
+      ],
+      gives: [
+        ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
+        ["Linnet", 1, "Dunnock", "Hip", 0.167],
+        ["Dunnock", 1, "Dunnock", "", 0],
+        ["Pipit", 1, "Dunnock", "Hip", 0.5],
+      ],
+    },
   ],
   failures: [emptyChart, badTolerances, nothingToCompare, unknownWord],
   source: "Complete linkage: T. Sørensen (1948); groups cut where the worst difference is one tolerance.",
   compute: ({ chart: figures, tolerances: allowed, zone: part, method: linkage }) => [
     ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
-    ...sharedBodyGroups(figures, columnsOf(figures, allowed(figures), part), linkage).map((row) => [
+    ...sharedBodyGroups(figures, columnsOfPart(figures, part, allowed(figures)), linkage).map((row) => [
       row.figure,
       row.group,
       row.base,

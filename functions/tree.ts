@@ -1,7 +1,7 @@
+import { columnsOfPart } from "../addin/similarity/columnsOfPart.ts";
 import { figureTree } from "../addin/similarity/tree.ts";
-import { chart, tolerances } from "./arguments.ts";
+import { chart, garmentTolerances } from "./arguments.ts";
 import { method, unknownWord, zone } from "./bodies.ts";
-import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
@@ -14,7 +14,7 @@ export const treeFunction = defineFunction({
     "Left and Right say what joins: a figure as minus its row number below the headings (−1 is the first), a group as " +
     "the number of the step that made it (1 is the first). Height is how far the two are apart, in tolerances; Size " +
     "is the number of figures in the new group. Figures that cannot be compared never join.",
-  parameters: { chart: chart(), tolerances: tolerances(), zone: zone(), method: method() },
+  parameters: { chart: chart(), tolerances: garmentTolerances(), zone: zone(), method: method() },
   result: "table",
   examples: [
     {
@@ -32,7 +32,7 @@ export const treeFunction = defineFunction({
   source: "The table of merges follows the hclust function of R (stats package).",
   compute: ({ chart: figures, tolerances: allowed, zone: part, method: chosen }) => [
     ["Left", "Right", "Height", "Size"],
-    ...figureTree(figures, columnsOf(figures, allowed(figures), part), chosen).map((merge) => [
+    ...figureTree(figures, columnsOfPart(figures, part, allowed(figures)), chosen).map((merge) => [
       merge.left,
       merge.right,
       shown(merge.height),

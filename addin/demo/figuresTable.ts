@@ -89,6 +89,12 @@ const missing: readonly { readonly figure: string; readonly measure: string; rea
   { figure: "Isolmay", measure: "Heel girth" },
 ];
 
+/** Readings that nobody can say who shares a body without, still to be taken: the first that the maker should measure next. */
+const stillToTake: readonly { readonly figure: string; readonly measure: string }[] = [
+  { figure: "Bryndle", measure: "Hip" },
+  { figure: "Rushen", measure: "Bust" },
+];
+
 /** The headings of the Figures table, with units. */
 export const figureHeadings: readonly string[] = columns.map((column) => column.heading);
 
@@ -104,7 +110,7 @@ export function trueRows(): CellContent[][] {
   );
 }
 
-/** The chart as it stands in the demo: with the planted errors, a figure entered twice and a mould in two paints. */
+/** The chart as it stands in the demo: with the planted errors, readings still to take, a figure entered twice and a mould in two paints. */
 export function demoRows(): CellContent[][] {
   const rows = trueRows();
   for (const planted of plantedErrors) {
@@ -113,6 +119,8 @@ export function demoRows(): CellContent[][] {
     }
     if (planted.dividedByTen) divideByTen(rows, planted.figure, planted.measure);
   }
+  for (const { figure, measure } of stillToTake)
+    rows[rowOf(figure)]![columnOf(measure)] = { value: undefined };
   return [...rows, secondWickory(), otherPaint()];
 }
 
