@@ -3,9 +3,11 @@ import type { ReactNode } from "react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { explainPair } from "../../addin/fit/explainPair.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
+import type { Chosen } from "../chosenPlace.ts";
+import { placeOfChosen } from "../chosenPlace.ts";
+import { PlaceChoice } from "../PlaceChoice.tsx";
+import { QuestionNav } from "../QuestionNav.tsx";
 import { count } from "../words.ts";
-import type { Chosen } from "./chosenPlace.ts";
-import { placeOfChosen } from "./chosenPlace.ts";
 import { classesOf } from "./classesOf.ts";
 import { FilterChoices } from "./FilterChoices.tsx";
 import type { MatrixFilter } from "./matrix.ts";
@@ -13,10 +15,8 @@ import type { MatrixState } from "./MatrixView.tsx";
 import { MatrixView } from "./MatrixView.tsx";
 import { PairList } from "./PairList.tsx";
 import { patternName } from "./patternName.ts";
-import { PlaceChoice } from "./PlaceChoice.tsx";
-import { QuestionNav } from "./QuestionNav.tsx";
 import type { Question } from "./questions.ts";
-import { questionWords } from "./questions.ts";
+import { questions, questionWords } from "./questions.ts";
 import type { Pair, RankedPair } from "./ranking.ts";
 import { countVerdicts, wardrobeOf, wearersOf } from "./ranking.ts";
 import type { Fit } from "./readFit.ts";
@@ -97,7 +97,13 @@ export function Answers(props: {
 
   return (
     <>
-      <QuestionNav question={question} onAsk={ask} />
+      <QuestionNav
+        label="Questions about fit"
+        questions={questions}
+        words={questionWords}
+        question={question}
+        onAsk={ask}
+      />
       {question === "wearers" && (
         <>
           {patternChoice}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { placeOfChosen } from "../../../taskpane/fit/chosenPlace.ts";
+import { placeOfChosen } from "../../../taskpane/chosenPlace.ts";
 import { cellAfterKey } from "../../../taskpane/fit/gridKeys.ts";
 import { placesOf, scrollTo, spanInSight } from "../../../taskpane/fit/windowing.ts";
 import { freeName } from "../../../taskpane/freeName.ts";

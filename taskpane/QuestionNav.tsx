@@ -1,8 +1,6 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { meaning } from "../theme.ts";
-import type { Question } from "./questions.ts";
-import { questions, questionWords } from "./questions.ts";
+import { meaning } from "./theme.ts";
 
 const useStyles = makeStyles({
   list: {
@@ -35,25 +33,30 @@ const useStyles = makeStyles({
 });
 
 /** The questions in the user’s words, all in sight. */
-export function QuestionNav(props: {
-  readonly question: Question;
-  readonly onAsk: (question: Question) => void;
+export function QuestionNav<Q extends string>(props: {
+  /** What the questions are about: “Questions about fit”. */
+  readonly label: string;
+  readonly questions: readonly Q[];
+  readonly words: Readonly<Record<Q, string>>;
+  readonly question: Q;
+  readonly onAsk: (question: Q) => void;
 }): ReactNode {
   const styles = useStyles();
+  const { label, questions, words, question: asked, onAsk } = props;
   return (
-    <nav aria-label="Questions about fit">
+    <nav aria-label={label}>
       <ul className={styles.list}>
         {questions.map((question) => (
           <li key={question}>
             <button
               type="button"
-              className={mergeClasses(styles.question, question === props.question && styles.current)}
-              aria-current={question === props.question ? "true" : undefined}
+              className={mergeClasses(styles.question, question === asked && styles.current)}
+              aria-current={question === asked ? "true" : undefined}
               onClick={() => {
-                props.onAsk(question);
+                onAsk(question);
               }}
             >
-              {questionWords[question]}
+              {words[question]}
             </button>
           </li>
         ))}

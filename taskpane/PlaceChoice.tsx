@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useMemo } from "react";
-import { Choice } from "../Choice.tsx";
+import { Choice } from "./Choice.tsx";
 
 /** A choice among the rows of a table, by place: two rows of one name stay two. */
 export function PlaceChoice(props: {
