@@ -1,14 +1,7 @@
 import type { Check } from "../../addin/fit/check.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
-import type { LengthUnit } from "../../addin/measures/units.ts";
-import { fromMm, toMm } from "../../addin/measures/units.ts";
-
-/** A mark of the scale below the bars. */
-export interface Tick {
-  /** Share of the width, 0 to 1. */
-  readonly at: number;
-  readonly words: string;
-}
+import type { Tick } from "../drawing/ticks.ts";
+import { ticksOf } from "../drawing/ticks.ts";
 
 /** One check as bars on one scale that begins at 0. Shares of the width, 0 to 1. */
 export interface CheckDrawing {
@@ -31,7 +24,6 @@ export interface CheckDrawing {
 
 /** Room right of the longest bar. */
 const room = 1.04;
-const mostTicks = 4;
 
 /**
  * The bars of a check; `undefined` where body or garment is not known.
@@ -74,21 +66,4 @@ export function neededWords({ needsMm, mostMm, unit }: Check): string {
   return mostMm === undefined
     ? `needs at least ${lengthWords(needsMm, unit)}`
     : `needs ${lengthWords(needsMm, unit)} to ${lengthWords(mostMm, unit)}`;
-}
-
-function ticksOf(fullMm: number, unit: LengthUnit): readonly Tick[] {
-  const step = tickStep(fromMm(fullMm, unit) / mostTicks, unit);
-  const stepMm = toMm(step, unit);
-  const ticks = Math.floor(fullMm / stepMm + 1e-9);
-  return Array.from({ length: ticks + 1 }, (_, i) => ({
-    at: (i * stepMm) / fullMm,
-    words: i === 0 ? "0" : lengthWords(i * stepMm, unit),
-  }));
-}
-
-/** The next larger round step: 1, 2, 5, 10 … of a metric unit; halves and doubles of an inch. */
-function tickStep(least: number, unit: LengthUnit): number {
-  if (unit === "in") return 2 ** Math.ceil(Math.log2(least));
-  const power = 10 ** Math.floor(Math.log10(least));
-  return ([1, 2, 5].find((step) => step * power >= least) ?? 10) * power;
 }

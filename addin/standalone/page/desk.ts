@@ -9,7 +9,8 @@ import { openStore } from "../storage/openStore.ts";
 import { watchOtherTabs } from "../storage/otherTabs.ts";
 import type { Opened, SetAside, WorkbookStore } from "../storage/store.ts";
 import { leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
-import { download, xlsxType } from "./files.ts";
+import { download } from "../../../taskpane/drawing/download.ts";
+import { xlsxType } from "./files.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
 
 /** What the page tells the user, with what can be done about it. */

@@ -1,0 +1,48 @@
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
+import { fromMm, toMm } from "../../addin/measures/units.ts";
+
+/** A mark of a scale. */
+export interface Tick {
+  /** Share of the width, 0 to 1. */
+  readonly at: number;
+  readonly words: string;
+}
+
+const mostTicks = 4;
+
+/** The marks of a scale that begins at 0. */
+export function ticksOf(fullMm: number, unit: LengthUnit): readonly Tick[] {
+  const stepMm = roundLengthAbove(fullMm / mostTicks, unit);
+  const ticks = Math.floor(fullMm / stepMm + 1e-9);
+  return Array.from({ length: ticks + 1 }, (_, i) => ({
+    at: (i * stepMm) / fullMm,
+    words: i === 0 ? "0" : lengthWords(i * stepMm, unit),
+  }));
+}
+
+/**
+ * The next larger round length, in mm: 1, 2, 5, 10 … of a metric unit; halves and doubles of an inch.
+ *
+ * @example
+ * roundLengthAbove(30, "mm"); // 50
+ */
+export function roundLengthAbove(leastMm: number, unit: LengthUnit): number {
+  const least = fromMm(leastMm, unit);
+  if (unit === "in") return toMm(2 ** Math.ceil(Math.log2(least) - 1e-9), unit);
+  const power = 10 ** Math.floor(Math.log10(least));
+  return toMm(([1, 2, 5].find((step) => step * power >= least) ?? 10) * power, unit);
+}
+
+/**
+ * The next smaller round length, in mm.
+ *
+ * @example
+ * roundLengthBelow(30, "mm"); // 20
+ */
+export function roundLengthBelow(mostMm: number, unit: LengthUnit): number {
+  const most = fromMm(mostMm, unit);
+  if (unit === "in") return toMm(2 ** Math.floor(Math.log2(most) + 1e-9), unit);
+  const power = 10 ** Math.floor(Math.log10(most));
+  return toMm(([5, 2].find((step) => step * power <= most) ?? 1) * power, unit);
+}
