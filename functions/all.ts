@@ -1,6 +1,7 @@
 import { apartFunction } from "./apart.ts";
 import { clearanceFunction } from "./clearance.ts";
 import { compareFunction } from "./compare.ts";
+import { dartsFunction } from "./darts.ts";
 import { deltaFunction } from "./delta.ts";
 import type { FunctionDescriptor } from "./descriptor.ts";
 import { easeCheckFunction } from "./easeCheck.ts";
@@ -47,6 +48,7 @@ export const descriptors: readonly FunctionDescriptor[] = [
   gradeFunction,
   resizeFunction,
   flareFunction,
+  dartsFunction,
   scaleFunction,
   apartFunction,
   nearestFunction,

@@ -1,39 +1,53 @@
-import type { Chart } from "../addin/chart/chart.ts";
+import type { Chart, MeasureColumn } from "../addin/chart/chart.ts";
 import { figureIndex } from "../addin/chart/find.ts";
 import { gradePieces } from "../addin/chart/gradeBlocks.ts";
 import type { GradePiece, GradeRule } from "../addin/chart/gradeRule.ts";
-import { lengthWords } from "../addin/measures/lengthWords.ts";
+import type { ToleranceTable } from "../addin/chart/tolerances.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import type { GirthMismatch } from "../addin/grading/girthIdentity.ts";
 import { girthMismatches } from "../addin/grading/girthIdentity.ts";
-import type { Movement } from "../addin/grading/grade.ts";
 import { grade, prepareGrading } from "../addin/grading/grade.ts";
-import { measureById } from "../addin/measures/dictionary.ts";
+import { gradeAdviceWords } from "../addin/grading/gradeAdvice.ts";
+import { unevenMeasures } from "../addin/grading/gradeRun.ts";
+import { printScale } from "../addin/grading/printScale.ts";
+import { steps } from "../addin/grading/steps.ts";
 import { InputError } from "../addin/measures/inputError.ts";
+import { lengthWords } from "../addin/measures/lengthWords.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
-import { chart, text } from "./arguments.ts";
+import { chart, text, tolerances } from "./arguments.ts";
+import type { Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
-import { emptyChart, unknownFigure } from "./failures.ts";
+import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
 import { gradeRules } from "./gradeRules.ts";
-import { shownLength } from "./shown.ts";
+import { isAt, measureName, mismatchWords, missingWords } from "./gradeWords.ts";
+import { shown, shownLength } from "./shown.ts";
+import { targetFigures } from "./targetFigures.ts";
 
 export const gradeFunction = defineFunction({
   name: "GRADE",
-  summary: "How far every point of a pattern moves to go from one figure to another, piece by piece.",
+  summary:
+    "How far every point of a pattern moves to go from one figure to another, or to each of several, piece by piece.",
   details:
     "A point moves by shares of what the measures change by. Across is to the right, away from the centre line, fold or crease; " +
     "Along is upwards. Pieces are halves where they are cut on a fold or twice, so a quarter of the bust goes on each half front " +
     "and half back. Pieces can be named by garment: Bodice, Sleeve, Fitted skirt, Flared skirt, Trousers, Hat band, Hood, " +
     "Stocking. Lengths are in the unit of the chart, or in mm where its columns differ.\n\n" +
+    "The first row gives the best print scale in percent, for girths and widths under Across and for lengths under Along, of " +
+    "the measures that move these pieces, and says whether this is a grade at all: where even these two scales leave a measure " +
+    "beyond its tolerance, the figure has another shape: draft anew. Several targets have two columns each, in the order " +
+    "named; the row Steps then says where the steps within that run of figures, in the order of the chart, are uneven.\n\n" +
     "Says names the measures that are missing on one side; what they would move is blank then. In a table of rules of your " +
     "own, the pieces of a garment must add up to the change of the girth at every girth line: where they do not, Says tells by " +
     "how much, and in which rows. A piece that the table names goes by the table alone.",
   parameters: {
     chart: chart(),
     base: text("The figure that the pattern was drafted for."),
-    target: text("The figure that is to wear it."),
+    target: targetFigures(
+      "The figure that is to wear it, or several: a range of names, or one text with commas.",
+    ),
     rules: gradeRules(),
+    tolerances: tolerances(),
   },
   result: "table",
   examples: [
@@ -42,6 +56,14 @@ export const gradeFunction = defineFunction({
       values: [exampleChart, "Linnet", "Teal", "Skirt front"],
       gives: [
         ["Piece", "Point", "Across", "Along", "Unit", "Says"],
+        [
+          "All pieces",
+          "Print scale",
+          148.805,
+          "",
+          "%",
+          "Draft anew: at the best print scale Waist is 6.2 mm too small.",
+        ],
         ["Skirt front", "Waist at centre", 0, 0, "mm", ""],
         ["Skirt front", "Waist at side", 13.75, 0, "mm", ""],
         ["Skirt front", "Hip at side", 15, "", "mm", "Waist to hip is not in the chart."],
@@ -49,11 +71,43 @@ export const gradeFunction = defineFunction({
         ["Skirt front", "Hem at centre", 0, "", "mm", "Waist to knee is not in the chart."],
       ],
     },
+    {
+      formula: 'FIT.GRADE(Figures[#All], "Linnet", "Dunnock, Teal", "Skirt back")',
+      values: [exampleChart, "Linnet", "Dunnock, Teal", "Skirt back"],
+      gives: [
+        ["Piece", "Point", "Dunnock across", "Dunnock along", "Teal across", "Teal along", "Unit", "Says"],
+        [
+          "All pieces",
+          "Print scale",
+          101.214,
+          "",
+          148.805,
+          "",
+          "%",
+          "Dunnock: grade. Teal: draft anew: at the best print scale Waist is 6.2 mm too small.",
+        ],
+        [
+          "All pieces",
+          "Steps",
+          "",
+          "",
+          "",
+          "",
+          "",
+          "Uneven: Waist from 1 mm to 54 mm, Hip from 2 mm to 58 mm.",
+        ],
+        ["Skirt back", "Waist at centre", 0, 0, 0, 0, "mm", ""],
+        ["Skirt back", "Waist at side", 0.25, 0, 13.75, 0, "mm", ""],
+        ["Skirt back", "Hip at side", 0.5, "", 15, "", "mm", "Waist to hip is not in the chart."],
+        ["Skirt back", "Hem at side", 0.5, "", 15, "", "mm", "Waist to knee is not in the chart."],
+        ["Skirt back", "Hem at centre", 0, "", 0, "", "mm", "Waist to knee is not in the chart."],
+      ],
+    },
   ],
   failures: [
     emptyChart,
     unknownFigure,
-    { when: "Base and target are the same figure.", shows: "#VALUE!" },
+    { when: "Base and target are the same figure, or a target is named twice.", shows: "#VALUE!" },
     {
       when: "A rule names an unknown piece, point or measure, or a share that is more than the whole. The message names the row.",
       shows: "#VALUE!",
@@ -62,40 +116,121 @@ export const gradeFunction = defineFunction({
       when: "No measure that the rules use is known of both figures. The message names some.",
       shows: "#N/A",
     },
+    badTolerances,
   ],
   source:
     "A quarter of a girth on each half front and half back is the classical split. The other shares are common practice of flat " +
     "pattern drafting, without one source.",
-  compute: ({ chart: figures, base, target, rules: { rules, pieces } }) => {
-    const from = figureIndex(figures, base);
-    const to = figureIndex(figures, target);
-    differentFigures(figures, from, to);
-    const changeMm = (id: string): number => {
-      const column = figures.measures.find(({ key }) => key === id);
-      return (column?.mm[to] ?? Number.NaN) - (column?.mm[from] ?? Number.NaN);
-    };
-    const shownPieces = piecesKnown(rules, pieces ?? gradePieces, (id) => !Number.isNaN(changeMm(id)));
-    const movements = grade(prepareGrading(figures, rules, pieces ?? shownPieces), from, to);
+  compute: (given) => {
+    const { chart: figures, rules: chosen } = given;
+    const { rules } = chosen;
+    const base = figureIndex(figures, given.base);
+    const targets = given.target(figures);
+    for (const target of targets) differentFigures(figures, base, target);
+    const isKnown = (id: string) =>
+      targets.some((target) => !Number.isNaN(changeMm(figures, id, base, target)));
+    const knownPieces = piecesKnown(rules, chosen.pieces ?? gradePieces, isKnown);
+    const pieces = chosen.pieces ?? knownPieces;
+    const grading = prepareGrading(figures, rules, pieces);
+    const movements = targets.map((target) => grade(grading, base, target));
     const mismatches = girthMismatches(rules, gradePieces);
     const unit = unitOf(figures);
+    const run = { figures, base, targets, columns: columnsMoving(pieces, rules, figures) };
     return [
-      ["Piece", "Point", "Across", "Along", "Unit", "Says"],
-      ...movements.map((movement) => [
-        movement.piece,
-        movement.point,
-        shownLength(movement.acrossMm, unit),
-        shownLength(movement.alongMm, unit),
-        unit,
-        [
-          ...movement.missing.map((measure) => missingWords(measure, figures, [from, to])),
-          ...mismatches
-            .filter((mismatch) => isAt(mismatch, movement))
-            .map((mismatch) => mismatchWords(mismatch, mismatch.excess * changeMm(mismatch.measure), unit)),
-        ].join(" "),
-      ]),
+      [
+        "Piece",
+        "Point",
+        ...targets.flatMap((target) => headingsOf(figures, target, targets)),
+        "Unit",
+        "Says",
+      ],
+      scaleRow(run, given.tolerances(figures)),
+      ...(targets.length > 1 ? [stepsRow(run)] : []),
+      ...(movements[0] ?? []).map(({ piece, point }, i) => {
+        const ofPoint = movements.flatMap((each) => each[i] ?? []);
+        const missing = new Set(ofPoint.flatMap((movement) => movement.missing));
+        return [
+          piece,
+          point,
+          ...ofPoint.flatMap(({ acrossMm, alongMm }) => [
+            shownLength(acrossMm, unit),
+            shownLength(alongMm, unit),
+          ]),
+          unit,
+          [
+            ...[...missing].map((measure) => missingWords(measure, figures, [base, ...targets])),
+            ...mismatches
+              .filter((mismatch) => isAt(mismatch, { piece, point }))
+              .map((mismatch) => mismatchWords(mismatch, excessesMm(mismatch, run), unit)),
+          ].join(" "),
+        ];
+      }),
     ];
   },
 });
+
+/** From one figure to others, by the measures that move the pieces. */
+interface Run {
+  readonly figures: Chart;
+  readonly base: number;
+  readonly targets: readonly number[];
+  readonly columns: readonly MeasureColumn[];
+}
+
+function headingsOf(figures: Chart, target: number, targets: readonly number[]): readonly string[] {
+  if (targets.length === 1) return ["Across", "Along"];
+  const name = figures.figures[target] ?? "";
+  return [`${name} across`, `${name} along`];
+}
+
+/** The best print scale to every target, and whether it is a grade at all. */
+function scaleRow({ figures, base, targets, columns }: Run, allowed?: ToleranceTable): readonly Value[] {
+  const scales = targets.map((target) => printScale(base, target, columns, allowed));
+  const words = scales.map(gradeAdviceWords);
+  const named = words.map((said, i) => `${figures.figures[targets[i] ?? -1] ?? ""}: ${lowerFirst(said)}`);
+  return [
+    "All pieces",
+    "Print scale",
+    ...scales.flatMap(({ acrossFactor, alongFactor }) => [
+      shown(acrossFactor * 100),
+      shown(alongFactor * 100),
+    ]),
+    "%",
+    (targets.length > 1 ? named : words).join(" "),
+  ];
+}
+
+/** Where the steps from figure to figure differ. The run goes in the order of the chart. */
+function stepsRow({ figures, base, targets, columns }: Run): readonly Value[] {
+  const rows = [base, ...targets].sort((a, b) => a - b);
+  const uneven = unevenMeasures(steps(figures, columns, rows), columns);
+  const words = uneven.map(
+    ({ column: { heading, unit }, leastMm, mostMm }) =>
+      `${heading} from ${lengthWords(leastMm, unit)} to ${lengthWords(mostMm, unit)}`,
+  );
+  const says = words.length > 0 ? `Uneven: ${words.join(", ")}.` : "Even.";
+  return ["All pieces", "Steps", ...targets.flatMap(() => ["", ""]), "", says];
+}
+
+/** The columns of the chart by which some of these pieces move. */
+function columnsMoving(
+  pieces: readonly GradePiece[],
+  rules: readonly GradeRule[],
+  figures: Chart,
+): readonly MeasureColumn[] {
+  const names = new Set(pieces.map(({ name }) => name));
+  const moving = new Set(rules.filter(({ piece }) => names.has(piece)).map(({ measure }) => measure));
+  return figures.measures.filter(({ key }) => moving.has(key));
+}
+
+function changeMm({ measures }: Chart, id: string, base: number, target: number): number {
+  const mm = measures.find(({ key }) => key === id)?.mm;
+  return (mm?.[target] ?? Number.NaN) - (mm?.[base] ?? Number.NaN);
+}
+
+function lowerFirst(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
 
 /**
  * The pieces of which something is known.
@@ -110,44 +245,18 @@ function piecesKnown(
   const rulesOf = ({ name }: GradePiece) => rules.filter(({ piece }) => piece === name);
   const known = pieces.filter((piece) => rulesOf(piece).some(({ measure }) => isKnown(measure)));
   if (known.length > 0) return known;
-  const needed = [...new Set(pieces.flatMap(rulesOf).map(({ measure }) => nameOf(measure)))];
+  const needed = [...new Set(pieces.flatMap(rulesOf).map(({ measure }) => measureName(measure)))];
   throw new InputError(
     `None of the measures that move these pieces is known of both figures. Measure some of ${needed.slice(0, 4).join(", ")} on both.`,
     "absent",
   );
 }
 
-/** Which reading to take, and on whom. */
-function missingWords(measure: string, { measures, figures }: Chart, pair: readonly number[]): string {
-  const column = measures.find(({ key }) => key === measure);
-  if (!column) return `${nameOf(measure)} is not in the chart.`;
-  const lacking = pair.filter((figure) => Number.isNaN(column.mm[figure]));
-  return `${nameOf(measure)} is not known of ${lacking.map((figure) => figures[figure] ?? "").join(" and ")}.`;
-}
-
-/** True at the points of a girth line that does not add up. */
-function isAt({ garment, line }: GirthMismatch, movement: Movement): boolean {
-  const piece = gradePieces.find(({ name }) => name === movement.piece);
-  const point = piece?.points.find(({ name }) => name === movement.point);
-  return piece?.garment === garment && point?.line?.name === line;
-}
-
-function mismatchWords(mismatch: GirthMismatch, excessMm: number, unit: LengthUnit): string {
-  const { garment, line, girth, measure, sum, excess, rules } = mismatch;
-  const rows = rules.flatMap(({ row }) => (row === undefined ? [] : [String(row + 1)]));
-  const where =
-    rows.length > 0 ? `${rows.length > 1 ? "Rows" : "Row"} ${rows.join(", ")} of the grade rules: ` : "";
-  const whole = measure === girth ? "100 %" : "nothing";
-  const size = lengthWords(Math.abs(excessMm), unit);
-  const off =
-    Number.isNaN(excessMm) || excessMm === 0
-      ? percent(Math.abs(excess))
-      : `${percent(Math.abs(excess))} or ${size}`;
-  return `${where ? `${where}at` : "At"} the ${line} the pieces of the ${garment.toLowerCase()} add up to ${percent(sum)} of the change of ${nameOf(measure)} instead of ${whole}, ${off} too ${excess > 0 ? "much" : "little"}.`;
-}
-
-function percent(share: number): string {
-  return `${String(Math.round(share * 1000) / 10)} %`.replace("-", "−");
+/** How much too much or too little the line moves, for every target of which the measure is known. */
+function excessesMm({ measure, excess }: GirthMismatch, { figures, base, targets }: Run): readonly number[] {
+  return targets
+    .map((target) => Math.abs(excess * changeMm(figures, measure, base, target)))
+    .filter((mm) => mm > 0);
 }
 
 /** The unit that all columns share; mm where they differ. */
@@ -155,8 +264,4 @@ function unitOf({ measures }: Chart): LengthUnit {
   const units = new Set(measures.map(({ unit }) => unit));
   const [unit] = units;
   return units.size === 1 && unit ? unit : "mm";
-}
-
-function nameOf(measure: string): string {
-  return measureById(measure)?.shortName ?? measure;
 }

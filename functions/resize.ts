@@ -8,12 +8,12 @@ import { isAcross, printScale } from "../addin/grading/printScale.ts";
 import { isPrintable, printablePercent, printSetting } from "../addin/grading/printSetting.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { toMm } from "../addin/measures/units.ts";
-import { chart, names, optionalReading, text } from "./arguments.ts";
+import { chart, names, optionalReading, text, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import type { Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
-import { emptyChart, unknownFigure } from "./failures.ts";
+import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
 import { shown, shownLength } from "./shown.ts";
 
 const headings = [
@@ -30,9 +30,11 @@ const headings = [
 /** Sides of the square that is drawn beside a pattern to check the print, in the unit of the chart. */
 const testSquare: Readonly<Record<LengthUnit, number>> = { mm: 50, cm: 5, in: 2 };
 
+const outsideWords = `This is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %: draft anew.`;
+
 const cautions = [
-  "Snaps, hooks, buttons and zips keep their size: move and space them anew.",
-  "Cloth keeps its thickness, weave and drape: a print on it does not shrink with the pattern.",
+  "Snaps, hooks, buttons and zips keep their size: space them anew, and keep the overlap of the closure as wide as they need.",
+  "Cloth keeps its thickness, its drape and the size of its design: it does not scale with the pattern.",
   "Hems and facings scale with the print: mark them again at the width that you sew.",
 ] as const;
 
@@ -59,6 +61,7 @@ export const resizeFunction = defineFunction({
       "Seam allowance that is on the pattern, in the unit of the first measure, or with its own unit.",
       "a pattern without allowance",
     ),
+    tolerances: tolerances(),
   },
   result: "table",
   examples: [
@@ -111,7 +114,7 @@ export const resizeFunction = defineFunction({
           "",
           "",
           "",
-          "Snaps, hooks, buttons and zips keep their size: move and space them anew.",
+          "Snaps, hooks, buttons and zips keep their size: space them anew, and keep the overlap of the closure as wide as they need.",
         ],
         [
           "Remember",
@@ -121,7 +124,7 @@ export const resizeFunction = defineFunction({
           "",
           "",
           "",
-          "Cloth keeps its thickness, weave and drape: a print on it does not shrink with the pattern.",
+          "Cloth keeps its thickness, its drape and the size of its design: it does not scale with the pattern.",
         ],
         [
           "Remember",
@@ -141,6 +144,7 @@ export const resizeFunction = defineFunction({
     unknownFigure,
     { when: "A measure is not in the chart. The message offers the nearest headings.", shows: "#N/A" },
     { when: "Base and target are the same figure.", shows: "#VALUE!" },
+    badTolerances,
   ],
   source: "Geometry; that a pattern is scaled without its seam allowance is common practice.",
   compute: (given) => {
@@ -148,10 +152,11 @@ export const resizeFunction = defineFunction({
     const base = figureIndex(figures, given.base);
     const target = figureIndex(figures, given.target);
     differentFigures(figures, base, target);
+    const allowed = given.tolerances(figures);
     const columns =
       given.measures?.map((name) => measureColumn(figures, name)) ??
-      columnsOf(figures, undefined).map(({ column }) => column);
-    const scale = printScale(base, target, columns);
+      columnsOf(figures, allowed).map(({ column }) => column);
+    const scale = printScale(base, target, columns, allowed);
     const unit = scale.measures[0]?.column.unit ?? "mm";
     return [
       headings,
@@ -162,9 +167,9 @@ export const resizeFunction = defineFunction({
             ...settingRows(scale),
             ...allowanceRows(scale, unit, given.seam_allowance?.mm(unit)),
             squareRow(scale, unit),
+            ...cautions.map((words) => row("Remember", { says: words })),
           ]
         : []),
-      ...cautions.map((words) => row("Remember", { says: words })),
     ];
   },
 });
@@ -195,20 +200,19 @@ function row(what: string, cells: Cells): readonly Value[] {
 function scaleRows(scale: PrintScale): readonly (readonly Value[])[] {
   return [
     row("One scale", { percent: scale.factor * 100, says: verdictWords(scale) }),
-    row("Girths and widths", { percent: scale.acrossFactor * 100, says: unknownWords(scale.acrossFactor) }),
-    row("Lengths", { percent: scale.alongFactor * 100, says: unknownWords(scale.alongFactor) }),
+    row("Girths and widths", { percent: scale.acrossFactor * 100, says: scaleWords(scale.acrossFactor) }),
+    row("Lengths", { percent: scale.alongFactor * 100, says: scaleWords(scale.alongFactor) }),
   ];
 }
 
-function unknownWords(factor: number): string {
-  return Number.isNaN(factor) ? "No such measure is known of both figures." : "";
+function scaleWords(factor: number): string {
+  if (Number.isNaN(factor)) return "No such measure is known of both figures.";
+  return isPrintable(factor) ? "" : outsideWords;
 }
 
 function verdictWords({ verdict, worst, factor }: PrintScale): string {
   if (Number.isNaN(factor)) return "None of these measures is known of both figures. Measure one on both.";
-  if (!isPrintable(factor)) {
-    return `This is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %: draft anew.`;
-  }
+  if (!isPrintable(factor)) return outsideWords;
   if (verdict === "not known" || !worst) {
     return "None of these measures has a tolerance, so nobody can say whether one scale will do. Look at what is left over.";
   }
@@ -252,7 +256,7 @@ function measureWords(
 }
 
 function settingRows(scale: PrintScale): readonly (readonly Value[])[] {
-  const isKnown = Number.isFinite(scale.acrossFactor) && Number.isFinite(scale.alongFactor);
+  const isKnown = isPrintable(scale.acrossFactor) && isPrintable(scale.alongFactor);
   return [
     settingRow("Print setting", scale.factor, scale.measures),
     ...(isKnown

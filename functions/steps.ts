@@ -1,13 +1,12 @@
 import type { MeasureColumn } from "../addin/chart/chart.ts";
 import { measureColumn } from "../addin/chart/find.ts";
-import { lengthWords } from "../addin/measures/lengthWords.ts";
+import { gradeAdviceWords } from "../addin/grading/gradeAdvice.ts";
 import type { RunStep } from "../addin/grading/gradeRun.ts";
 import { gradeRun } from "../addin/grading/gradeRun.ts";
-import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts";
-import { chart, choice, names } from "./arguments.ts";
+import { chart, choice, names, tolerances } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
-import { emptyChart } from "./failures.ts";
+import { badTolerances, emptyChart } from "./failures.ts";
 import { shown, shownLength } from "./shown.ts";
 
 export const stepsFunction = defineFunction({
@@ -17,11 +16,13 @@ export const stepsFunction = defineFunction({
     "Rows are taken in the order of the chart. Lengths are in the unit of their column. Missing names the measures for which " +
     "one of the two readings is missing.\n\nWith advice, Print scale % is the best single scale for the step, and Says tells " +
     "whether the step is a grade or another shape: where the best print scale, even for girths and lengths apart, leaves a " +
-    "measure beyond its usual tolerance, draft anew. It also names the measures whose step differs from the one before.",
+    "measure beyond its tolerance, draft anew. It also names the measures whose step differs from the one before. For the " +
+    "movement of every point over a run of sizes, see GRADE with several targets.",
   parameters: {
     chart: chart(),
     measures: names("The measures wanted: a range of headings, or one text with commas.", "all measures"),
     advice: choice("yes to have each step judged: grade, or draft anew.", ["no", "yes"], "no"),
+    tolerances: tolerances(),
   },
   result: "table",
   examples: [
@@ -58,10 +59,11 @@ export const stepsFunction = defineFunction({
     emptyChart,
     { when: "A measure is not in the chart. The message offers the nearest headings.", shows: "#N/A" },
     { when: "advice is neither yes nor no.", shows: "#VALUE!" },
+    badTolerances,
   ],
-  compute: ({ chart: sizes, measures, advice }) => {
+  compute: ({ chart: sizes, measures, advice, tolerances: allowed }) => {
     const columns = measures?.map((name) => measureColumn(sizes, name)) ?? sizes.measures;
-    const run = gradeRun(sizes, columns);
+    const run = gradeRun(sizes, columns, allowed(sizes));
     const isJudged = advice === "yes";
     return [
       [
@@ -82,23 +84,13 @@ export const stepsFunction = defineFunction({
         ...(isJudged
           ? [
               shown(step.scale.factor * 100),
-              [adviceWords(step), ...unevenWords(step, run[i - 1], columns)].join(" "),
+              [gradeAdviceWords(step.scale), ...unevenWords(step, run[i - 1], columns)].join(" "),
             ]
           : []),
       ]),
     ];
   },
 });
-
-function adviceWords({ advice, scale: { worst, factor } }: RunStep): string {
-  if (advice === "grade") return "Grade.";
-  if (advice === "not known" || !worst) return "Not known: too little is measured of both.";
-  const { column, residualMm } = worst;
-  const off = `${lengthWords(Math.abs(residualMm), column.unit)} too ${residualMm < 0 ? "large" : "small"}`;
-  return isPrintable(factor)
-    ? `Draft anew: at the best print scale ${column.heading} is ${off}.`
-    : `Draft anew: the scale is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %.`;
-}
 
 /** Readings in inches arrive with binary dust. */
 const dustMm = 1e-6;

@@ -13,7 +13,7 @@ export interface DartPlan {
   readonly intakeMm: number;
   /** Largest sensible width of a dart at this scale, in mm. */
   readonly largestMm: number;
-  /** Darts that keep every intake within the largest: at least those of the block. */
+  /** Darts that keep every intake within the largest: those of the block, or more, in pairs. */
   readonly dartsNeeded: number;
 }
 
@@ -41,10 +41,12 @@ export function planDarts(widerMm: number, waistMm: number, options: DartOptions
   const atSeamsMm = differenceMm * seamShare;
   const inDartsMm = differenceMm - atSeamsMm;
   const largestMm = widestDartMm / scale;
+  // With room for the last digit: at 1:6, 32 mm of 32 mm must count as one dart.
+  const leastDarts = Math.ceil(inDartsMm / largestMm - 1e-9);
   return {
     ...{ differenceMm, atSeamsMm, largestMm },
     intakeMm: inDartsMm / darts,
-    dartsNeeded: Math.max(darts, Math.ceil(inDartsMm / largestMm - 1e-9)),
+    dartsNeeded: leastDarts <= darts ? darts : 2 * Math.ceil(leastDarts / 2),
   };
 }
 

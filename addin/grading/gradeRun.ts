@@ -1,18 +1,16 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { ToleranceTable } from "../chart/tolerances.ts";
+import type { GradeAdvice } from "./gradeAdvice.ts";
+import { gradeAdvice } from "./gradeAdvice.ts";
 import type { PrintScale } from "./printScale.ts";
 import { printScale } from "./printScale.ts";
 import type { Step } from "./steps.ts";
-import { steps } from "./steps.ts";
+import { neighbours, steps } from "./steps.ts";
 
 /** One step of a run of figures or sizes, with what it is. */
 export interface RunStep extends Step {
   readonly scale: PrintScale;
-  /**
-   * `"grade"` where one size follows from the other; `"draft anew"` where the two have another shape: what the best print
-   * scale leaves is beyond tolerance, even with girths and lengths scaled apart; `"not known"` where too little is measured to say.
-   */
-  readonly advice: "grade" | "draft anew" | "not known";
+  readonly advice: GradeAdvice;
 }
 
 /** Smallest and largest step of one measure in a run. */
@@ -23,19 +21,22 @@ export interface UnevenMeasure {
 }
 
 /**
- * The steps of a run of figures, in the order of the chart, and whether each is a grade at all.
+ * The steps of a run of figures, and whether each is a grade at all.
  *
  * @param columns the measures that count
  * @param tolerances the user’s tolerances; the dictionary’s own where a measure is not in them
+ * @param rows the figures of the run, as rows of `chart.figures` in the order wanted; all of them when left out
  */
 export function gradeRun(
   chart: Chart,
   columns: readonly MeasureColumn[],
   tolerances?: ToleranceTable,
+  rows: readonly number[] = [...chart.figures.keys()],
 ): readonly RunStep[] {
-  return steps(chart, columns).map((step, i) => {
-    const scale = printScale(i, i + 1, columns, tolerances);
-    return { ...step, scale, advice: adviceOf(scale) };
+  const scales = neighbours(rows).map(([from, to]) => printScale(from, to, columns, tolerances));
+  return steps(chart, columns, rows).flatMap((step, i) => {
+    const scale = scales[i];
+    return scale ? [{ ...step, scale, advice: gradeAdvice(scale) }] : [];
   });
 }
 
@@ -54,8 +55,4 @@ export function unevenMeasures(
     // Readings in inches arrive with binary dust.
     return mostMm - leastMm > 1e-6 ? [{ column, leastMm, mostMm }] : [];
   });
-}
-
-function adviceOf({ verdict }: PrintScale): RunStep["advice"] {
-  return verdict === "one scale" || verdict === "two scales" ? "grade" : verdict;
 }

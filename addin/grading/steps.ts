@@ -12,11 +12,24 @@ export interface Step {
  * The steps from each row of a chart to the next, as between the sizes of a size chart. One row gives none.
  *
  * @param columns the measures wanted, in the order wanted
+ * @param rows the figures of the run, as rows of `chart.figures` in the order wanted; all of them when left out
  */
-export function steps(chart: Chart, columns: readonly MeasureColumn[] = chart.measures): readonly Step[] {
-  return chart.figures.slice(1).map((to, i) => ({
-    from: chart.figures[i] ?? "",
-    to,
-    deltasMm: columns.map(({ mm }) => (mm[i + 1] ?? Number.NaN) - (mm[i] ?? Number.NaN)),
+export function steps(
+  chart: Chart,
+  columns: readonly MeasureColumn[] = chart.measures,
+  rows: readonly number[] = [...chart.figures.keys()],
+): readonly Step[] {
+  return neighbours(rows).map(([from, to]) => ({
+    from: chart.figures[from] ?? "",
+    to: chart.figures[to] ?? "",
+    deltasMm: columns.map(({ mm }) => (mm[to] ?? Number.NaN) - (mm[from] ?? Number.NaN)),
   }));
+}
+
+/** Each row of a run with the one after it. */
+export function neighbours(rows: readonly number[]): readonly (readonly [from: number, to: number])[] {
+  return rows.flatMap((from, i) => {
+    const to = rows[i + 1];
+    return to === undefined ? [] : [[from, to] as const];
+  });
 }

@@ -17,7 +17,7 @@ function compute(name: string, ...raw: unknown[]): Result {
 function onChart(name: string, chart: unknown): Result {
   const needed = descriptors
     .find((each) => each.name === name)
-    ?.parameters.filter(({ optional, shape }) => !optional && shape === "scalar");
+    ?.parameters.filter(({ optional, name: parameter }) => !optional && parameter !== "chart");
   return compute(name, chart, ...(needed ?? []).map((_, i) => ["A", "B"][i]));
 }
 
