@@ -2,11 +2,10 @@ import type { Chart } from "../chart/chart.ts";
 import type { Apart } from "./apart.ts";
 import { apart } from "./apart.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
-import type { Condensed } from "./condensed.ts";
 import { cutAt } from "./cut.ts";
+import { bondOf } from "./groupMembers.ts";
 import type { LinkageMethod } from "./linkage.ts";
 import { linkageInPlace } from "./linkage.ts";
-import { medoid } from "./medoid.ts";
 import { nameOrder } from "./nameOrder.ts";
 import { toleranceDistances } from "./toleranceDistances.ts";
 
@@ -49,9 +48,10 @@ export function sharedBodyGroups(
 
   const result: GroupedFigure[] = new Array<GroupedFigure>(size);
   membersOf(cutAt(merges, size, 1)).forEach((members, index) => {
-    const within = toleranceDistances(readingsOf(members, named.columns), members.length);
-    const { worst, distance } = apartFarthest(named.columns, members, within);
-    const base = members[medoid(within)]!;
+    const {
+      base,
+      farthest: { worst, distance },
+    } = bondOf(named.columns, members);
     for (const item of members) {
       result[named.order[item]!] = {
         figure: figureAt(chart, named.order, item),
@@ -72,35 +72,6 @@ function membersOf(numbers: Int32Array): readonly (readonly number[])[] {
   const groups: number[][] = [];
   numbers.forEach((number, item) => (groups[number - 1] ??= []).push(item));
   return groups.sort((a, b) => b.length - a.length);
-}
-
-function readingsOf(
-  members: readonly number[],
-  columns: readonly ComparedColumn[],
-): readonly ComparedColumn[] {
-  return columns.map((compared) => ({
-    ...compared,
-    column: { ...compared.column, mm: Float64Array.from(members, (item) => compared.column.mm[item]!) },
-  }));
-}
-
-/** How far the two members are apart that are farthest apart; of equals the first pair. */
-function apartFarthest(
-  columns: readonly ComparedColumn[],
-  members: readonly number[],
-  within: Condensed,
-): Apart {
-  let farthest: readonly [number, number] = [members[0]!, members[0]!];
-  let most = 0;
-  for (let i = 0, at = 0; i < members.length; i++) {
-    for (let j = i + 1; j < members.length; j++, at++) {
-      if (within.values[at]! > most) {
-        most = within.values[at]!;
-        farthest = [members[i]!, members[j]!];
-      }
-    }
-  }
-  return apart(columns, ...farthest);
 }
 
 function figureAt(chart: Chart, order: readonly number[], item: number): string {

@@ -1,5 +1,4 @@
 import type { Condensed } from "./condensed.ts";
-import { pairDistance } from "./condensed.ts";
 
 /**
  * The item that stands nearest to all others: the one with the least distance to its farthest, then with the least sum
@@ -8,18 +7,22 @@ import { pairDistance } from "./condensed.ts";
  * @param distances of at least one item, all known
  * @returns the item, from 0
  */
-export function medoid(distances: Condensed): number {
-  let best = { item: 0, farthest: Infinity, sum: Infinity };
-  for (let item = 0; item < distances.size; item++) {
-    let farthest = 0;
-    let sum = 0;
-    for (let other = 0; other < distances.size; other++) {
-      const distance = pairDistance(distances, item, other);
-      farthest = Math.max(farthest, distance);
-      sum += distance;
+export function medoid({ size, values }: Condensed): number {
+  const farthest = new Float64Array(size);
+  const sums = new Float64Array(size);
+  for (let i = 0, at = 0; i < size; i++) {
+    for (let j = i + 1; j < size; j++, at++) {
+      const distance = values[at]!;
+      farthest[i] = Math.max(farthest[i]!, distance);
+      farthest[j] = Math.max(farthest[j]!, distance);
+      sums[i]! += distance;
+      sums[j]! += distance;
     }
-    const isBetter = farthest < best.farthest || (farthest === best.farthest && sum < best.sum);
-    if (isBetter) best = { item, farthest, sum };
   }
-  return best.item;
+  let best = 0;
+  for (let item = 1; item < size; item++) {
+    const lead = farthest[item]! - farthest[best]! || sums[item]! - sums[best]!;
+    if (lead < 0) best = item;
+  }
+  return best;
 }
