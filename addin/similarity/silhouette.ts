@@ -12,39 +12,49 @@ export interface Silhouette {
 /**
  * Silhouette of a grouping: (b − a) / max(a, b), with a the mean distance of an item to its own group and b the least mean
  * distance to another group. Pairs that are not known are left out of the means; a width without any mean to rest
- * on, and every width when there is only one group, is NaN.
+ * on, and every width when there is only one group, is NaN. Time grows with the square of the number of items.
  *
  * @param groups group number of each item, from 1, see `cutAt`
  */
 export function silhouette(distances: Condensed, groups: Int32Array): Silhouette {
-  const widths = Float64Array.from(groups, (_, item) => widthOf(distances, groups, item));
+  const means = createMeans(groups.reduce((most, group) => Math.max(most, group), 0));
+  const widths = Float64Array.from(groups, (_, item) => widthOf(distances, groups, item, means));
   const known = widths.filter((width) => !Number.isNaN(width));
   return { widths, mean: known.reduce((sum, width) => sum + width, 0) / known.length };
 }
 
-function widthOf(distances: Condensed, groups: Int32Array, item: number): number {
-  const { means, isAlone } = meanDistances(distances, groups, item);
-  const own = means.get(groups[item]!);
-  means.delete(groups[item]!);
-  const others = Math.min(...means.values());
-  if (others === Infinity) return Number.NaN;
-  if (isAlone) return 0;
-  if (own === undefined) return Number.NaN;
-  return own === others ? 0 : (others - own) / Math.max(own, others);
+/** Sums and numbers of the known distances to each group, used again for every item. */
+interface Means {
+  readonly sums: Float64Array;
+  readonly counts: Int32Array;
 }
 
-/** Mean distance of an item to each group to which one is known. */
-function meanDistances(distances: Condensed, groups: Int32Array, item: number) {
-  const sums = new Map<number, { sum: number; count: number }>();
+function createMeans(groupCount: number): Means {
+  return { sums: new Float64Array(groupCount + 1), counts: new Int32Array(groupCount + 1) };
+}
+
+function widthOf(distances: Condensed, groups: Int32Array, item: number, { sums, counts }: Means): number {
+  sums.fill(0);
+  counts.fill(0);
   let isAlone = true;
-  groups.forEach((group, other) => {
-    if (other === item) return;
+  for (let other = 0; other < groups.length; other++) {
+    if (other === item) continue;
+    const group = groups[other]!;
     if (group === groups[item]) isAlone = false;
     const distance = pairDistance(distances, item, other);
-    if (Number.isNaN(distance)) return;
-    const so = sums.get(group) ?? { sum: 0, count: 0 };
-    sums.set(group, { sum: so.sum + distance, count: so.count + 1 });
-  });
-  const means = new Map([...sums].map(([group, { sum, count }]) => [group, sum / count]));
-  return { means, isAlone };
+    if (Number.isNaN(distance)) continue;
+    sums[group]! += distance;
+    counts[group]!++;
+  }
+  let own = Number.NaN;
+  let others = Infinity;
+  for (let group = 0; group < sums.length; group++) {
+    if (counts[group] === 0) continue;
+    const mean = sums[group]! / counts[group]!;
+    if (group === groups[item]) own = mean;
+    else others = Math.min(others, mean);
+  }
+  if (others === Infinity) return Number.NaN;
+  if (isAlone) return 0;
+  return own === others ? 0 : (others - own) / Math.max(own, others);
 }
