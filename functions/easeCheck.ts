@@ -1,4 +1,4 @@
-import { defaultGarmentClasses, garmentClassNamed } from "../addin/chart/garmentClass.ts";
+import { garmentClassNamed } from "../addin/chart/garmentClass.ts";
 import { measureNamed } from "../addin/chart/measureNamed.ts";
 import { easeCheck } from "../addin/fit/easeCheck.ts";
 import { measureById } from "../addin/measures/dictionary.ts";
@@ -7,7 +7,7 @@ import { quote } from "../addin/measures/quote.ts";
 import { amount, length, stretch, text } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notANumber } from "./failures.ts";
-import { badRules, easeRules } from "./patterns.ts";
+import { badClasses, badRules, easeRules, garmentClasses } from "./patterns.ts";
 
 export const easeCheckFunction = defineFunction({
   name: "EASECHECK",
@@ -24,6 +24,7 @@ export const easeCheckFunction = defineFunction({
     stretch: stretch("How far the cloth stretches: 25% or 0.25."),
     under_thickness: amount("Thickness of all layers worn under the garment, added up, in mm.", 0),
     rules: easeRules(),
+    classes: garmentClasses(),
   },
   result: "text",
   examples: [
@@ -51,12 +52,13 @@ export const easeCheckFunction = defineFunction({
     },
     { when: "The garment class has no ease rule for the measure.", shows: "#N/A" },
     badRules,
+    badClasses,
   ],
   source: "Ease rules: see the Source of each rule; published full-size values, and the project’s own.",
   compute: (given) => {
-    const garmentClass = garmentClassNamed(given.garment_class, defaultGarmentClasses, "garment_class");
+    const garmentClass = garmentClassNamed(given.garment_class, given.classes, "garment_class");
     const id = measureNamed(given.measure, "measure").id;
-    const rules = given.rules.filter((rule) => rule.garmentClass === garmentClass.name);
+    const rules = given.rules(given.classes).filter((rule) => rule.garmentClass === garmentClass.name);
     const rule = rules.find(({ measure }) => measure === id);
     if (!rule) {
       const known = rules.map(({ measure }) => measureById(measure)?.name ?? measure).join(", ");

@@ -6,10 +6,12 @@ import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart } from "./failures.ts";
 import {
   badPatterns,
+  badClasses,
   badRules,
   caution,
   easeRules,
   fittingOf,
+  garmentClasses,
   howJudged,
   patternHeadings,
   patterns,
@@ -21,7 +23,7 @@ export const matchFunction = defineFunction({
   details:
     "The verdicts, from best to worst: fits, snug, loose, too close to call, not known, too long, too short, too loose, " +
     `too tight, will not go on. A pattern whose row cannot be used says so in its first cell.\n\n${patternHeadings}\n\n${howJudged}\n\n${caution}`,
-  parameters: { patterns: patterns(), figures: chartRange(), rules: easeRules() },
+  parameters: { patterns: patterns(), figures: chartRange(), rules: easeRules(), classes: garmentClasses() },
   result: "table",
   examples: [
     {
@@ -35,9 +37,10 @@ export const matchFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, badRules],
-  compute: ({ patterns: table, figures: chart, rules }) => {
-    const { table: read, fitting } = fittingOf(table, chart, rules);
+  failures: [badPatterns, emptyChart, badRules, badClasses],
+  compute: (given) => {
+    const chart = given.figures;
+    const { table: read, fitting } = fittingOf(given);
     const match = matchAll(fitting);
     return [
       ["Pattern", ...chart.figures],

@@ -1,8 +1,11 @@
 import type { Chart } from "../addin/chart/chart.ts";
 import { defaultEaseRules } from "../addin/chart/defaultEaseRules.ts";
 import type { EaseRule } from "../addin/chart/easeRule.ts";
+import type { GarmentClass } from "../addin/chart/garmentClass.ts";
+import { defaultGarmentClasses } from "../addin/chart/garmentClass.ts";
 import type { PatternTable } from "../addin/chart/pattern.ts";
 import { readEaseRules } from "../addin/chart/readEaseRules.ts";
+import { readGarmentClasses } from "../addin/chart/readGarmentClasses.ts";
 import { readPatternTable } from "../addin/chart/readPatterns.ts";
 import type { Fitting } from "../addin/fit/match.ts";
 import { prepareFitting } from "../addin/fit/match.ts";
@@ -10,30 +13,44 @@ import type { Parameter } from "./arguments.ts";
 import { optionalRange, range } from "./arguments.ts";
 import type { Failure } from "./descriptor.ts";
 
-/** A table of patterns, still to be matched with the chart of the same call. Hosts may hand over empty cells as 0. */
-export function patterns(): Parameter<(chart: Chart) => PatternTable> {
+type Classes = readonly GarmentClass[];
+
+/** A table of patterns, still to be matched with the chart and the classes of the same call. Hosts may hand over empty cells as 0. */
+export function patterns(): Parameter<(chart: Chart, classes: Classes) => PatternTable> {
   return range(
     "The patterns: one row each, with the headings Pattern and Garment class, for example Patterns[#All].",
-    (cells) => (chart) => readPatternTable(cells, chart, { zeroIsEmpty: true }),
+    (cells) => (chart, classes) => readPatternTable(cells, chart, { zeroIsEmpty: true, classes }),
   );
 }
 
-export function easeRules(): Parameter<readonly EaseRule[]> {
+/** A table of ease rules, still to be matched with the classes of the same call. */
+export function easeRules(): Parameter<(classes: Classes) => readonly EaseRule[]> {
   return optionalRange(
     "A table with the headings Garment class, Measure, Least %, Least (mm), Most %, Most (mm). Classes that it names go by it alone.",
     "the ease rules that come with Measure Book",
-    (cells) => (cells ? readEaseRules(cells, { zeroIsEmpty: true }) : defaultEaseRules),
+    (cells) => (classes) => (cells ? readEaseRules(cells, { zeroIsEmpty: true, classes }) : defaultEaseRules),
   );
 }
 
-/** The patterns and the chart of one call, made ready. */
-export function fittingOf(
-  table: (chart: Chart) => PatternTable,
-  chart: Chart,
-  rules: readonly EaseRule[],
-): { readonly table: PatternTable; readonly fitting: Fitting } {
-  const read = table(chart);
-  return { table: read, fitting: prepareFitting(read.patterns, chart, { rules }) };
+/** Classes of garments of one’s own, beside and instead of those that come with the project. */
+export function garmentClasses(): Parameter<Classes> {
+  return optionalRange(
+    "A table with the headings Garment class and Worn on: classes of your own, or others of the same names.",
+    "the garment classes that come with Measure Book",
+    (cells) => (cells ? readGarmentClasses(cells, { zeroIsEmpty: true }) : defaultGarmentClasses),
+  );
+}
+
+/** The tables of one call, made ready. */
+export function fittingOf(given: {
+  readonly patterns: (chart: Chart, classes: Classes) => PatternTable;
+  readonly figures: Chart;
+  readonly rules: (classes: Classes) => readonly EaseRule[];
+  readonly classes: Classes;
+}): { readonly table: PatternTable; readonly fitting: Fitting } {
+  const { patterns: read, figures, rules, classes } = given;
+  const table = read(figures, classes);
+  return { table, fitting: prepareFitting(table.patterns, figures, { rules: rules(classes) }) };
 }
 
 export const badPatterns: Failure = {
@@ -48,6 +65,11 @@ export const unknownPattern: Failure = {
 
 export const badRules: Failure = {
   when: "An ease rule names an unknown class or measure, or has a least ease above its most. The message names the row.",
+  shows: "#VALUE!",
+};
+
+export const badClasses: Failure = {
+  when: "A garment class is worn on no part that is known, or stands in its table twice. The message names the row.",
   shows: "#VALUE!",
 };
 

@@ -11,9 +11,11 @@ import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart, unknownFigure } from "./failures.ts";
 import {
   badPatterns,
+  badClasses,
   badRules,
   easeRules,
   fittingOf,
+  garmentClasses,
   howJudged,
   patterns,
   unknownPattern,
@@ -33,6 +35,7 @@ export const reasonsFunction = defineFunction({
     pattern: text("The code of the pattern."),
     figure: text("The figure."),
     rules: easeRules(),
+    classes: garmentClasses(),
   },
   result: "table",
   examples: [
@@ -72,9 +75,10 @@ export const reasonsFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownPattern, unknownFigure, badRules],
-  compute: ({ patterns: table, figures: chart, pattern, figure, rules }) => {
-    const { table: read, fitting } = fittingOf(table, chart, rules);
+  failures: [badPatterns, emptyChart, unknownPattern, unknownFigure, badRules, badClasses],
+  compute: (given) => {
+    const { figures: chart, pattern, figure } = given;
+    const { table: read, fitting } = fittingOf(given);
     const row = read.patterns.indexOf(patternNamed(read, pattern));
     return reasons(explainPair(fitting, row, figureIndex(chart, figure)));
   },

@@ -6,7 +6,15 @@ import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart, unknownFigure } from "./failures.ts";
 import { bestFirst, told, toldHeadings } from "./listed.ts";
-import { badPatterns, badRules, easeRules, fittingOf, patterns } from "./patterns.ts";
+import {
+  badClasses,
+  badPatterns,
+  badRules,
+  easeRules,
+  fittingOf,
+  garmentClasses,
+  patterns,
+} from "./patterns.ts";
 
 export const wardrobeFunction = defineFunction({
   name: "WARDROBE",
@@ -19,6 +27,7 @@ export const wardrobeFunction = defineFunction({
     figures: chartRange(),
     figure: text("The figure."),
     rules: easeRules(),
+    classes: garmentClasses(),
   },
   result: "table",
   examples: [
@@ -47,9 +56,10 @@ export const wardrobeFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownFigure, badRules],
-  compute: ({ patterns: table, figures: chart, figure, rules }) => {
-    const { table: read, fitting } = fittingOf(table, chart, rules);
+  failures: [badPatterns, emptyChart, unknownFigure, badRules, badClasses],
+  compute: (given) => {
+    const { figures: chart, figure } = given;
+    const { table: read, fitting } = fittingOf(given);
     const index = figureIndex(chart, figure);
     const explained = read.patterns
       .map(({ title }, row) => ({ title, explanation: explainPair(fitting, row, index) }))

@@ -6,7 +6,16 @@ import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart } from "./failures.ts";
 import { bestFirst, told, toldHeadings } from "./listed.ts";
-import { badPatterns, badRules, easeRules, fittingOf, patterns, unknownPattern } from "./patterns.ts";
+import {
+  badClasses,
+  badPatterns,
+  badRules,
+  easeRules,
+  fittingOf,
+  garmentClasses,
+  patterns,
+  unknownPattern,
+} from "./patterns.ts";
 
 export const wearersFunction = defineFunction({
   name: "WEARERS",
@@ -19,6 +28,7 @@ export const wearersFunction = defineFunction({
     figures: chartRange(),
     pattern: text("The code of the pattern."),
     rules: easeRules(),
+    classes: garmentClasses(),
   },
   result: "table",
   examples: [
@@ -46,9 +56,10 @@ export const wearersFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownPattern, badRules],
-  compute: ({ patterns: table, figures: chart, pattern, rules }) => {
-    const { table: read, fitting } = fittingOf(table, chart, rules);
+  failures: [badPatterns, emptyChart, unknownPattern, badRules, badClasses],
+  compute: (given) => {
+    const { figures: chart, pattern } = given;
+    const { table: read, fitting } = fittingOf(given);
     const row = read.patterns.indexOf(patternNamed(read, pattern));
     const explained = chart.figures.map((_, figure) => explainPair(fitting, row, figure)).sort(bestFirst);
     return [["Figure", ...toldHeadings], ...explained.map((each) => [each.figure, ...told(each)])];

@@ -118,4 +118,32 @@ describe("functions of fit", () => {
     expect(refusal(() => easeCheckFunction.compute([40, 38, "Drss", "Bust"])).kind).toBe("value");
     expect(easeCheckFunction.compute([null, 38, "Dress", "Bust"])).toBe("");
   });
+
+  it("judges by classes of the user’s own, and says where one cannot be read", () => {
+    const classes = [
+      ["Garment class", "Worn on", "Seam edges"],
+      ["Petalcoat", "whole body", 2],
+    ];
+    const rules = [
+      ["Garment class", "Measure", "Least %", "Most %"],
+      ["Petalcoat", "Bust", 10, 60],
+    ];
+    const patterns = [headings, like(gown, { "Garment class": "Petalcoat", Bust: 160 })];
+    expect(rows(matchFunction.compute([patterns, exampleChart]))[1]?.[1]).toMatch(
+      /cannot be read: .*“Petalcoat”/,
+    );
+    // 160 mm is 18.5 % more than 135 mm, and less than 190 mm.
+    expect(rows(matchFunction.compute([patterns, exampleChart, rules, classes]))[1]).toEqual([
+      ...["P3", "fits", "fits", "too tight", "too tight"],
+    ]);
+    // By its own four seam edges, each of a dress takes 2.4 mm of these.
+    const dress = [classes[0], ["Dress", "whole body", 2]];
+    expect(easeCheckFunction.compute([132, 135, "Dress", "Bust", "", "", "", dress])).toBe(
+      "too tight by 9.5 mm. Let out 9.5 mm in all: 4.7 mm at each of 2 seam edges.",
+    );
+    const unknown = [classes[0], ["Petalcoat", "everywhere", 2]];
+    expect(refusal(() => matchFunction.compute([patterns, exampleChart, rules, unknown])).message).toMatch(
+      /Row 2 .*Worn on: “everywhere” is not a part/,
+    );
+  });
 });

@@ -14,7 +14,7 @@ export function garmentClassesSheet(): SheetContent {
       [title("Garment classes")],
       [
         quiet(
-          "What you can write under Garment class. The pane’s section Fit follows what you change here; formulas do not.",
+          "What you can write under Garment class. Change a class or add your own below: the verdicts follow.",
         ),
       ],
       texts.map(heading),

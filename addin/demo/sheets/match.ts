@@ -14,7 +14,10 @@ export function matchSheet(): SheetContent {
         ),
       ],
       [],
-      results("=FIT.MATCH(Patterns[#All], Figures[#All], EaseRules[#All])", 1 + demoRows().length),
+      results(
+        "=FIT.MATCH(Patterns[#All], Figures[#All], EaseRules[#All], GarmentClasses[#All])",
+        1 + demoRows().length,
+      ),
     ],
     frozenRows: 4,
     frozenColumns: 1,

@@ -12,7 +12,7 @@ export function wardrobeSheet(): SheetContent {
       [quiet("Best first. Write the name of another figure into the cell below.")],
       [heading("Figure"), plain("Ardwen")],
       [],
-      results("=FIT.WARDROBE(Patterns[#All], Figures[#All], B3, EaseRules[#All])", 6),
+      results("=FIT.WARDROBE(Patterns[#All], Figures[#All], B3, EaseRules[#All], GarmentClasses[#All])", 6),
       ...formatsBelow(patterns.length, [gap, gap, gap, gap, "0.0"]),
     ],
     frozenRows: 5,

@@ -12,7 +12,7 @@ export function wearersSheet(): SheetContent {
       [quiet("Best first. Write the code of another pattern into the cell below.")],
       [heading("Pattern"), plain("D-1")],
       [],
-      results("=FIT.WEARERS(Patterns[#All], Figures[#All], B3, EaseRules[#All])", 5),
+      results("=FIT.WEARERS(Patterns[#All], Figures[#All], B3, EaseRules[#All], GarmentClasses[#All])", 5),
       ...formatsBelow(demoRows().length, [gap, gap, gap, "0.0"]),
     ],
     frozenRows: 5,

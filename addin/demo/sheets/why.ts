@@ -19,7 +19,10 @@ export function whySheet(): SheetContent {
       [heading("Pattern"), plain("D-1")],
       [heading("Figure"), plain("Pellory")],
       [],
-      results("=FIT.REASONS(Patterns[#All], Figures[#All], B3, B4, EaseRules[#All])", 6),
+      results(
+        "=FIT.REASONS(Patterns[#All], Figures[#All], B3, B4, EaseRules[#All], GarmentClasses[#All])",
+        6,
+      ),
       ...formatsBelow(rows, [gap, "0.0", "0.0", "0.0"]),
     ],
     frozenRows: 6,

@@ -125,6 +125,20 @@ describe("worksheet functions in the grid", () => {
     expect(shown.map((row) => row.map((cell) => cell ?? ""))).toEqual(direct);
   });
 
+  it("take an argument that is left out between two others as not given", async () => {
+    await open([
+      [f('=FIT.GROUPS(Figures[#All], , "torso")')],
+      [],
+      [],
+      [],
+      [],
+      [f("=FIT.GROUPS(Figures[#All])")],
+    ]);
+    const skipped = await read(area("Out", 0, 0, 4, 5));
+    expect(skipped[1]?.[0]).toBe("Ada");
+    expect(skipped).toEqual(await read(area("Out", 5, 0, 4, 5)));
+  });
+
   it("take “this row” of a table", async () => {
     const { workbook, calculated } = await open([]);
     const done = calculated();

@@ -149,7 +149,7 @@ describe("writing the matrix", () => {
     );
   });
 
-  test("refuses a formula that would judge by other garment classes", async () => {
+  test("as a formula names the garment classes too where they are the user’s own", async () => {
     const workbook = createMemoryWorkbook(wardrobe());
     await workbook.apply("Add", garmentClassesStarter({ sheets: [], tables: [] }).edits);
     const unchanged = await readFit(workbook, {});
@@ -159,7 +159,9 @@ describe("writing the matrix", () => {
     const changed = await readFit(workbook, {});
     expect(changed.hasOwnClasses).toBe(true);
     const matrix = { ...(await toWrite()), used: changed.used, hasOwnClasses: true };
-    expect(() => planMatrix("formulas", matrix)).toThrow("Write values instead.");
+    expect(planMatrix("formulas", matrix).preview).toContain(
+      "=FIT.MATCH(Patterns[#All], Figures[#All], , GarmentClasses[#All]) into A4",
+    );
     expect(planMatrix("values", matrix).preview).toMatch(/^Writes 4 patterns/);
   });
 });
