@@ -1,4 +1,3 @@
-import { useEffect, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
@@ -8,7 +7,7 @@ import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.t
 import { chartTables } from "../chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../notice.ts";
-import { useSession } from "../session.ts";
+import { useRead } from "../useRead.ts";
 import type { Confirmed } from "./confirmed.ts";
 import { confirmedTable, isConfirmed, readConfirmed } from "./confirmed.ts";
 
@@ -70,16 +69,5 @@ function tableNamed(tables: readonly TableInfo[], name: string | undefined): Tab
 
 /** The check of the chosen table, kept up to date with the workbook. `undefined` until the first one is done. */
 export function useCheck(chosen: string | undefined): Check | undefined {
-  const { workbook, version } = useSession();
-  const [check, setCheck] = useState<Check>();
-  useEffect(() => {
-    let current = true;
-    void checkWorkbook(workbook, chosen).then((next) => {
-      if (current) setCheck(next);
-    });
-    return () => {
-      current = false;
-    };
-  }, [workbook, version, chosen]);
-  return check;
+  return useRead(checkWorkbook, chosen);
 }

@@ -5,7 +5,7 @@ import { Disclosure } from "../Disclosure.tsx";
 import { useSession } from "../session.ts";
 import type { ChosenTables, FitRole } from "./fitTables.ts";
 import type { Fit } from "./readFit.ts";
-import type { StarterTable } from "./starterTables.ts";
+import type { StarterTable } from "../starterTable.ts";
 import { easeRulesStarter, garmentClassesStarter } from "./starterTables.ts";
 
 const useStyles = makeStyles({

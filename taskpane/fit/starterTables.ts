@@ -1,24 +1,10 @@
-import type { Cell, Cells } from "../../addin/chart/cell.ts";
+import type { Cell } from "../../addin/chart/cell.ts";
 import { easeRuleCells } from "../../addin/chart/readEaseRules.ts";
 import { garmentClassCells } from "../../addin/chart/readGarmentClasses.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
-import type { Edit } from "../../addin/workbook/port.ts";
-import { freeName } from "../freeName.ts";
-import type { FitRole } from "./fitTables.ts";
+import type { StarterTable, TakenNames } from "../starterTable.ts";
+import { starterTable } from "../starterTable.ts";
 import { usualNames } from "./fitTables.ts";
-
-/** Names that are taken in the workbook. */
-export interface TakenNames {
-  readonly sheets: readonly string[];
-  readonly tables: readonly string[];
-}
-
-/** A new sheet with one table: the edit, and the names that it got. */
-export interface StarterTable {
-  readonly sheet: string;
-  readonly table: string;
-  readonly edits: readonly Edit[];
-}
 
 /** Lengths of a pattern besides its closure: what each heading says before its unit. */
 const lengthHeadings = [
@@ -52,7 +38,7 @@ export function patternsStarter(
     [`Opening length (${unit})`, undefined],
     ...lengthHeadings.map((heading) => [`${heading} (${unit})`, undefined] as const),
   ];
-  return starter("patterns", "Patterns", taken, {
+  return starterTable("Patterns", usualNames.patterns, taken, {
     says: "One row a pattern. Leave empty what you do not know. Finished measures are those of the garment, seams closed.",
     cells: [example.map(([heading]) => heading), example.map(([, value]) => value)],
     widths: [96, 176, 144, 144],
@@ -61,7 +47,7 @@ export function patternsStarter(
 
 /** The ease rules that come with the project, to be changed. */
 export function easeRulesStarter(taken: TakenNames): StarterTable {
-  return starter("easeRules", "Ease rules", taken, {
+  return starterTable("Ease rules", usualNames.easeRules, taken, {
     says: "How much larger than the body a garment is: percent of the body plus a length. Empty is no limit.",
     cells: easeRuleCells(),
     widths: [168, 144, 80, 80, 80, 80, 80, 320],
@@ -70,41 +56,9 @@ export function easeRulesStarter(taken: TakenNames): StarterTable {
 
 /** The garment classes that come with the project, to be changed. */
 export function garmentClassesStarter(taken: TakenNames): StarterTable {
-  return starter("garmentClasses", "Garment classes", taken, {
+  return starterTable("Garment classes", usualNames.garmentClasses, taken, {
     says: "Where each class is worn, how many cut edges its seams have, and which openings must be known.",
     cells: garmentClassCells(),
     widths: [168, 112, 80, 112, 224, 320],
   });
-}
-
-function starter(
-  role: FitRole,
-  title: string,
-  taken: TakenNames,
-  content: { readonly says: string; readonly cells: Cells; readonly widths: readonly number[] },
-): StarterTable {
-  const sheet = freeName(title, taken.sheets);
-  const table = freeName(usualNames[role], taken.tables, "_");
-  const { says, cells, widths } = content;
-  return {
-    sheet,
-    table,
-    edits: [
-      {
-        kind: "sheet",
-        sheet: {
-          name: sheet,
-          cells: [
-            [{ value: title, style: "title" }],
-            [{ value: says, style: "quiet" }],
-            ...cells.map((row) => row.map((value) => (value === undefined ? undefined : { value }))),
-          ],
-          frozenRows: 3,
-          frozenColumns: 1,
-          columnWidths: widths,
-          tables: [{ name: table, row: 2, column: 0, rows: cells.length, columns: cells[0]?.length ?? 0 }],
-        },
-      },
-    ],
-  };
 }

@@ -2,50 +2,34 @@ import type { Match } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { areaName, sheetLimit } from "../../addin/workbook/address.ts";
 import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
-import type { Edit } from "../../addin/workbook/port.ts";
 import { freeName } from "../freeName.ts";
 import { count } from "../words.ts";
+import type { Writing, WritingForm } from "../writing.ts";
+import { headingRow, resultSheet } from "../writing.ts";
 import type { MatrixPart } from "./matrix.ts";
 import type { UsedTables } from "./readFit.ts";
-
-export const matrixForms = ["formulas", "values"] as const;
-/** Formulas follow every change of patterns and figures; values stay as they are. */
-export type MatrixForm = (typeof matrixForms)[number];
 
 export interface MatrixToWrite {
   readonly match: Match;
   /** What the filters leave; only values keep to it. */
   readonly part: MatrixPart;
   readonly used: UsedTables;
-  /** The worksheet function does not know classes of the user’s own. */
+  /** True where a table changes the garment classes that come with the project: the formula must name it. */
   readonly hasOwnClasses: boolean;
   /** Rows of the patterns that cannot be used: the formula lists them too. */
   readonly problems: number;
   readonly sheets: readonly string[];
 }
 
-/** What will be written, to be shown before it is. */
-export interface MatrixWriting {
-  readonly sheet: string;
-  readonly label: string;
-  /** What will be written where, in a sentence. */
-  readonly preview: string;
-  readonly done: string;
-  edits(): readonly Edit[];
-}
-
 /** Cells beyond which the spreadsheet takes its time. */
 const manyCells = 100_000;
-
-/** The row of the headings: below a title, a quiet line and an empty row. */
-const headingRow = 3;
 
 /**
  * Plans a new sheet with the verdict of every pattern on every figure.
  *
  * @throws {InputError} when it cannot be written in this form, saying why and what to do
  */
-export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriting {
+export function planMatrix(form: WritingForm, matrix: MatrixToWrite): Writing {
   const sheet = freeName("Fit", matrix.sheets);
   const { match, part, problems } = matrix;
   const whole = form === "formulas";
@@ -64,7 +48,6 @@ export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriti
   const size = `${count(patterns, "pattern")} on ${count(figures, "figure")}`;
   const where = `${areaName({ row: headingRow, column: 0, rows, columns })} of the new sheet “${sheet}”`;
   return {
-    sheet,
     label: `Write the fit of ${size}`,
     preview:
       (formula === undefined
@@ -86,17 +69,12 @@ export function planMatrix(form: MatrixForm, matrix: MatrixToWrite): MatrixWriti
   };
 }
 
-/** @throws {InputError} when the worksheet function cannot give the same verdicts */
 function matrixFormula({ used, hasOwnClasses }: MatrixToWrite): string {
   const { patterns, figures, easeRules, garmentClasses } = used;
   if (!patterns || !figures) throw new InputError("There are no patterns or no figures to judge.");
-  if (garmentClasses && hasOwnClasses) {
-    throw new InputError(
-      `The worksheet function knows only the garment classes that come with Measure Book, and your table ${garmentClasses.name} has others. Write values instead.`,
-    );
-  }
-  const ranges = [patterns, figures, ...(easeRules ? [easeRules] : [])].map(({ name }) => `${name}[#All]`);
-  return `=FIT.MATCH(${ranges.join(", ")})`;
+  const given = [patterns, figures, easeRules, hasOwnClasses ? garmentClasses : undefined];
+  const named = given.slice(0, given.findLastIndex((table) => table !== undefined) + 1);
+  return `=FIT.MATCH(${named.map((table) => (table ? `${table.name}[#All]` : "")).join(", ")})`;
 }
 
 function valuesOf(match: Match, { patterns, figures }: MatrixPart): SheetContent["cells"] {
@@ -121,16 +99,11 @@ function sheetOf(
   const says = follows
     ? "Follows every change of the patterns and figures."
     : "As judged when it was written; it does not follow later changes.";
-  return {
+  return resultSheet({
     name,
-    cells: [
-      [{ value: "Which garment goes on which figure", style: "title" }],
-      [{ value: says, style: "quiet" }],
-      [],
-      ...cells,
-    ],
-    frozenRows: headingRow + 1,
-    frozenColumns: 1,
+    title: "Which garment goes on which figure",
+    says,
+    cells,
     columnWidths: Array.from({ length: columns }, () => 112),
-  };
+  });
 }

@@ -142,7 +142,7 @@ describe("writing the matrix", () => {
     const matrix = await toWrite(wardrobe({ name: "fit", cells: [] }));
     const part = filterMatrix(matrix.match, { ...everything, garmentClass: "Dress" });
     const plan = planMatrix("values", { ...matrix, part });
-    expect(plan.sheet).toBe("Fit 2");
+    expect(plan.preview).toContain("the new sheet “Fit 2”");
     expect(plan.preview).toContain("2 patterns on 4 figures");
     expect(() => planMatrix("values", { ...matrix, part: { patterns: [], figures: [] } })).toThrow(
       "The filters leave nothing to write.",
