@@ -13,7 +13,7 @@ const mayImport = {
   "addin/chart": ["addin/measures"],
   "addin/fit": ["addin/measures", "addin/chart"],
   "addin/grading": ["addin/measures", "addin/chart"],
-  "addin/similarity": ["addin/measures", "addin/chart"],
+  "addin/similarity": ["addin/measures", "addin/chart", "addin/checking"],
   "addin/checking": ["addin/measures", "addin/chart"],
   "addin/workbook": ["addin/measures", "addin/chart"],
   "addin/demo": ["addin/measures", "addin/chart", "addin/workbook"],

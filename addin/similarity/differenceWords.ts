@@ -18,9 +18,14 @@ export function isBeyond({ ofTolerance }: Difference): boolean {
 
 /** What the second figure is more or less of, in the unit of the column: “Head girth 6 mm larger”. */
 export function differenceWords({ column, deltaMm }: Difference): string {
-  const [more, less] = comparatives[column.kind ?? "girth"];
   const amount = lengthWords(Math.abs(deltaMm), column.unit);
-  return `${column.heading} ${amount} ${deltaMm < 0 ? less : more}`;
+  return `${column.heading} ${amount} ${comparativeOf(column, deltaMm)}`;
+}
+
+/** What a measure is when it is more, or less for a sign below 0: “larger”, “shorter”. */
+export function comparativeOf({ kind }: Pick<MeasureColumn, "kind">, sign: number): string {
+  const [more, less] = comparatives[kind ?? "girth"];
+  return sign < 0 ? less : more;
 }
 
 /** The tolerance that the difference is measured by. */
