@@ -5,7 +5,6 @@ import { FailureBox } from "./FailureBox.tsx";
 import { failureText } from "./notice.ts";
 import { useSession } from "./session.ts";
 import type { Writing, WritingForm } from "./writing.ts";
-import { writingForms } from "./writing.ts";
 
 const useStyles = makeStyles({
   box: {
@@ -23,51 +22,58 @@ const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
 });
 
-/** Writes results to a new sheet, after saying what will stand where. */
-export function WriteBox(props: {
-  /** What each form gives, in words. */
-  readonly forms: Readonly<Record<WritingForm, string>>;
+/** Writes results to the workbook, after saying what will stand where. */
+export function WriteBox<F extends string = WritingForm>(props: {
+  readonly title?: string;
+  /** What each form gives, in words; the first is chosen to begin with. */
+  readonly forms: Readonly<Record<F, string>>;
   /** @throws {InputError} when it cannot be written in a form, saying why and what to do */
-  readonly plan: (form: WritingForm) => Writing;
+  readonly plan: (form: F) => Writing;
+  /** What else has to be said about a form, such as a heading. */
+  readonly more?: (form: F) => ReactNode;
   /** Counts up when the user asks to write from elsewhere: the box comes into view. */
   readonly asked: number;
 }): ReactNode {
   const styles = useStyles();
   const id = useId();
   const { apply, working } = useSession();
-  const { forms, plan, asked } = props;
-  const [form, setForm] = useState<WritingForm>("formulas");
+  const { title = "Write to a sheet", forms, plan, more, asked } = props;
+  const isForm = (key: string): key is F => Object.hasOwn(forms, key);
+  const keys = Object.keys(forms).filter(isForm);
+  const [chosen, setChosen] = useState<F>();
+  const form = chosen ?? keys[0];
   const box = useRef<HTMLElement>(null);
   useEffect(() => {
     if (asked > 0) box.current?.focus();
   }, [asked]);
 
-  const planned = writingOf(plan, form);
+  if (form === undefined) return null;
+  const planned = writingOf(() => plan(form));
   return (
     <section ref={box} className={styles.box} tabIndex={-1} aria-labelledby={id}>
       <h2 id={id} className={styles.heading}>
-        Write to a sheet
+        {title}
       </h2>
       <Field label="How">
         <RadioGroup
           value={form}
           onChange={(_, data) => {
-            const chosen = writingForms.find((each) => each === data.value);
-            if (chosen) setForm(chosen);
+            if (isForm(data.value)) setChosen(data.value);
           }}
         >
-          {writingForms.map((each) => (
+          {keys.map((each) => (
             <Radio key={each} value={each} label={forms[each]} />
           ))}
         </RadioGroup>
       </Field>
+      {more?.(form)}
       {typeof planned === "string" ? (
         <FailureBox what="Cannot be written like this." why={planned} />
       ) : (
         <>
           <p className={styles.text}>{planned.preview}</p>
           <Button
-            disabledFocusable={working !== undefined}
+            disabledFocusable={working !== undefined || planned.isDone === true}
             onClick={() => void apply(planned.label, planned.edits(), { kind: "done", text: planned.done })}
           >
             Write it
@@ -79,9 +85,9 @@ export function WriteBox(props: {
 }
 
 /** The plan, or why it cannot be. */
-function writingOf(plan: (form: WritingForm) => Writing, form: WritingForm): Writing | string {
+function writingOf(plan: () => Writing): Writing | string {
   try {
-    return plan(form);
+    return plan();
   } catch (error) {
     return failureText(error);
   }

@@ -11,6 +11,8 @@ export interface Writing {
   /** What will be written where, in a sentence. */
   readonly preview: string;
   readonly done: string;
+  /** True where all stands there already, so that there is nothing to do. */
+  readonly isDone?: boolean;
   edits(): readonly Edit[];
 }
 
