@@ -89,7 +89,7 @@ describe("figureMap", () => {
     ]);
     // Everybody is in proportion, so the estimate is the reading.
     expect(map.points[3]!.x).toBeCloseTo(figureMap(whole, inMm(whole)).points[3]!.x, 6);
-    expect(map.axes[0].words).toBe("Mostly longer: insideLeg, larger: hipGirth");
+    expect(map.axes[0].words).toBe("Mostly longer: insideLeg; larger: hipGirth, bustGirth");
   });
 
   it("leaves out a figure with nothing, by name", () => {
