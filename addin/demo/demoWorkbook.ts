@@ -4,9 +4,14 @@ import { easeRulesSheet } from "./sheets/easeRules.ts";
 import { figuresSheet } from "./sheets/figures.ts";
 import { flagsSheet } from "./sheets/flags.ts";
 import { garmentClassesSheet } from "./sheets/garmentClasses.ts";
+import { gradeSheet } from "./sheets/grade.ts";
+import { gradeRulesSheet } from "./sheets/gradeRules.ts";
 import { groupsSheet } from "./sheets/groups.ts";
 import { matchSheet } from "./sheets/match.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
+import { resizeSheet } from "./sheets/resize.ts";
+import { sizesSheet } from "./sheets/sizes.ts";
+import { skirtsAndDartsSheet } from "./sheets/skirtsAndDarts.ts";
 import { smallSumsSheet } from "./sheets/smallSums.ts";
 import { startSheet } from "./sheets/start.ts";
 import { tolerancesSheet } from "./sheets/tolerances.ts";
@@ -24,6 +29,7 @@ export function demoWorkbook(): WorkbookContent {
       patternsSheet(),
       easeRulesSheet(),
       garmentClassesSheet(),
+      gradeRulesSheet(),
       compareSheet(),
       groupsSheet(),
       flagsSheet(),
@@ -31,6 +37,10 @@ export function demoWorkbook(): WorkbookContent {
       wearersSheet(),
       wardrobeSheet(),
       whySheet(),
+      gradeSheet(),
+      resizeSheet(),
+      sizesSheet(),
+      skirtsAndDartsSheet(),
       smallSumsSheet(),
     ],
   };

@@ -53,6 +53,7 @@ export const readingColumns: readonly ReadingColumn[] = [
   inMm("Hand girth", (figure) => hands[figure.hands].girth),
   ...bodyMeasures.slice(bodyMeasures.indexOf("Inside leg")).map(bodyColumn),
   inMm("Heel girth", (figure) => feet[figure.feet].heelGirth),
+  inMm("Foot girth", (figure) => feet[figure.feet].ballGirth),
   inMm("Foot length", (figure) => feet[figure.feet].length),
   inInches("Foot width", (figure) => (feet[figure.feet].widthSixteenths * 25.4) / 16),
   {

@@ -11,8 +11,9 @@ describe("the sheets", () => {
   it("have names of their own, a title and a line that says what they show", () => {
     const names = workbook.sheets.map(({ name }) => name);
     expect(names).toEqual([
-      ...["Start", "Figures", "Tolerances", "Patterns", "Ease rules", "Garment classes"],
-      ...["Compare", "Groups", "Flags", "Match", "Wearers", "Wardrobe", "Why", "Small sums"],
+      ...["Start", "Figures", "Tolerances", "Patterns", "Ease rules", "Garment classes", "Grade rules"],
+      ...["Compare", "Groups", "Flags", "Match", "Wearers", "Wardrobe", "Why"],
+      ...["Grade", "Resize", "Sizes", "Skirts and darts", "Small sums"],
     ]);
     for (const { cells } of workbook.sheets) {
       expect(cells[0]?.[0]?.style).toBe("title");
@@ -28,6 +29,7 @@ describe("the sheets", () => {
       "Patterns",
       "EaseRules",
       "GarmentClasses",
+      "GradeRules",
     ]);
     for (const table of tables) {
       expect(table.row).toBe(2);
@@ -86,10 +88,13 @@ describe("the formulas", () => {
         "APART",
         "CLEARANCE",
         "COMPARE",
+        "DARTS",
         "DELTA",
         "EASE",
         "EASECHECK",
         "FLAGS",
+        "FLARE",
+        "GRADE",
         "GROUPS",
         "LENGTH",
         "MATCH",
@@ -98,6 +103,7 @@ describe("the formulas", () => {
         "NEAREST",
         "OVER",
         "REASONS",
+        "RESIZE",
         "SCALE",
         "SCORE",
         "STEPS",

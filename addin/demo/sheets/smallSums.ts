@@ -77,13 +77,6 @@ const repeated: readonly (readonly [place: string, first: number, second: number
 
 const waists: readonly number[] = [134, 134.5, 134, 133.5, 134, 143];
 
-const sizes: readonly (readonly [size: string, bust: number, waist: number, hip: number])[] = [
-  ["Small", 172, 124, 184],
-  ["Medium", 182, 134, 194],
-  ["Large", 198, 150, 211],
-  ["Extra large", 216, 170, 232],
-];
-
 /** Small examples of the functions that give one number, and of those that read a short list. */
 export function smallSumsSheet(): SheetContent {
   const head: (CellContent | undefined)[][] = [
@@ -126,17 +119,9 @@ export function smallSumsSheet(): SheetContent {
       i === 0 ? formula(`=FIT.SCORE(${rangeOf("B", waistsAt + 2, waists.length)})`) : undefined,
     ]),
   ];
-  const sizesAt = waistsAt + waistRows.length + 1;
-  const sizeRows = [
-    ["Sizes", "Bust (mm)", "Waist (mm)", "Hip (mm)"].map(headingOrGap),
-    ...sizes.map((row) => row.map(plain)),
-    [],
-    [heading("Steps from each size to the next")],
-    [formula(`=FIT.STEPS(A${String(sizesAt + 1)}:D${String(sizesAt + 1 + sizes.length)})`)],
-  ];
   return {
     name: "Small sums",
-    cells: [...head, ...sumRows, [], ...repeatedRows, [], ...waistRows, [], ...sizeRows],
+    cells: [...head, ...sumRows, [], ...repeatedRows, [], ...waistRows],
     columnWidths: [520, 100, 100, 100, 220],
   };
 }

@@ -23,6 +23,7 @@ export function startSheet(): SheetContent {
       ],
       [wrapped("Ease rules: how much room each class of garment has and needs. Edit them to your taste.")],
       [wrapped("Garment classes: what you can write under Garment class in the two sheets before.")],
+      [wrapped("Grade rules: how each point of a pattern follows the measures. Edit them to your drafting.")],
       [wrapped("Compare: two figures side by side. Write other names into the two cells at the top.")],
       [wrapped("Groups: which figures share a body, which come closest to one figure, and how they join.")],
       [wrapped("Flags: readings that deserve a second look. Some mistakes stand in the chart on purpose.")],
@@ -30,11 +31,11 @@ export function startSheet(): SheetContent {
       [wrapped("Wearers: every figure with its verdict on one pattern, best first.")],
       [wrapped("Wardrobe: every pattern with its verdict on one figure, best first.")],
       [wrapped("Why: every check of one pattern on one figure, with what to change.")],
-      [
-        wrapped(
-          "Small sums: cloth over a body, ease, openings, inches and millimetres, steps between sizes.",
-        ),
-      ],
+      [wrapped("Grade: how far every point of a pattern moves from one figure to another.")],
+      [wrapped("Resize: the print scale from one figure to another, what it leaves, or why to draft anew.")],
+      [wrapped("Sizes: a run of sizes, its steps, and the grade of a skirt from one size to the others.")],
+      [wrapped("Skirts and darts: where to cut the waist of a flared skirt, how wide darts become.")],
+      [wrapped("Small sums: cloth over a body, ease, openings, inches and millimetres, repeated readings.")],
       [],
       [heading("Four questions")],
       [
