@@ -36,7 +36,7 @@ export const gradeFunction = defineFunction({
     "The first row gives the best print scale in percent, for girths and widths under Across and for lengths under Along, of " +
     "the measures that move these pieces, and says whether this is a grade at all: where even these two scales leave a measure " +
     "beyond its tolerance, the figure has another shape: draft anew. Several targets have two columns each, in the order " +
-    "named; the row Steps then says where the steps within that run of figures, in the order of the chart, are uneven.\n\n" +
+    "named; the row Steps then says where the steps within that run, from the smallest figure to the largest, are uneven.\n\n" +
     "Says names the measures that are missing on one side; what they would move is blank then. In a table of rules of your " +
     "own, the pieces of a garment must add up to the change of the girth at every girth line: where they do not, Says tells by " +
     "how much, and in which rows. A piece that the table names goes by the table alone.",
@@ -86,16 +86,7 @@ export const gradeFunction = defineFunction({
           "%",
           "Dunnock: grade. Teal: draft anew: at the best print scale Waist is 6.2 mm too small.",
         ],
-        [
-          "All pieces",
-          "Steps",
-          "",
-          "",
-          "",
-          "",
-          "",
-          "Uneven: Waist from 1 mm to 54 mm, Hip from 2 mm to 58 mm.",
-        ],
+        ["All pieces", "Steps", "", "", "", "", "", "Uneven: Waist 1 mm to 54 mm, Hip 2 mm to 58 mm."],
         ["Skirt back", "Waist at centre", 0, 0, 0, 0, "mm", ""],
         ["Skirt back", "Waist at side", 0.25, 0, 13.75, 0, "mm", ""],
         ["Skirt back", "Hip at side", 0.5, "", 15, "", "mm", "Waist to hip is not in the chart."],
@@ -200,13 +191,14 @@ function scaleRow({ figures, base, targets, columns }: Run, allowed?: ToleranceT
   ];
 }
 
-/** Where the steps from figure to figure differ. The run goes in the order of the chart. */
+/** Where the steps from figure to figure differ, from the smallest to the largest. */
 function stepsRow({ figures, base, targets, columns }: Run): readonly Value[] {
-  const rows = [base, ...targets].sort((a, b) => a - b);
-  const uneven = unevenMeasures(steps(figures, columns, rows), columns);
-  const words = uneven.map(
+  const sizeOf = (row: number) => (row === base ? 1 : printScale(base, row, columns).factor);
+  const rows = [base, ...targets].filter((row) => !Number.isNaN(sizeOf(row)));
+  const bySize = rows.sort((a, b) => sizeOf(a) - sizeOf(b));
+  const words = unevenMeasures(steps(figures, columns, bySize), columns).map(
     ({ column: { heading, unit }, leastMm, mostMm }) =>
-      `${heading} from ${lengthWords(leastMm, unit)} to ${lengthWords(mostMm, unit)}`,
+      `${heading} ${lengthWords(leastMm, unit)} to ${lengthWords(mostMm, unit)}`,
   );
   const says = words.length > 0 ? `Uneven: ${words.join(", ")}.` : "Even.";
   return ["All pieces", "Steps", ...targets.flatMap(() => ["", ""]), "", says];

@@ -30,6 +30,10 @@ const headings = [
 /** Sides of the square that is drawn beside a pattern to check the print, in the unit of the chart. */
 const testSquare: Readonly<Record<LengthUnit, number>> = { mm: 50, cm: 5, in: 2 };
 
+/** Half of the finest length that words give: a tenth of a mm, or 1/64 in. */
+const finestMm = 0.05;
+const finestInInches = toMm(1 / 128, "in");
+
 const outsideWords = `This is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %: draft anew.`;
 
 const cautions = [
@@ -286,7 +290,7 @@ function settingRow(what: string, factor: number, measures: readonly ScaledMeasu
   if (!longest) return row(what, { percent, says: "" });
   const { column, baseMm } = longest;
   const errorMm = roundingShare * baseMm;
-  const isRound = Math.abs(errorMm) < 0.05;
+  const isRound = Math.abs(errorMm) < (column.unit === "in" ? finestInInches : finestMm);
   const words = `The whole percent makes ${column.heading} ${lengthWords(Math.abs(errorMm), column.unit)} ${errorMm < 0 ? "too small" : "too large"}.`;
   return row(what, {
     percent,
