@@ -13,45 +13,84 @@ import { neededColumn, percentAt, placeIn, tableColumns, tableRows, textAt } fro
 
 const table = "grade rules";
 
+/** A row of a table of grade rules that cannot be used. */
+export interface GradeRuleProblem {
+  /** Row within the range, from 0 (row 0 is the headings). */
+  readonly row: number;
+  /** Column within the range, from 0; undefined where the whole row is meant. */
+  readonly column: number | undefined;
+  /** The piece of the row, where it has one that is known: without this row its rules are not whole. */
+  readonly piece: string | undefined;
+  /** What was read and what to do, naming row and column. */
+  readonly message: string;
+}
+
 export interface GradeRuleTable {
   /** The rules of the table, and those of the project for the pieces that it does not name. */
   readonly rules: readonly GradeRule[];
   /** The pieces that the table names. */
   readonly pieces: readonly string[];
+  /** Rows that cannot be used: unknown piece, point or measure, one measure twice at a point, a share that is not a number or
+   * more than the whole. */
+  readonly problems: readonly GradeRuleProblem[];
 }
 
 /**
- * A table with the headings Piece, Point, Measure, Share across, Share along → grade rules. A share is a fraction or a
- * percentage of what the measure changes by: 1/4, 0.25 or 25%; an empty one is none. A piece that the table names goes by
- * the table alone. That a set keeps its girths is not checked here.
+ * A table with the headings Piece, Point, Measure, Share across, Share along → grade rules, and the rows that cannot be used.
+ * A share is a fraction or a percentage of what the measure changes by: 1/4, 0.25 or 25%; an empty one is none. A piece that
+ * the table names goes by the table alone. That a set keeps its girths is not checked here.
  *
- * @throws {InputError} naming row and column: unknown piece, point or measure, one measure twice at a point, a share that
- * is not a number or more than the whole
+ * @throws {InputError} when a heading is missing or the table has no rows
  */
-export function readGradeRules(cells: Cells, options: TableOptions = {}): GradeRuleTable {
+export function readGradeRuleTable(cells: Cells, options: TableOptions = {}): GradeRuleTable {
   const columns = readColumns(cells);
-  const read = tableRows(cells, table, options).map((row) => ({ row, rule: readRule(row, columns) }));
-  if (read.length === 0) {
+  const rows = tableRows(cells, table, options);
+  if (rows.length === 0) {
     throw new InputError(
       "The grade rules have headings but no rows. Add a row for each point that moves, or leave them out.",
     );
   }
+  const rules: GradeRule[] = [];
+  const problems: GradeRuleProblem[] = [];
   const firstRow = new Map<string, number>();
-  for (const { row, rule } of read) {
-    const key = [rule.piece, rule.point, rule.measure].join("\n");
-    const before = firstRow.get(key);
-    if (before !== undefined) {
-      throw new InputError(
-        `${placeIn(row)}: ${rule.piece}, ${rule.point}, ${measureById(rule.measure)?.name ?? rule.measure} is in row ${String(before + 1)} too. Keep one of them.`,
-      );
+  for (const row of rows) {
+    try {
+      const rule = readRule(row, columns);
+      const key = [rule.piece, rule.point, rule.measure].join("\n");
+      const before = firstRow.get(key);
+      if (before !== undefined) {
+        throw new InputError(
+          `${placeIn(row)}: ${rule.piece}, ${rule.point}, ${measureById(rule.measure)?.name ?? rule.measure} is in row ${String(before + 1)} too. Keep one of them.`,
+        );
+      }
+      firstRow.set(key, row.row);
+      rules.push(rule);
+    } catch (error) {
+      problems.push(problemOf(error, row, columns));
     }
-    firstRow.set(key, row.row);
   }
-  const named = new Set(read.map(({ rule }) => rule.piece));
+  const named = new Set([
+    ...rules.map(({ piece }) => piece),
+    ...problems.flatMap(({ piece }) => (piece === undefined ? [] : [piece])),
+  ]);
   return {
-    rules: [...defaultGradeRules.filter(({ piece }) => !named.has(piece)), ...read.map(({ rule }) => rule)],
+    rules: [...defaultGradeRules.filter(({ piece }) => !named.has(piece)), ...rules],
     pieces: [...named],
+    problems,
   };
+}
+
+/**
+ * As {@link readGradeRuleTable}, for a table in which every row must be sound.
+ *
+ * @throws {InputError} the first problem, with the number of further ones
+ */
+export function readGradeRules(cells: Cells, options: TableOptions = {}): GradeRuleTable {
+  const read = readGradeRuleTable(cells, options);
+  const [first, ...further] = read.problems;
+  if (!first) return read;
+  const more = further.length > 0 ? ` (${String(further.length)} more to mend)` : "";
+  throw new InputError(`${first.message}${more}`);
 }
 
 /** True for a range that has the heading of a table of grade rules. */
@@ -103,6 +142,17 @@ function readRule(row: TableRow, columns: Columns): GradeRule {
     along: shareAt(row, columns.along),
     row: row.row,
   };
+}
+
+function problemOf(error: unknown, row: TableRow, columns: Columns): GradeRuleProblem {
+  if (!(error instanceof InputError)) throw error;
+  const { message } = error;
+  const at = Object.values(columns).find((column: TableColumn) =>
+    message.startsWith(`${placeIn(row, column)}:`),
+  );
+  const written = cellText(row.cells[columns.piece.position]);
+  const piece = gradePieces.find(({ name }) => figureKey(name) === figureKey(written));
+  return { row: row.row, column: at?.position, piece: piece?.name, message };
 }
 
 function oneOf<T extends { readonly name: string }>(
