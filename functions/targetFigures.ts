@@ -25,7 +25,12 @@ export function targetFigures(help: string): Parameter<(chart: Chart) => readonl
 
 function rowsOf(chart: Chart, written: readonly string[]): readonly number[] {
   const names = new Set(chart.figures.map(figureKey));
-  const wanted = written.flatMap((text) => (names.has(figureKey(text)) ? [text] : split(text)));
+  const wanted = written
+    .flatMap((text) => (names.has(figureKey(text)) ? [text] : split(text)))
+    // Some hosts pass 0 for an empty cell.
+    .filter((name) => name !== "0" || names.has(name));
+  if (wanted.length === 0)
+    throw new InputError("target: no figure is named. Name one of the chart, or several.");
   const rows = wanted.map((name) => figureIndex(chart, name));
   const twice = wanted.find((_, i) => rows.indexOf(rows[i] ?? -1) < i);
   if (twice === undefined) return rows;

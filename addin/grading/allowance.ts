@@ -1,17 +1,3 @@
-/**
- * A piece that was cut with seam allowance, resized as it should be: allowance off, scaled, allowance on again.
- *
- * @param cut cut length or width of the piece, in any unit
- * @param factor the print scale
- * @param allowance seam allowance on each of the two edges, in the same unit
- * @returns the new cut length or width
- * @example
- * resizedCut(8.5, 0.75, 0.25); // 6.5
- */
-export function resizedCut(cut: number, factor: number, allowance: number): number {
-  return (cut - 2 * allowance) * factor + 2 * allowance;
-}
-
 /** What a print does to a seam allowance that is on the pattern. */
 export interface PrintedAllowance {
   /** Its width on paper. */
@@ -21,7 +7,8 @@ export interface PrintedAllowance {
 }
 
 /**
- * The seam allowance on paper after printing at a scale, and what is to be added to have it as it was.
+ * The seam allowance on paper after printing at a scale, and what is to be added to have it as it was. A piece that was cut
+ * with allowance is then as it should be: allowance off, scaled, allowance on again.
  *
  * @param allowance seam allowance, in any unit
  * @param factor the print scale

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { resizedCut } from "../../addin/grading/allowance.ts";
+import { printedAllowance } from "../../addin/grading/allowance.ts";
 import { bestScale } from "../../addin/grading/bestScale.ts";
 import { printScale } from "../../addin/grading/printScale.ts";
 import { isPrintable, printSetting } from "../../addin/grading/printSetting.ts";
@@ -88,10 +88,12 @@ describe("print settings", () => {
     expect(isPrintable(0.4)).toBe(false);
   });
 
-  it("a cut piece keeps its allowance: there and back is nothing", () => {
+  it("a cut piece that gets its allowance back is allowance off, scaled, allowance on", () => {
     fc.assert(
       fc.property(fc.double({ min: 20, max: 900, noNaN: true }), factors, (cut, factor) => {
-        expect(resizedCut(resizedCut(cut, factor, 6), 1 / factor, 6)).toBeCloseTo(cut, 8);
+        const { printed, toAdd } = printedAllowance(6, factor);
+        expect(printed + toAdd).toBeCloseTo(6, 12);
+        expect(cut * factor + 2 * toAdd).toBeCloseTo((cut - 2 * 6) * factor + 2 * 6, 8);
       }),
     );
   });
