@@ -25,7 +25,10 @@ const mostForBuild = 1000;
  *
  * @param columns of the chart, with their readings in its order
  */
-export function filledReadings(chart: Chart, columns: readonly ComparedColumn[]): FilledReadings {
+export function filledReadings(
+  chart: Chart,
+  columns: readonly Pick<ComparedColumn, "column">[],
+): FilledReadings {
   const mm = columns.map(({ column }) => Float64Array.from(chart.figures, (_, i) => column.mm[i] ?? NaN));
   const isEmpty = chart.figures.map((_, i) => mm.every((readings) => Number.isNaN(readings[i])));
   const estimated = Int32Array.from(chart.figures, (_, i) =>
@@ -42,7 +45,10 @@ export function filledReadings(chart: Chart, columns: readonly ComparedColumn[])
   return { mm, estimated, isEmpty };
 }
 
-function estimator(chart: Chart, columns: readonly ComparedColumn[]): (figure: number, c: number) => number {
+function estimator(
+  chart: Chart,
+  columns: readonly Pick<ComparedColumn, "column">[],
+): (figure: number, c: number) => number {
   const places = columns.map(({ column }) =>
     chart.measures.findIndex(({ position }) => position === column.position),
   );
