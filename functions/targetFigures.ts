@@ -15,7 +15,8 @@ export function targetFigures(help: string): Parameter<(chart: Chart) => readonl
     ...range(help, (cells) => {
       const written = cells
         .flat()
-        .filter((cell) => !isBlank(cell))
+        // As in the names of a chart: some hosts pass 0 for an empty cell.
+        .filter((cell) => !isBlank(cell) && cell !== 0)
         .map(cellText);
       return (chart: Chart) => rowsOf(chart, written);
     }),
@@ -25,10 +26,7 @@ export function targetFigures(help: string): Parameter<(chart: Chart) => readonl
 
 function rowsOf(chart: Chart, written: readonly string[]): readonly number[] {
   const names = new Set(chart.figures.map(figureKey));
-  const wanted = written
-    .flatMap((text) => (names.has(figureKey(text)) ? [text] : split(text)))
-    // Some hosts pass 0 for an empty cell.
-    .filter((name) => name !== "0" || names.has(name));
+  const wanted = written.flatMap((text) => (names.has(figureKey(text)) ? [text] : split(text)));
   if (wanted.length === 0)
     throw new InputError("target: no figure is named. Name one of the chart, or several.");
   const rows = wanted.map((name) => figureIndex(chart, name));

@@ -107,3 +107,88 @@ describe("GRADE", () => {
     expect(() => grade(exampleChart, "Linnet", "Teal", "Bodise")).toThrow(/“Bodise”.*Did you mean “Bodice”/);
   });
 });
+
+describe("GRADE to several figures", () => {
+  /** Misses sizes of the pattern-industry chart as reproduced on sewingscholar.blogspot.com (2011), in inches. */
+  const misses = [
+    ["Size", "Bust (in)", "Waist (in)", "Back waist (in)"],
+    [6, 30.5, 23, 15.5],
+    [8, 31.5, 24, 15.75],
+    [10, 32.5, 25, 16],
+    [12, 34, 26.5, 16.25],
+  ];
+
+  it("has two columns for each, in the order named, that are those of each alone", () => {
+    const rows = grade(misses, "8", "12, 6", "Bodice");
+    expect(rows[0]).toEqual([
+      ...["Piece", "Point", "12 across", "12 along", "6 across", "6 along", "Unit", "Says"],
+    ]);
+    const alone = ["12", "6"].map((size) => grade(misses, "8", size, "Bodice"));
+    const points = rows.filter(([piece]) => String(piece).startsWith("Bodice"));
+    expect(points.length).toBe(12);
+    for (const row of points) {
+      const each = alone.map((table) => table.find(([piece, point]) => piece === row[0] && point === row[1]));
+      expect(row.slice(2, 6)).toEqual(each.flatMap((single) => single?.slice(2, 4) ?? []));
+    }
+  });
+
+  it("says where the steps are uneven, from the smallest to the largest, whatever the order", () => {
+    const stepsOf = (base: string, targets: string) =>
+      at(grade(misses, base, targets, "Bodice"), "Steps")?.at(-1);
+    expect(stepsOf("12", "6, 10, 8")).toBe('Uneven: Bust 1" to 1 1/2", Waist 1" to 1 1/2".');
+    expect(stepsOf("6", "8, 10")).toBe("Even.");
+  });
+
+  it("says of each whether it is a grade", () => {
+    const rows = grade(exampleChart, "Linnet", [["Dunnock"], ["Teal"]], "Skirt front");
+    expect(at(rows, "Print scale")?.at(-1)).toMatch(/^Dunnock: grade\. Teal: draft anew: /);
+  });
+
+  it("goes by tolerances of the user’s own", () => {
+    const rows = grade(exampleChart, "Linnet", "Teal", "Skirt front", [
+      ["Measure", "Tolerance"],
+      ["Waist", 20],
+      ["Hip", 20],
+    ]);
+    expect(at(rows, "Print scale")?.at(-1)).toBe("Grade.");
+  });
+
+  it("tells how much too wide a broken set is at most, and all of whom a reading is missing", () => {
+    const chart = [
+      ["Figure", "Waist", "Hip", "Waist to hip"],
+      ["Wren", 100, 140, ""],
+      ["Rook", 120, 170, 40],
+      ["Stork", 140, 180, ""],
+    ];
+    const rows = grade(chart, "Rook", "Wren, Stork", [
+      headings,
+      ["Skirt front", "Hip at side", "Hip", 0.3, 0],
+      ["Skirt front", "Hip at side", "Waist to hip", 0, -1],
+    ]);
+    expect(at(rows, "Hip at side")?.at(-1)).toMatch(
+      /^Waist to hip is not known of Wren and Stork\. .* 10 % or up to 3 mm too much\.$/,
+    );
+  });
+
+  it("takes a name with a comma, a size 0, and cells that are empty", () => {
+    const chart = [
+      ["Figure", "Waist"],
+      ["Wren, painted", 100],
+      ["0", 104],
+      [2, 108],
+    ];
+    const headingsOf = (target: unknown) =>
+      grade(chart, "Wren, painted", target, "Fitted skirt")[0]?.slice(2, -2);
+    expect(headingsOf([["0"], [2], [0], [null]])).toEqual(["0 across", "0 along", "2 across", "2 along"]);
+    const back = grade(chart, 2, "Wren, painted", "Skirt front");
+    expect(at(back, "Waist at side")?.slice(2, 4)).toEqual([-2, 0]);
+    expect(grade(chart, 2, [[null], [""]], "Skirt front")).toEqual([[""]]);
+  });
+
+  it("refuses the base among the targets, a target twice, and a name that is not in the chart", () => {
+    expect(() => grade(misses, "8", "6, 8")).toThrow(/“8” of the chart is both base and target/);
+    expect(() => grade(misses, "8", "6, 10; 6")).toThrow(/“6” is among the targets twice/);
+    expect(() => grade(exampleChart, "Linnet", "Dunnock, Teel")).toThrow(/“Teel”.*“Teal”/);
+    expect(() => grade(exampleChart, "Linnet", [[0], [0]])).toThrow(/no figure is named/);
+  });
+});

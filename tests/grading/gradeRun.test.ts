@@ -53,6 +53,26 @@ describe("a run of figures", () => {
   });
 });
 
+describe("a run of chosen figures", () => {
+  const chart = readChart([
+    ["Size", "Bust"],
+    ["Large", 220],
+    ["Small", 200],
+    ["Unmeasured", ""],
+    ["Medium", 209],
+  ]);
+
+  it("goes in the order given", () => {
+    const run = gradeRun(chart, chart.measures, undefined, [1, 3, 0]);
+    expect(run.map(({ from, to, deltasMm }) => [from, to, deltasMm[0]])).toEqual([
+      ["Small", "Medium", 9],
+      ["Medium", "Large", 11],
+    ]);
+    expect(run[1]?.scale.factor).toBeCloseTo(220 / 209, 12);
+    expect(unevenMeasures(run, chart.measures)).toMatchObject([{ leastMm: 9, mostMm: 11 }]);
+  });
+});
+
 describe("STEPS with advice", () => {
   const chart = [
     ["Figure", "Bust", "Waist", "Hip"],
@@ -76,6 +96,16 @@ describe("STEPS with advice", () => {
     );
     expect(third).toMatch(/^Draft anew: the scale is outside 50 to 200 %./);
     expect(last).toBe("Not known: too little is measured of both.");
+  });
+
+  it("goes by tolerances of the user’s own", () => {
+    const tolerances = [
+      ["Measure", "Tolerance"],
+      ["Bust", 60],
+      ["Waist", 60],
+      ["Hip", 60],
+    ];
+    expect(says(chart, null, "yes", tolerances)[2]).toMatch(/^Grade\./);
   });
 
   it("is as before without", () => {

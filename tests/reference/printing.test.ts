@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { printedAllowance } from "../../addin/grading/allowance.ts";
+import { dartsFunction } from "../../functions/darts.ts";
 import { flareFunction } from "../../functions/flare.ts";
 import { resizeFunction } from "../../functions/resize.ts";
+import { scaleFunction } from "../../functions/scale.ts";
 
 describe("a block at 75 %", () => {
   /** The arithmetic of quilters, as found on a quilting forum, worked out again: 2.5 × 8.5 in with 1/4 in seams. */
@@ -37,5 +39,43 @@ describe("circle skirts", () => {
   ])("waist %d as a full, three-quarter, half and quarter circle", (waist, radii) => {
     const found = [1, 0.75, 0.5, 0.25].map((part) => Number(flareFunction.compute([waist, part])));
     expect(found.map((radius) => Math.round(radius * 1000) / 1000)).toEqual(radii);
+  });
+});
+
+/** Geometry: Pythagoras’ triangles, and halves of regular polygons. */
+describe("darts", () => {
+  it.each([
+    ["3-4-5", 6, 4, 5],
+    ["5-12-13", 10, 12, 13],
+    ["8-15-17", 16, 15, 17],
+  ])("the sides of a dart are the long side of the triangle %s", (_, intake, depth, side) => {
+    // One dart takes the whole difference in.
+    expect(dart(intake, depth).side).toBeCloseTo(side, 12);
+  });
+
+  it.each([
+    ["square, cut across", 2, 1, 90],
+    ["hexagon", 2, Math.sqrt(3), 60],
+    ["twelve-sided polygon", 2, 2 + Math.sqrt(3), 30],
+  ])("the angle at the point is that of a %s", (_, intake, depth, degrees) => {
+    expect(dart(intake, depth).angle).toBeCloseTo(degrees, 9);
+  });
+
+  function dart(intake: number, depth: number) {
+    const table = dartsFunction.compute([100 + intake, 100, 1, 1, depth, 0]);
+    const rows = Array.isArray(table) ? table : [];
+    const amountOf = (what: string) => Number(rows.find(([name]) => name === what)?.[1]);
+    return { side: amountOf("Each side of a dart"), angle: amountOf("Angle at the point") };
+  }
+});
+
+/** A foot is twelve inches (international yard and pound agreement, 1959): 1 in, 2 in, 3 in to the foot are 1:12, 1:6, 1:4. */
+describe("scales named by inches to the foot", () => {
+  it.each([
+    ["1 in", 12],
+    ["2 in", 6],
+    ["3 in", 4],
+  ])("%s to the foot is 1:%d", (inches, scale) => {
+    expect(Number(scaleFunction.compute([inches, "12 in"]))).toBeCloseTo(scale, 12);
   });
 });
