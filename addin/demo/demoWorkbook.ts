@@ -8,8 +8,10 @@ import { gradeSheet } from "./sheets/grade.ts";
 import { gradeRulesSheet } from "./sheets/gradeRules.ts";
 import { groupsSheet } from "./sheets/groups.ts";
 import { matchSheet } from "./sheets/match.ts";
+import { measureNextSheet } from "./sheets/measureNext.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
 import { resizeSheet } from "./sheets/resize.ts";
+import { sharingSheet } from "./sheets/sharing.ts";
 import { sizesSheet } from "./sheets/sizes.ts";
 import { skirtsAndDartsSheet } from "./sheets/skirtsAndDarts.ts";
 import { smallSumsSheet } from "./sheets/smallSums.ts";
@@ -32,6 +34,8 @@ export function demoWorkbook(): WorkbookContent {
       gradeRulesSheet(),
       compareSheet(),
       groupsSheet(),
+      sharingSheet(),
+      measureNextSheet(),
       flagsSheet(),
       matchSheet(),
       wearersSheet(),

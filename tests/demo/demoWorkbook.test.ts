@@ -12,7 +12,7 @@ describe("the sheets", () => {
     const names = workbook.sheets.map(({ name }) => name);
     expect(names).toEqual([
       ...["Start", "Figures", "Tolerances", "Patterns", "Ease rules", "Garment classes", "Grade rules"],
-      ...["Compare", "Groups", "Flags", "Match", "Wearers", "Wardrobe", "Why"],
+      ...["Compare", "Groups", "Sharing", "Measure next", "Flags", "Match", "Wearers", "Wardrobe", "Why"],
       ...["Grade", "Resize", "Sizes", "Skirts and darts", "Small sums"],
     ]);
     for (const { cells } of workbook.sheets) {
@@ -101,11 +101,13 @@ describe("the formulas", () => {
       ],
       ...[
         "NEAREST",
+        "NEXT",
         "OVER",
         "REASONS",
         "RESIZE",
         "SCALE",
         "SCORE",
+        "SHARES",
         "STEPS",
         "TAPE",
         "TEM",

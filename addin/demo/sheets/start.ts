@@ -15,7 +15,11 @@ export function startSheet(): SheetContent {
           "Figures: a measurement chart. One row is one figure, one column is one measure or a remark.",
         ),
       ],
-      [wrapped("Tolerances: how far two readings may differ and still count as the same body.")],
+      [
+        wrapped(
+          "Tolerances: how far two readings may differ and still count as the same, for a body or a class of garments.",
+        ),
+      ],
       [
         wrapped(
           "Patterns: what you sell. One row is one garment: its class, its cloth, its openings, its size.",
@@ -26,6 +30,8 @@ export function startSheet(): SheetContent {
       [wrapped("Grade rules: how each point of a pattern follows the measures. Edit them to your drafting.")],
       [wrapped("Compare: two figures side by side. Write other names into the two cells at the top.")],
       [wrapped("Groups: which figures share a body, which come closest to one figure, and how they join.")],
+      [wrapped("Sharing: what two figures can share and why not, and who only shares loose clothes.")],
+      [wrapped("Measure next: the missing readings that would tell most about who shares a body.")],
       [wrapped("Flags: readings that deserve a second look. Some mistakes stand in the chart on purpose.")],
       [wrapped("Match: every pattern on every figure, in one table.")],
       [wrapped("Wearers: every figure with its verdict on one pattern, best first.")],
@@ -37,7 +43,12 @@ export function startSheet(): SheetContent {
       [wrapped("Skirts and darts: where to cut the waist of a flared skirt, how wide darts become.")],
       [wrapped("Small sums: cloth over a body, ease, openings, inches and millimetres, repeated readings.")],
       [],
-      [heading("Four questions")],
+      [heading("Questions about figures")],
+      [wrapped("Who shares a body? Look at Groups.")],
+      [wrapped("Who only shares loose clothes? Look at Sharing.")],
+      [wrapped("What should I measure next? Look at Measure next, and at Flags for what to measure again.")],
+      [],
+      [heading("Questions about garments")],
       [
         wrapped(
           "Which figures wear this dress? Look at Wearers, and write the code of the pattern at its top.",
