@@ -10,6 +10,7 @@ import { grade, prepareGrading } from "../addin/grading/grade.ts";
 import { gradeAdviceWords } from "../addin/grading/gradeAdvice.ts";
 import { unevenMeasures } from "../addin/grading/gradeRun.ts";
 import { printScale } from "../addin/grading/printScale.ts";
+import { runOrder } from "../addin/grading/runOrder.ts";
 import { steps } from "../addin/grading/steps.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
@@ -193,10 +194,7 @@ function scaleRow({ figures, base, targets, columns }: Run, allowed?: ToleranceT
 
 /** Where the steps from figure to figure differ, from the smallest to the largest. */
 function stepsRow({ figures, base, targets, columns }: Run): readonly Value[] {
-  const sizeOf = (row: number) => (row === base ? 1 : printScale(base, row, columns).factor);
-  const rows = [base, ...targets].filter((row) => !Number.isNaN(sizeOf(row)));
-  const bySize = rows.sort((a, b) => sizeOf(a) - sizeOf(b));
-  const words = unevenMeasures(steps(figures, columns, bySize), columns).map(
+  const words = unevenMeasures(steps(figures, columns, runOrder(base, targets, columns)), columns).map(
     ({ column: { heading, unit }, leastMm, mostMm }) =>
       `${heading} ${lengthWords(leastMm, unit)} to ${lengthWords(mostMm, unit)}`,
   );

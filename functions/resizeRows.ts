@@ -2,10 +2,19 @@ import type { Chart } from "../addin/chart/chart.ts";
 import { printedAllowance } from "../addin/grading/allowance.ts";
 import type { PrintScale, ScaledMeasure } from "../addin/grading/printScale.ts";
 import { isAcross } from "../addin/grading/printScale.ts";
-import { isPrintable, printablePercent, printSetting } from "../addin/grading/printSetting.ts";
-import { lengthWords } from "../addin/measures/lengthWords.ts";
+import { isPrintable, printSetting } from "../addin/grading/printSetting.ts";
+import {
+  allowanceWords,
+  offWords,
+  outsideWords,
+  printCautions,
+  roundingError,
+  roundingWords,
+  testSquareMm,
+  testSquareWords,
+  verdictWords,
+} from "../addin/grading/printWords.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
-import { toMm } from "../addin/measures/units.ts";
 import type { Value } from "./descriptor.ts";
 import { shown, shownLength } from "./shown.ts";
 
@@ -18,21 +27,6 @@ export const headings = [
   "Left over",
   "Of tolerance",
   "Says",
-] as const;
-
-/** Sides of the square that is drawn beside a pattern to check the print, in the unit of the chart. */
-const testSquare: Readonly<Record<LengthUnit, number>> = { mm: 50, cm: 5, in: 2 };
-
-/** Half of the finest length that words give: a tenth of a mm, or 1/64 in. */
-const finestMm = 0.05;
-const finestInInches = toMm(1 / 128, "in");
-
-const outsideWords = `This is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %: draft anew.`;
-
-const cautions = [
-  "Snaps, hooks, buttons and zips keep their size: space them anew, and keep the overlap of the closure as wide as they need.",
-  "Cloth keeps its thickness, its drape and the size of its design: it does not scale with the pattern.",
-  "Hems and facings scale with the print: mark them again at the width that you sew.",
 ] as const;
 
 interface Cells {
@@ -72,25 +66,6 @@ function scaleWords(factor: number): string {
   return isPrintable(factor) ? "" : outsideWords;
 }
 
-function verdictWords({ verdict, worst, factor }: PrintScale): string {
-  if (Number.isNaN(factor)) return "None of these measures is known of both figures. Measure one on both.";
-  if (!isPrintable(factor)) return outsideWords;
-  if (verdict === "not known" || !worst) {
-    return "None of these measures has a tolerance, so nobody can say whether one scale will do. Look at what is left over.";
-  }
-  const off = `${worst.column.heading} is ${lengthWords(Math.abs(worst.residualMm), worst.column.unit)} ${worst.residualMm < 0 ? "too large" : "too small"}`;
-  switch (verdict) {
-    case "one scale":
-      return worst.residualMm === 0
-        ? "One scale will do: nothing is left over."
-        : `One scale will do: at worst ${off}, which is within tolerance.`;
-    case "two scales":
-      return `One scale will not do: ${off}. Print girths and lengths at their own scales, the lengths upright on the page: then every measure is within tolerance.`;
-    case "draft anew":
-      return `No print scale will do: ${off}. The figure has another shape: draft anew.`;
-  }
-}
-
 /** What one measure becomes, and what is left over. */
 export function measureRow(
   measure: ScaledMeasure,
@@ -120,7 +95,7 @@ function measureWords(
   if (missingOf.length > 0) return `Not known of ${missingOf.join(" and ")}: left out. Measure it.`;
   if (ofTolerance <= 1 + 1e-9) return "within tolerance";
   if (Number.isNaN(ofTolerance)) return "no tolerance is known";
-  return `${lengthWords(Math.abs(residualMm), column.unit)} ${residualMm < 0 ? "too large" : "too small"}`;
+  return offWords({ column, residualMm });
 }
 
 /** The scales in whole percent, with the error of rounding. */
@@ -148,22 +123,13 @@ function apart({ acrossFactor, alongFactor }: PrintScale): readonly Apart[] {
   ];
 }
 
-/** The rounding is worst where the measure is longest. */
 function settingRow(what: string, factor: number, measures: readonly ScaledMeasure[]): readonly Value[] {
-  const { percent, roundingShare } = printSetting(factor);
-  const longest = measures.reduce<ScaledMeasure | undefined>(
-    (most, each) => (each.printedMm > (most?.printedMm ?? 0) && !Number.isNaN(each.targetMm) ? each : most),
-    undefined,
-  );
-  if (!longest) return row(what, { percent, says: "" });
-  const { column, baseMm } = longest;
-  const errorMm = roundingShare * baseMm;
-  const isRound = Math.abs(errorMm) < (column.unit === "in" ? finestInInches : finestMm);
-  const words = `The whole percent makes ${column.heading} ${lengthWords(Math.abs(errorMm), column.unit)} ${errorMm < 0 ? "too small" : "too large"}.`;
+  const { percent } = printSetting(factor);
+  const error = roundingError(factor, measures);
   return row(what, {
     percent,
-    leftOver: shownLength(-errorMm, column.unit),
-    says: isRound ? "The whole percent is near enough." : words,
+    leftOver: error ? shownLength(-error.errorMm, error.measure.column.unit) : "",
+    says: roundingWords(factor, measures),
   });
 }
 
@@ -190,36 +156,29 @@ interface Print {
 function allowanceRow({ way, factor }: Print, unit: LengthUnit, allowanceMm: number): readonly Value[] {
   const { percent } = printSetting(factor);
   const { printed, toAdd } = printedAllowance(allowanceMm, percent / 100);
-  const edges = { width: "along upright edges", height: "along level edges" };
-  const where = way ? edges[way] : "along every edge";
-  const says =
-    percent === 100
-      ? "The allowance stays as it is."
-      : `On paper it becomes ${lengthWords(printed, unit)}: ${toAdd > 0 ? "add" : "trim off"} ${lengthWords(Math.abs(toAdd), unit)} ${where}.`;
+  const edges = { width: "upright edges", height: "level edges" };
   return row(way ? `Seam allowance, ${way}` : "Seam allowance", {
     base: shownLength(allowanceMm, unit),
     target: shownLength(allowanceMm, unit),
     percent,
     printed: shownLength(printed, unit),
     leftOver: shownLength(toAdd, unit),
-    says,
+    says: allowanceWords(allowanceMm, percent, unit, way && edges[way]),
   });
 }
 
 function squareRow({ way, factor }: Print, unit: LengthUnit): readonly Value[] {
   const { percent } = printSetting(factor);
-  const sideMm = toMm(testSquare[unit], unit);
-  const printedMm = (sideMm * percent) / 100;
-  const side = way ? `its ${way}` : "each side";
+  const sideMm = testSquareMm(unit);
   return row(way ? `Test square, ${way}` : "Test square", {
     base: shownLength(sideMm, unit),
     percent,
-    printed: shownLength(printedMm, unit),
-    says: `Draw a square of ${lengthWords(sideMm, unit)} beside the pattern; on the print ${side} must measure ${lengthWords(printedMm, unit)}.`,
+    printed: shownLength((sideMm * percent) / 100, unit),
+    says: testSquareWords(percent, unit, way && `its ${way}`),
   });
 }
 
 /** What to do by hand, whatever the scale. */
 export function cautionRows(): readonly (readonly Value[])[] {
-  return cautions.map((words) => row("Remember", { says: words }));
+  return printCautions.map((words) => row("Remember", { says: words }));
 }

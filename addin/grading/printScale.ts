@@ -30,6 +30,8 @@ export interface PrintScale {
   readonly acrossFactor: number;
   readonly alongFactor: number;
   readonly measures: readonly ScaledMeasure[];
+  /** The same with girths and widths at the one and lengths at the other of the two scales. */
+  readonly apart: readonly ScaledMeasure[];
   /** The measure that is furthest out of tolerance after printing at the one scale. */
   readonly worst: ScaledMeasure | undefined;
   /**
@@ -73,7 +75,7 @@ export function printScale(
     { factor, worst },
     { factors: [acrossFactor, alongFactor], worst: worstOf(apart) },
   );
-  return { factor, acrossFactor, alongFactor, measures, worst, verdict };
+  return { factor, acrossFactor, alongFactor, measures, apart, worst, verdict };
 }
 
 /** True for what runs across a pattern: girths and widths. A measure that nobody knows counts as a length. */
