@@ -6,6 +6,7 @@ import { deltaFunction } from "./delta.ts";
 import type { FunctionDescriptor } from "./descriptor.ts";
 import { easeCheckFunction } from "./easeCheck.ts";
 import { easeFunction } from "./ease.ts";
+import { expectedFunction } from "./expected.ts";
 import { flagsFunction } from "./flags.ts";
 import { flareFunction } from "./flare.ts";
 import { gradeFunction } from "./grade.ts";
@@ -34,6 +35,7 @@ export const descriptors: readonly FunctionDescriptor[] = [
   temFunction,
   flagsFunction,
   scoreFunction,
+  expectedFunction,
   deltaFunction,
   compareFunction,
   overFunction,

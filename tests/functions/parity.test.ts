@@ -9,7 +9,7 @@ import { loadFunctions } from "./loadFunctions.ts";
 
 /** The functions that are planned for this release. */
 const planned = [
-  "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "MATCH", "REASONS",
+  "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "EXPECTED", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "MATCH", "REASONS",
   "WEARERS", "WARDROBE", "STEPS", "GRADE", "RESIZE", "FLARE", "DARTS", "SCALE",
   "APART", "NEAREST", "SHARES", "GROUPS", "TREE", "NEXT",
 ]; // prettier-ignore
