@@ -1,0 +1,14 @@
+import type { Solver } from "./solver.ts";
+
+/** How long and by what means an exact answer is looked for. */
+export interface ExactOptions<Found> {
+  /** Without one, a search of our own is used, which is proved for small charts only. */
+  readonly solver?: Solver;
+  /** Milliseconds left before the work must end; without it, only steps are counted, so that results are repeatable. */
+  readonly leftMs?: () => number;
+  /** Called with every better answer or bound, the first answer first. */
+  readonly onProgress?: (found: Found) => void;
+}
+
+/** In larger sets that hang together, a step of the search takes too long: the first answer stays. */
+export const mostSearched = 1000;
