@@ -1,4 +1,4 @@
-import { cellText, isBlank } from "../addin/chart/cell.ts";
+import { cellText, isBlank, isCellError } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex, figureKey } from "../addin/chart/find.ts";
 import { InputError } from "../addin/measures/inputError.ts";
@@ -12,7 +12,10 @@ import { range, toCells } from "./arguments.ts";
  */
 export function targetFigures(help: string): Parameter<(chart: Chart) => readonly number[]> {
   return {
-    ...range(help, (cells) => {
+    ...range(help, (cells, name) => {
+      const failed = cells.flat().find(isCellError);
+      if (failed)
+        throw new InputError(`${name}: the cell holds the error ${failed.error}. Mend that cell first.`);
       const written = cells
         .flat()
         // As in the names of a chart: some hosts pass 0 for an empty cell.

@@ -190,5 +190,8 @@ describe("GRADE to several figures", () => {
     expect(() => grade(misses, "8", "6, 10; 6")).toThrow(/“6” is among the targets twice/);
     expect(() => grade(exampleChart, "Linnet", "Dunnock, Teel")).toThrow(/“Teel”.*“Teal”/);
     expect(() => grade(exampleChart, "Linnet", [[0], [0]])).toThrow(/no figure is named/);
+    expect(() => grade(exampleChart, "Linnet", [["Teal"], [{ error: "#REF!" }]])).toThrow(
+      /target: the cell holds the error #REF!\. Mend/,
+    );
   });
 });
