@@ -3,6 +3,9 @@ import { createDarkTheme, createLightTheme } from "@fluentui/react-components";
 
 export type Appearance = "light" | "dark";
 
+/** Colours of what is printed: those of the light theme. */
+export const paperColours = { ink: "#26292E", quiet: "#5C6068", chalk: "#1F5FA8" } as const;
+
 /** Chalk-blue from dark to light; 80 is the chalk of the light theme. */
 const chalk: BrandVariants = {
   10: "#03101D",
@@ -12,7 +15,7 @@ const chalk: BrandVariants = {
   50: "#17447A",
   60: "#1A4E8C",
   70: "#1D579A",
-  80: "#1F5FA8",
+  80: paperColours.chalk,
   90: "#3A73B6",
   100: "#5286C3",
   110: "#699ACF",
@@ -60,21 +63,21 @@ const light: Theme & Meanings = {
   colorNeutralBackground1: "#FFFFFF",
   colorNeutralBackground2: "#FBF9F4",
   colorNeutralBackground3: "#F4F0E6",
-  colorNeutralForeground1: "#26292E",
+  colorNeutralForeground1: paperColours.ink,
   colorNeutralForeground2: "#3B3F46",
-  colorNeutralForeground3: "#5C6068",
-  colorNeutralForeground4: "#5C6068",
+  colorNeutralForeground3: paperColours.quiet,
+  colorNeutralForeground4: paperColours.quiet,
   colorNeutralStroke1: "#D9D3C5",
   colorNeutralStroke2: "#D9D3C5",
   colorNeutralStroke3: "#E8E3D7",
-  colorNeutralStrokeAccessible: "#5C6068",
+  colorNeutralStrokeAccessible: paperColours.quiet,
   thread: "#B3261E",
   threadGround: "#FBEDEB",
   brass: "#8A6100",
   brassGround: "#FBF3DF",
   leaf: "#2C6E49",
   leafGround: "#EAF4EE",
-  chalk: "#1F5FA8",
+  chalk: paperColours.chalk,
   chalkGround: "#EBF4FC",
 };
 

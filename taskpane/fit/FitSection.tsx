@@ -4,13 +4,14 @@ import { useState } from "react";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { FailureBox } from "../FailureBox.tsx";
 import { OfferDemo } from "../OfferDemo.tsx";
+import { ProblemList } from "../ProblemList.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
+import { count } from "../words.ts";
 import { Answers } from "./Answers.tsx";
 import type { ChosenTables } from "./fitTables.ts";
 import { FitTablesPanel } from "./FitTablesPanel.tsx";
 import { MissingPatterns } from "./MissingPatterns.tsx";
-import { ProblemList } from "./ProblemList.tsx";
 import type { Question } from "./questions.ts";
 import type { Fit } from "./readFit.ts";
 import { patternsStarter } from "./starterTables.ts";
@@ -78,7 +79,8 @@ export function FitSection(): ReactNode {
       {fit?.chart && !fit.used.patterns && <MissingPatterns />}
       {fit?.used.patterns && (
         <ProblemList
-          problems={fit.problems}
+          title={`${count(fit.problems.length, "row is", "rows are")} left out until mended`}
+          problems={fit.problems.map(({ row, message }) => ({ rows: [row], message }))}
           table={fit.used.patterns}
           open={fit.fitting?.patterns.length === 0}
         />

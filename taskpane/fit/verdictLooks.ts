@@ -1,10 +1,10 @@
 import type { Verdict } from "../../addin/fit/verdict.ts";
+import type { Tone } from "../SignedWords.tsx";
 
 /** How a verdict is shown beside its word: a shape of its own, and what it means for the garment. */
 export interface VerdictLooks {
   readonly sign: string;
-  /** leaf: can be worn; brass: look here; thread: stops the garment; quiet: nobody can say yet. */
-  readonly tone: "leaf" | "brass" | "thread" | "quiet";
+  readonly tone: Tone;
 }
 
 export const verdictLooks: Readonly<Record<Verdict, VerdictLooks>> = {
