@@ -1,7 +1,74 @@
+import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { lazy, Suspense, useState } from "react";
+import { FailureBox } from "../FailureBox.tsx";
+import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
+import { useSession } from "../session.ts";
+import { useRead } from "../useRead.ts";
+import { GroupTablesPanel } from "./GroupTablesPanel.tsx";
+import type { GroupQuestion } from "./questions.ts";
+import type { ChosenForGroups } from "./readGroups.ts";
+import { readGroups } from "./readGroups.ts";
+
+const useStyles = makeStyles({ text: { margin: 0 } });
+
+// Answers and drawings come with the first question, so that the pane opens as fast without them.
+const GroupAnswers = lazy(async () => ({ default: (await import("./GroupAnswers.tsx")).GroupAnswers }));
 
 /** Which figures share a body, how surely, and which to keep as house models. */
 export function GroupsSection(): ReactNode {
-  return <SectionFrame title="Groups">{null}</SectionFrame>;
+  const styles = useStyles();
+  const { goTo } = useSession();
+  const [chosen, setChosen] = useState<ChosenForGroups>({});
+  const [question, setQuestion] = useState<GroupQuestion>("shares");
+  const [writing, setWriting] = useState(0);
+  const input = useRead(readGroups, chosen);
+  const figures = input?.figures;
+  const toImport = {
+    label: "Import a chart",
+    run: () => {
+      goTo("import");
+    },
+  };
+  const toWrite = {
+    label: question === "shares" ? "Write the groups" : "Write to a sheet",
+    run: () => {
+      setWriting(writing + 1);
+    },
+  };
+  return (
+    <SectionFrame
+      title="Groups"
+      primary={!input ? undefined : !figures ? toImport : question === "loose" ? undefined : toWrite}
+    >
+      {!input && <p className={styles.text}>Reading the figures …</p>}
+      {input?.failure !== undefined && <FailureBox what="Cannot be grouped." why={input.failure} />}
+      {input && !figures && input.failure === undefined && (
+        <>
+          <p className={styles.text}>
+            There is no chart in the workbook yet. Import one: its figures are compared with each other.
+          </p>
+          <OfferDemo />
+        </>
+      )}
+      {input && figures && (
+        <Suspense fallback={<p className={styles.text}>Opening the answers …</p>}>
+          <GroupAnswers
+            input={input}
+            figures={figures}
+            question={question}
+            onAsk={(next) => {
+              setWriting(0);
+              setQuestion(next);
+            }}
+            writing={writing}
+          />
+        </Suspense>
+      )}
+      {input && input.charts.length > 0 && (
+        <GroupTablesPanel input={input} chosen={chosen} onChoose={setChosen} />
+      )}
+    </SectionFrame>
+  );
 }

@@ -1,0 +1,64 @@
+import type { ReactNode } from "react";
+import { useState } from "react";
+import { QuestionNav } from "../QuestionNav.tsx";
+import type { ModelSettings } from "./HouseModels.tsx";
+import { HouseModels } from "./HouseModels.tsx";
+import type { PairInSight } from "./LooseClothes.tsx";
+import { LooseClothes } from "./LooseClothes.tsx";
+import { MeasureNext } from "./MeasureNext.tsx";
+import type { GroupQuestion } from "./questions.ts";
+import { groupQuestions, groupQuestionWords } from "./questions.ts";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import type { GroupSettings } from "./WhoShares.tsx";
+import { WhoShares } from "./WhoShares.tsx";
+
+const usual: GroupSettings = { part: "body", method: "complete", cut: 1, view: "cards" };
+
+/** The four questions about shared bodies, each answered on one screen. What is set stays while another is asked. */
+export function GroupAnswers(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly question: GroupQuestion;
+  readonly onAsk: (question: GroupQuestion) => void;
+  /** Counts up when the user asks to write; 0 while they have not. */
+  readonly writing: number;
+}): ReactNode {
+  const { input, figures, question, onAsk, writing } = props;
+  const [settings, setSettings] = useState(usual);
+  const [pair, setPair] = useState<PairInSight>({});
+  const [models, setModels] = useState<ModelSettings>({ part: "body", reach: 1 });
+  const [nextPart, setNextPart] = useState("body");
+  return (
+    <>
+      <QuestionNav
+        label="Questions about groups"
+        questions={groupQuestions}
+        words={groupQuestionWords}
+        question={question}
+        onAsk={onAsk}
+      />
+      {question === "shares" && (
+        <WhoShares
+          input={input}
+          figures={figures}
+          settings={settings}
+          onSettings={setSettings}
+          writing={writing}
+        />
+      )}
+      {question === "loose" && <LooseClothes input={input} figures={figures} pair={pair} onPair={setPair} />}
+      {question === "models" && (
+        <HouseModels
+          input={input}
+          figures={figures}
+          settings={models}
+          onSettings={setModels}
+          writing={writing}
+        />
+      )}
+      {question === "next" && (
+        <MeasureNext input={input} figures={figures} part={nextPart} onPart={setNextPart} writing={writing} />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,194 @@
+import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useMemo, useState } from "react";
+import type { Chart } from "../../addin/chart/chart.ts";
+import { apart } from "../../addin/similarity/apart.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarity/differenceWords.ts";
+import type { GroupCard, PairDifference } from "../../addin/similarity/groupCards.ts";
+import { card, plainList } from "../boxes.ts";
+import { Part } from "../Part.tsx";
+import { count } from "../words.ts";
+import type { Sureness } from "./chances.ts";
+import { sureness } from "./chances.ts";
+import { chanceWords } from "./words.ts";
+
+const useStyles = makeStyles({
+  list: plainList,
+  card,
+  head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
+  name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
+  members: { margin: 0, overflowWrap: "anywhere" },
+  facts: {
+    margin: 0,
+    display: "grid",
+    gridTemplateColumns: "minmax(72px, max-content) minmax(0, 1fr)",
+    columnGap: "8px",
+    rowGap: "4px",
+  },
+  term: { color: tokens.colorNeutralForeground3 },
+  fact: { margin: 0, overflowWrap: "anywhere" },
+  base: { fontWeight: 600 },
+  text: { margin: 0, overflowWrap: "anywhere" },
+  more: { alignSelf: "flex-start" },
+});
+
+/** Cards shown at first and added by “Show more”. */
+const pageSize = 20;
+/** Names written out of one group, or of the figures alone. */
+const mostNames = 60;
+/** In larger groups there are too many pairs to ask each time the cut moves. */
+const mostForCertainty = 80;
+
+/** A card for each group of two or more, then the figures by themselves. */
+export function GroupCards(props: {
+  readonly chart: Chart;
+  /** With the tolerances that the groups are made by. */
+  readonly columns: readonly ComparedColumn[];
+  readonly cards: readonly GroupCard[];
+}): ReactNode {
+  const styles = useStyles();
+  const { chart, columns, cards } = props;
+  const [shown, setShown] = useState(pageSize);
+  const groups = cards.filter(({ figures }) => figures.length > 1);
+  return (
+    <>
+      <ul className={styles.list} aria-label="Groups, largest first">
+        {groups.slice(0, shown).map((group) => (
+          <Group key={group.number} chart={chart} columns={columns} group={group} />
+        ))}
+      </ul>
+      {groups.length > shown && (
+        <Button
+          className={styles.more}
+          onClick={() => {
+            setShown(shown + pageSize);
+          }}
+        >
+          Show more groups ({groups.length - shown} left)
+        </Button>
+      )}
+      <Alone chart={chart} columns={columns} cards={cards.filter(({ figures }) => figures.length === 1)} />
+    </>
+  );
+}
+
+function Group(props: {
+  readonly chart: Chart;
+  readonly columns: readonly ComparedColumn[];
+  readonly group: GroupCard;
+}): ReactNode {
+  const styles = useStyles();
+  const { chart, columns, group } = props;
+  const { number, figures, places, base, binding, outsider, perhaps } = group;
+  const sure = useMemo(
+    () => (places.length <= mostForCertainty ? sureness(columns, places) : undefined),
+    [columns, places],
+  );
+  return (
+    <li className={styles.card} data-group={number}>
+      <div className={styles.head}>
+        <h3 className={styles.name}>Group {number}</h3>
+        <span>{count(figures.length, "figure")}</span>
+      </div>
+      <p className={styles.members}>{namesOf(figures)}</p>
+      <dl className={styles.facts}>
+        <dt className={styles.term}>Draft for</dt>
+        <dd className={mergeClasses(styles.fact, styles.base)}>{base}</dd>
+        <dt className={styles.term}>Differ most</dt>
+        <dd className={styles.fact}>{binding ? bindingWords(binding) : "Nothing differs."}</dd>
+        <dt className={styles.term}>Next outside</dt>
+        <dd className={styles.fact}>
+          {outsider ? (
+            <>
+              {outsider.figure}
+              {outsider.keptOutBy ? `: ${keptOutWords(outsider.keptOutBy)}` : ": differs from none of them."}
+            </>
+          ) : (
+            "No other figure can be compared with all of them."
+          )}
+        </dd>
+        {perhaps.length > 0 && (
+          <>
+            <dt className={styles.term}>Perhaps</dt>
+            <dd className={styles.fact}>
+              {namesOf(perhaps)}: nothing known keeps {perhaps.length === 1 ? "it" : "them"} out, but readings
+              are missing.
+            </dd>
+          </>
+        )}
+        <dt className={styles.term}>How sure</dt>
+        <dd className={styles.fact}>
+          {sure
+            ? sureWords(chart, sure)
+            : `Not worked out for more than ${String(mostForCertainty)} figures.`}
+        </dd>
+      </dl>
+    </li>
+  );
+}
+
+function bindingWords(binding: PairDifference): string {
+  const { figure, other } = binding;
+  return `${other} beside ${figure}: ${differenceWords(binding)}, of ${toleranceWords(binding)} allowed.`;
+}
+
+function keptOutWords(difference: PairDifference): string {
+  const { figure } = difference;
+  const against = `than ${figure}`;
+  return isBeyond(difference)
+    ? `${differenceWords(difference)} ${against}, only ${toleranceWords(difference)} allowed.`
+    : `at most ${differenceWords(difference)} ${against}, so it would fit here too; it sits better in its own group.`;
+}
+
+function sureWords(chart: Chart, { ofAll, least }: Sureness): string {
+  const words = `That every two share is ${chanceWords(ofAll)}`;
+  if (ofAll >= 0.995 || !least?.doubt) return `${words}.`;
+  const names = least.pair.map((place) => chart.figures[place] ?? "");
+  return `${words}; least sure are ${names.join(" and ")}, by ${least.doubt.column.heading}.`;
+}
+
+/** Figures by themselves, those that cannot be compared yet apart. */
+function Alone(props: {
+  readonly chart: Chart;
+  readonly columns: readonly ComparedColumn[];
+  readonly cards: readonly GroupCard[];
+}): ReactNode {
+  const styles = useStyles();
+  const { columns, cards } = props;
+  const known = cards.map(({ figures, places }) => {
+    const [place = 0] = places;
+    return { name: figures[0] ?? "", itself: apart(columns, place, place) };
+  });
+  const alone = known.filter(({ itself }) => !Number.isNaN(itself.distance));
+  const unknown = known.filter(({ itself }) => Number.isNaN(itself.distance));
+  return (
+    <>
+      {alone.length > 0 && (
+        <Part title={`By themselves: ${count(alone.length, "figure")}`}>
+          <p className={styles.text}>{namesOf(alone.map(({ name }) => name))}</p>
+        </Part>
+      )}
+      {unknown.length > 0 && (
+        <Part title={`Cannot be compared yet: ${count(unknown.length, "figure")}`}>
+          <ul className={styles.list}>
+            {unknown.slice(0, mostNames).map(({ name, itself }, i) => (
+              <li key={i} className={styles.text}>
+                {name}: {itself.compared} of {itself.of} measures are known
+                {itself.lacking.length > 0 &&
+                  `; ${itself.lacking.map(({ column }) => column.heading).join(", ")} must be`}
+                .
+              </li>
+            ))}
+            {unknown.length > mostNames && <li>and {unknown.length - mostNames} more</li>}
+          </ul>
+        </Part>
+      )}
+    </>
+  );
+}
+
+function namesOf(names: readonly string[]): string {
+  const others = names.length - mostNames;
+  return `${names.slice(0, mostNames).join(", ")}${others > 0 ? ` and ${String(others)} more` : ""}`;
+}

@@ -1,0 +1,227 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useDeferredValue, useMemo } from "react";
+import type { Cell } from "../../addin/chart/cell.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import { apart } from "../../addin/similarity/apart.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { differenceWords } from "../../addin/similarity/differenceWords.ts";
+import type { BasesAnswer } from "../../addin/similarity/exact/answers.ts";
+import { card, plainList } from "../boxes.ts";
+import { Choice } from "../Choice.tsx";
+import { FailureBox } from "../FailureBox.tsx";
+import { Part } from "../Part.tsx";
+import { count } from "../words.ts";
+import { WriteBox } from "../WriteBox.tsx";
+import type { HouseModel } from "./houseModels.ts";
+import { houseModels } from "./houseModels.ts";
+import { partOptions } from "./parts.ts";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import { figureAt } from "./sharing.ts";
+import { SolveWords } from "./SolveWords.tsx";
+import { TimesField } from "./TimesField.tsx";
+import { useCompared } from "./useCompared.ts";
+import { useSolve } from "./useSolve.ts";
+import { shownTimes, tolerancesWords } from "./words.ts";
+import { planFormula, planValues } from "./writeSheet.ts";
+
+const useStyles = makeStyles({
+  text: { margin: 0, overflowWrap: "anywhere" },
+  result: { margin: 0, fontWeight: 600 },
+  list: plainList,
+  card,
+  head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
+  name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
+});
+
+export interface ModelSettings {
+  readonly part: string;
+  /** How far a house model may be from the figures that it serves, in tolerances. */
+  readonly reach: number;
+}
+
+/** Question 3: the fewest figures to draft for, so that all others are near enough to one of them. */
+export function HouseModels(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly settings: ModelSettings;
+  readonly onSettings: (settings: ModelSettings) => void;
+  readonly writing: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, settings, onSettings, writing } = props;
+  const { part, columns, failure } = useCompared(figures, settings.part);
+  return (
+    <>
+      <Choice
+        label="What is drafted for"
+        value={part}
+        options={partOptions(figures.garments)}
+        onChoose={(next) => {
+          onSettings({ ...settings, part: next });
+        }}
+      />
+      <TimesField
+        label="How far you are ready to alter"
+        hint="1 = as far as your tolerances allow; 2 = twice as far"
+        value={settings.reach}
+        onChange={(reach) => {
+          onSettings({ ...settings, reach });
+        }}
+      />
+      {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
+      {columns && figures.chart.figures.length < 2 && (
+        <p className={styles.text}>The chart has one figure only: it is its own house model.</p>
+      )}
+      {columns && figures.chart.figures.length > 1 && (
+        <Models
+          input={input}
+          figures={figures}
+          columns={columns}
+          settings={{ ...settings, part }}
+          writing={writing}
+        />
+      )}
+    </>
+  );
+}
+
+function Models(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly columns: readonly ComparedColumn[];
+  readonly settings: ModelSettings;
+  readonly writing: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, columns, settings, writing } = props;
+  const { chart } = figures;
+  const reach = useDeferredValue(settings.reach);
+  const task = useMemo(
+    () => ({ kind: "bases" as const, figures: chart.figures, columns, reach }),
+    [chart, columns, reach],
+  );
+  const solving = useSolve(task);
+  const { answer } = solving;
+  const models = useMemo(() => (answer ? houseModels(chart, columns, answer) : []), [chart, columns, answer]);
+  const serving = models.filter(({ served }) => served.length > 0);
+  const alone = models.filter(({ served }) => served.length === 0);
+  return (
+    <>
+      <SolveWords solving={solving} what="house models" many={count(chart.figures.length, "figure")} />
+      {answer && (
+        <>
+          <p className={styles.result} aria-live="polite">
+            {count(answer.count, "house model")} for {count(chart.figures.length, "figure")}: {serving.length}{" "}
+            {serving.length === 1 ? "serves" : "serve"} others, {alone.length}{" "}
+            {alone.length === 1 ? "serves" : "serve"} only {alone.length === 1 ? "itself" : "themselves"}.
+          </p>
+          <ul className={styles.list} aria-label="House models, those that serve most first">
+            {serving.map((model) => (
+              <Model key={model.base} chart={chart} model={model} />
+            ))}
+          </ul>
+          {alone.length > 0 && (
+            <Part title={`Only for themselves: ${count(alone.length, "figure")}`}>
+              <p className={styles.text}>{alone.map(({ base }) => figureAt(chart, base)).join(", ")}</p>
+            </Part>
+          )}
+          <WriteModels
+            input={input}
+            figures={figures}
+            columns={columns}
+            settings={{ ...settings, reach }}
+            answer={answer}
+            asked={writing}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+function Model(props: { readonly chart: Chart; readonly model: HouseModel }): ReactNode {
+  const styles = useStyles();
+  const { chart, model } = props;
+  const { base, served, farthest } = model;
+  return (
+    <li className={styles.card}>
+      <div className={styles.head}>
+        <h3 className={styles.name}>{figureAt(chart, base)}</h3>
+        <span>serves {count(served.length, "other")}</span>
+      </div>
+      <p className={styles.text}>{served.map((place) => figureAt(chart, place)).join(", ")}</p>
+      <p className={styles.text}>
+        {farthest
+          ? `Most to alter: for ${figureAt(chart, farthest.place)}, ${differenceWords(farthest.difference)} (${tolerancesWords(farthest.difference.ofTolerance)}).`
+          : "Nothing to alter: all of them are the same."}
+      </p>
+    </li>
+  );
+}
+
+const forms = {
+  formulas: "As a formula that follows every change",
+  values: "As words and numbers that stay as they are",
+} as const;
+
+function WriteModels(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly columns: readonly ComparedColumn[];
+  readonly settings: ModelSettings;
+  readonly answer: BasesAnswer;
+  readonly asked: number;
+}): ReactNode {
+  const { input, figures, columns, settings, answer, asked } = props;
+  const { part, reach } = settings;
+  const sheet = {
+    name: "House models",
+    title: "Which figures to keep as house models",
+    what: `house models of ${count(figures.chart.figures.length, "figure")}`,
+    values: [
+      ["Figure", "House model", "Worst measure", "Of tolerance"],
+      ...rowsOf(figures.chart, columns, answer),
+    ],
+    widths: [128, 128, 144, 104],
+  };
+  return (
+    <WriteBox
+      forms={forms}
+      plan={(form) =>
+        form === "values"
+          ? planValues(sheet, input)
+          : planFormula(
+              sheet,
+              {
+                formula: (tolerances) =>
+                  `FIT.BASES(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, "${part.replaceAll('"', '""')}", ${shownTimes(reach)})`,
+                times: 1,
+                columns,
+                garment: undefined,
+              },
+              input,
+              figures,
+            )
+      }
+      asked={asked}
+    />
+  );
+}
+
+function rowsOf(
+  chart: Chart,
+  columns: readonly ComparedColumn[],
+  { baseOf }: BasesAnswer,
+): readonly (readonly Cell[])[] {
+  return chart.figures.map((figure, place) => {
+    const base = baseOf[place] ?? place;
+    const { worst, distance } = apart(columns, base, place);
+    return [
+      figure,
+      figureAt(chart, base),
+      worst?.column.heading,
+      Number.isNaN(distance) ? undefined : Math.round(distance * 1000) / 1000,
+    ];
+  });
+}

@@ -1,0 +1,266 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useMemo } from "react";
+import { shares } from "../../addin/similarity/shares.ts";
+import { card, plainList } from "../boxes.ts";
+import type { Chosen } from "../chosenPlace.ts";
+import { placeOfChosen } from "../chosenPlace.ts";
+import { Disclosure } from "../Disclosure.tsx";
+import { OpenList } from "../OpenList.tsx";
+import { Part } from "../Part.tsx";
+import { PlaceChoice } from "../PlaceChoice.tsx";
+import { useSession } from "../session.ts";
+import { meaning } from "../theme.ts";
+import { count } from "../words.ts";
+import { OutlineDrawing } from "./OutlineDrawing.tsx";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import type { SharedWith, Sharing } from "./sharing.ts";
+import { figureAt, sharingOf, sharingWords } from "./sharing.ts";
+import { classColumns, tolerancesStarter } from "./toleranceStarter.ts";
+
+const useStyles = makeStyles({
+  text: { margin: 0, overflowWrap: "anywhere" },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
+  back: { alignSelf: "flex-start" },
+  list: plainList,
+  card: { ...card, gap: "2px" },
+  head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
+  what: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
+  yes: { color: meaning.leaf, fontWeight: 600 },
+  no: { color: meaning.thread, fontWeight: 600 },
+  unknown: { color: tokens.colorNeutralForeground3, fontWeight: 600 },
+});
+
+/** The two figures of which one is looked at beside the other. */
+export interface PairInSight {
+  readonly figure?: Chosen;
+  /** Absent while the list of all others is shown. */
+  readonly other?: Chosen;
+}
+
+/** Question 2: what one figure shares with the others, and where two of them part. */
+export function LooseClothes(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly pair: PairInSight;
+  readonly onPair: (pair: PairInSight) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, pair, onPair } = props;
+  const { chart } = figures;
+  const names = chart.figures;
+  const place = placeOfChosen(names, pair.figure);
+  const other = pair.other && placeOfChosen(names, pair.other);
+  const chosen = (at: number): Chosen => ({ place: at, name: figureAt(chart, at) });
+  if (names.length < 2) {
+    return (
+      <p className={styles.text}>
+        The chart has one figure only. Add a second one to see what the two share.
+      </p>
+    );
+  }
+  return (
+    <>
+      {other !== undefined && (
+        <Button
+          className={styles.back}
+          onClick={() => {
+            onPair({ figure: chosen(place) });
+          }}
+        >
+          Back to all figures
+        </Button>
+      )}
+      <PlaceChoice
+        label="Figure"
+        names={names}
+        place={place}
+        onChoose={(at) => {
+          onPair({ ...pair, figure: chosen(at) });
+        }}
+      />
+      {other === undefined ? (
+        <Others
+          input={input}
+          figures={figures}
+          place={place}
+          onOpen={(at) => {
+            onPair({ figure: chosen(place), other: chosen(at) });
+          }}
+        />
+      ) : (
+        <>
+          <PlaceChoice
+            label="Beside"
+            names={names}
+            place={other}
+            onChoose={(at) => {
+              onPair({ figure: chosen(place), other: chosen(at) });
+            }}
+          />
+          <PairOf figures={figures} place={place} other={other} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** All other figures, by what they share. */
+function Others(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly place: number;
+  readonly onOpen: (place: number) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, place, onOpen } = props;
+  const sharing = useMemo(() => sharingOf(figures, place), [figures, place]);
+  const { body, looser, nothing, classes } = sharing;
+  const name = figureAt(figures.chart, place);
+  const list = (label: string, found: readonly SharedWith[]): ReactNode => (
+    <FiguresShared
+      key={`${label} ${String(place)}`}
+      label={label}
+      figures={figures}
+      sharing={sharing}
+      found={found}
+      onOpen={onOpen}
+    />
+  );
+  if (classes.length === 0) return <AddClasses input={input} figures={figures} />;
+  return (
+    <>
+      <p className={styles.text} aria-live="polite">
+        {count(looser.length, "figure")} {looser.length === 1 ? "shares" : "share"} only some clothes with{" "}
+        {name}; {body.length} {body.length === 1 ? "shares" : "share"} its body. Choose one to see both over
+        each other.
+      </p>
+      {looser.length > 0 && (
+        <Part title="Only some clothes">{list("Figures that share some clothes", looser)}</Part>
+      )}
+      {body.length > 0 && <Part title="The whole body">{list("Figures that share the body", body)}</Part>}
+      {nothing.length > 0 && (
+        <Disclosure title="Nothing, as far as is known" says={count(nothing.length, "figure")}>
+          {list("Figures that share nothing", nothing)}
+        </Disclosure>
+      )}
+    </>
+  );
+}
+
+function FiguresShared(props: {
+  readonly label: string;
+  readonly figures: FiguresToGroup;
+  readonly sharing: Sharing;
+  readonly found: readonly SharedWith[];
+  readonly onOpen: (place: number) => void;
+}): ReactNode {
+  const { label, figures, sharing, found, onOpen } = props;
+  return (
+    <OpenList
+      label={label}
+      items={found}
+      keyOf={({ place }) => String(place)}
+      rowOf={({ place, classes }) => ({
+        name: figureAt(figures.chart, place),
+        says: `${String(classes.filter(({ answer }) => answer === "yes").length)} of ${count(classes.length, "kind")}`,
+        words: sharingWords(sharing.classes, classes),
+      })}
+      onOpen={({ place }) => {
+        onOpen(place);
+      }}
+    />
+  );
+}
+
+/** What two figures share, part by part and garment by garment, and both drawn over each other. */
+function PairOf(props: {
+  readonly figures: FiguresToGroup;
+  readonly place: number;
+  readonly other: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { figures, place, other } = props;
+  const { chart, tolerances, garments } = figures;
+  const found = useMemo(
+    () => shares(chart, place, other, { tolerances, garments }),
+    [chart, place, other, tolerances, garments],
+  );
+  if (place === other) return <p className={styles.text}>Choose two different figures.</p>;
+  const zones = found.slice(0, found.length - garments.length).filter(({ why }) => why !== noMeasure);
+  return (
+    <>
+      <OutlineDrawing chart={chart} base={place} other={other} />
+      {garments.length > 0 && (
+        <Part title="Clothes">
+          <ShareList found={found.slice(found.length - garments.length)} />
+        </Part>
+      )}
+      <Part title="Parts of the body">
+        <ShareList found={zones} />
+      </Part>
+    </>
+  );
+}
+
+/** What `shares` says of a part that the chart knows nothing of: it is left out here. */
+const noMeasure = "The chart has no measure for it.";
+
+const signs = { yes: "✓ yes", no: "✕ no", "not known": "? not known" } as const;
+
+function ShareList({ found }: { readonly found: ReturnType<typeof shares> }): ReactNode {
+  const styles = useStyles();
+  const look = { yes: styles.yes, no: styles.no, "not known": styles.unknown } as const;
+  return (
+    <ul className={styles.list}>
+      {found.map(({ what, answer, why }) => (
+        <li key={what} className={styles.card}>
+          <div className={styles.head}>
+            <h3 className={styles.what}>{what}</h3>
+            <span className={look[answer]}>{signs[answer]}</span>
+          </div>
+          <p className={styles.text}>{why}</p>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** For tolerances without a class of garments: what is missing, and a start. */
+function AddClasses(props: { readonly input: GroupsInput; readonly figures: FiguresToGroup }): ReactNode {
+  const styles = useStyles();
+  const { apply, workbook, working } = useSession();
+  const { input, figures } = props;
+  const { chart, tolerancesTable } = figures;
+  async function add(): Promise<void> {
+    if (tolerancesTable) {
+      const data = await workbook.readTable(tolerancesTable.name);
+      await apply("Add classes of garments", classColumns(chart, tolerancesTable, data), {
+        kind: "done",
+        text: `The table ${tolerancesTable.name} has columns for fitted and loose clothes now. Change their tolerances as you like.`,
+      });
+      return;
+    }
+    const taken = { sheets: input.sheets, tables: input.tables.map(({ name }) => name) };
+    const { edits, sheet, table } = tolerancesStarter(chart, taken);
+    await apply("Add tolerances", edits, {
+      kind: "done",
+      text: `The tolerances are in the table ${table} on the sheet “${sheet}”. What you change there counts from now on.`,
+    });
+  }
+  return (
+    <>
+      <p className={styles.text}>
+        {tolerancesTable
+          ? `The table ${tolerancesTable.name} has no column for a class of garments yet, such as “Loose clothes”: how far each measure may differ for them.`
+          : "The workbook has no table of tolerances yet: how far each measure may differ, for the body and for each class of garments."}
+      </p>
+      <Button className={styles.back} disabledFocusable={working !== undefined} onClick={() => void add()}>
+        {tolerancesTable ? "Add columns for fitted and loose clothes" : "Add a table of tolerances"}
+      </Button>
+      <p className={styles.quiet}>
+        The numbers are starting values. Change them, or head columns with classes of your own.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,286 @@
+import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import { scaleLinear } from "d3-scale";
+import type { ReactNode } from "react";
+import { useMemo, useState } from "react";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { FigureMap, MapPoint } from "../../addin/similarity/figureMap.ts";
+import { Choice } from "../Choice.tsx";
+import { Drawing } from "../drawing/Drawing.tsx";
+import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
+import { fileNameOf } from "../drawing/fileName.ts";
+import { meaning } from "../theme.ts";
+import { count } from "../words.ts";
+import type { Clump, Spot } from "./clumps.ts";
+import { clumps } from "./clumps.ts";
+import type { JobAnswer } from "./jobs.ts";
+import { placeLabels } from "./placeLabels.ts";
+import { someFigures } from "./someFigures.ts";
+import { useJob } from "./useJob.ts";
+import { shownTimes, sizesOf } from "./words.ts";
+import { WorkingWords } from "./Working.tsx";
+
+const useStyles = makeStyles({
+  axis: { fill: "none", stroke: tokens.colorNeutralStroke1, strokeWidth: "1px" },
+  quiet: { fontSize: "12px", fill: tokens.colorNeutralForeground3 },
+  label: { fontSize: "12px", fill: tokens.colorNeutralForeground1 },
+  number: { fontSize: "12px", fontWeight: 600, fill: tokens.colorNeutralBackground1 },
+  mark: { strokeWidth: "1px", stroke: tokens.colorNeutralBackground1 },
+  alone: { fill: tokens.colorNeutralBackground1, stroke: tokens.colorNeutralForeground3, strokeWidth: "1px" },
+  estimated: { fill: "none", stroke: tokens.colorNeutralForeground2, strokeDasharray: "2 2" },
+  text: { margin: 0, overflowWrap: "anywhere" },
+  chalk: { fill: meaning.chalk },
+  leaf: { fill: meaning.leaf },
+  brass: { fill: meaning.brass },
+  graphite: { fill: tokens.colorNeutralForeground3 },
+});
+
+const tones = ["chalk", "leaf", "brass", "graphite"] as const;
+const letters = { size: 12, letter: 6.4 };
+const margin = 20;
+const radius = 9;
+const small = 4;
+
+/** More points than this are not drawn, but base figures only, and of those no more than this. */
+const mostPoints = 300;
+const mostBases = 100;
+
+interface Shown extends Spot, MapPoint {}
+
+/** The figures as points: those that are alike lie close together. */
+export function MapView(props: {
+  readonly chart: Chart;
+  readonly columns: readonly ComparedColumn[];
+  readonly groupOf: Int32Array;
+  readonly bases: ReadonlySet<number>;
+}): ReactNode {
+  const styles = useStyles();
+  const { chart, columns, groupOf, bases } = props;
+  const [wanted, setWanted] = useState("");
+  const sizes = sizesOf(groupOf);
+  const groups = sizes.flatMap((size, i) => (size > 1 ? [String(i + 1)] : []));
+  const group = groups.includes(wanted) ? Number(wanted) : undefined;
+  const places = useMemo(
+    () =>
+      group === undefined
+        ? undefined
+        : [...groupOf].flatMap((each, place) => (each === group ? [place] : [])),
+    [group, groupOf],
+  );
+  const job = useMemo(
+    () => ({ kind: "map" as const, ...(places ? someFigures(chart, columns, places) : { chart, columns }) }),
+    [chart, columns, places],
+  );
+  const working = useJob(job, mapIn);
+  const map = working.answer;
+  const choice = (
+    <Choice
+      label="On the map"
+      value={group === undefined ? "" : String(group)}
+      options={[["", "All figures"], ...groups.map((each) => [each, `Group ${each}, closer to`] as const)]}
+      onChoose={setWanted}
+    />
+  );
+  if (!map) {
+    return (
+      <>
+        {choice}
+        <WorkingWords
+          working={working}
+          doing={`Drawing the map of ${count(chart.figures.length, "figure")}`}
+        />
+      </>
+    );
+  }
+  const every = map.points.map((point) => {
+    const place = places?.[point.place] ?? point.place;
+    return { ...point, place, group: groupOf[place] ?? 0, isBase: bases.has(place) };
+  });
+  const shown = partOf(every);
+  const [across, up] = map.axes;
+  return (
+    <>
+      {choice}
+      <DrawingFrame
+        title={group === undefined ? "Map of the figures" : `Map of group ${String(group)}`}
+        description={`Figures that are alike lie close together; one step is one tolerance. To the right: ${lowered(across.words)} (${shareWords(across.share)}). Up: ${lowered(up.words)} (${shareWords(up.share)}).`}
+        fileName={fileNameOf("map of figures", group === undefined ? "" : `group ${String(group)}`)}
+        note={noteOf(map, shown, every.length - shown.length)}
+        table={{
+          headings: ["Figure", "Group", "To the right", "Up", "Readings filled in"],
+          rows: shown.map((point) => [
+            point.figure,
+            (sizes[point.group - 1] ?? 0) > 1 ? String(point.group) : "alone",
+            shownTimes(point.x),
+            shownTimes(point.y),
+            String(point.estimated),
+          ]),
+        }}
+      >
+        {(width) => <Scatter width={width} shown={shown} sizes={sizes} isWhole={group === undefined} />}
+      </DrawingFrame>
+      {map.notes.map((note) => (
+        <p key={note} className={styles.text}>
+          {note}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function Scatter(props: {
+  readonly width: number;
+  readonly shown: readonly Shown[];
+  readonly sizes: readonly number[];
+  readonly isWhole: boolean;
+}): ReactNode {
+  const styles = useStyles();
+  const { width, shown, sizes, isWhole } = props;
+  const { x, y, height, perStep } = scalesOf(shown, width);
+  const spots = shown.map((point) => ({ ...point, x: x(point.x), y: y(point.y) }));
+  const marks = clumps(spots, isWhole ? radius * 2 : 0).map((clump) => ({
+    ...clump,
+    isGroup: (sizes[clump.group - 1] ?? 0) > 1,
+    label: labelOf(clump),
+  }));
+  const radiusOf = (isGroup: boolean): number => (isGroup ? radius : small);
+  const labels = placeLabels(
+    marks.map((mark) => ({ ...mark, radius: radiusOf(mark.isGroup) })),
+    { width, height: height - margin, ...letters },
+  );
+  const bar = barOf(perStep, width / 3);
+  return (
+    <Drawing width={width} height={height}>
+      <path
+        className={styles.axis}
+        d={`M0 ${String(y(0))}H${String(width)}M${String(x(0))} 0V${String(height - margin)}`}
+      />
+      {marks.map(({ x: at, y: down, isGroup, group, spots: under }, i) => (
+        <g key={i}>
+          {under.some(({ estimated }) => estimated > 0) && (
+            <circle cx={at} cy={down} r={radiusOf(isGroup) + 3} className={styles.estimated} />
+          )}
+          {isGroup ? (
+            <>
+              <path
+                d={shapeOf(group, at, down)}
+                className={mergeClasses(styles.mark, styles[tones[(group - 1) % tones.length] ?? "chalk"])}
+              />
+              <text x={at} y={down + 4} textAnchor="middle" className={styles.number}>
+                {group}
+              </text>
+            </>
+          ) : (
+            <circle cx={at} cy={down} r={small} className={styles.alone} />
+          )}
+        </g>
+      ))}
+      {marks.map(({ label }, i) => {
+        const place = labels[i];
+        return (
+          place && (
+            <text key={i} x={place.x} y={place.y} textAnchor={place.anchor} className={styles.label}>
+              {label}
+            </text>
+          )
+        );
+      })}
+      <path
+        className={styles.axis}
+        d={`M0 ${String(height - 8)}V${String(height - 4)}H${String(bar * perStep)}V${String(height - 8)}`}
+      />
+      <text x={bar * perStep + 6} y={height - 2} className={styles.quiet}>
+        {bar === 1 ? "1 tolerance" : `${shownTimes(bar)} tolerances`}
+      </text>
+    </Drawing>
+  );
+}
+
+/** All points, or, where they would be too many to tell apart, the base figures of the largest groups. */
+function partOf(points: readonly Shown[]): readonly Shown[] {
+  if (points.length <= mostPoints) return points;
+  return points
+    .filter(({ isBase }) => isBase)
+    .sort((a, b) => a.group - b.group)
+    .slice(0, mostBases);
+}
+
+function mapIn(answer: JobAnswer): FigureMap | undefined {
+  return answer.kind === "map" ? answer.map : undefined;
+}
+
+/** Both directions on one scale. */
+function scalesOf(points: readonly { readonly x: number; readonly y: number }[], width: number) {
+  const [left, right] = ends(points.map(({ x }) => x));
+  const [bottom, top] = ends(points.map(({ y }) => y));
+  const perStep = (width - 2 * margin) / Math.max(right - left, top - bottom);
+  const drawn = Math.max(96, Math.min((top - bottom) * perStep, width)) + 2 * margin;
+  const middle = (top + bottom) / 2;
+  const half = (drawn - 2 * margin) / 2 / perStep;
+  const indent = (width - 2 * margin - (right - left) * perStep) / 2;
+  return {
+    x: scaleLinear([left, right], [margin + indent, width - margin - indent]),
+    y: scaleLinear([middle - half, middle + half], [drawn - margin, margin]),
+    height: drawn + margin,
+    perStep,
+  };
+}
+
+/** Least and greatest, the middle 0 included, never the same. */
+function ends(values: readonly number[]): readonly [number, number] {
+  const least = values.reduce((a, b) => Math.min(a, b), 0);
+  const greatest = values.reduce((a, b) => Math.max(a, b), 0);
+  return greatest - least < 1 ? [least - 0.5, greatest + 0.5] : [least, greatest];
+}
+
+/** A round number of tolerances that fits into some room. */
+function barOf(perStep: number, room: number): number {
+  const most = room / perStep;
+  const power = 10 ** Math.floor(Math.log10(most));
+  return power * ([5, 2].find((step) => step * power <= most) ?? 1);
+}
+
+/** Circle, square, diamond and hexagon in turn, so that groups differ in shape as well as in colour. */
+function shapeOf(group: number, x: number, y: number): string {
+  const turn = Math.floor((group - 1) / tones.length) % 4;
+  if (turn === 0) {
+    return `M${String(x - radius)} ${String(y)}a${String(radius)} ${String(radius)} 0 1 0 ${String(2 * radius)} 0a${String(radius)} ${String(radius)} 0 1 0 ${String(-2 * radius)} 0Z`;
+  }
+  const corners = turn === 3 ? 6 : 4;
+  const first = turn === 1 ? Math.PI / 4 : 0;
+  const points = Array.from({ length: corners }, (_, i) => {
+    const angle = first + (i * 2 * Math.PI) / corners;
+    return `${String(x + radius * 1.2 * Math.cos(angle))} ${String(y + radius * 1.2 * Math.sin(angle))}`;
+  });
+  return `M${points.join("L")}Z`;
+}
+
+function labelOf({ spots }: Clump<Shown>): string {
+  const [first, ...others] = spots;
+  return `${first?.figure ?? ""}${others.length > 0 ? ` + ${String(others.length)}` : ""}`;
+}
+
+function noteOf(map: FigureMap, shown: readonly Shown[], leftOut: number): string {
+  const rest = 1 - map.axes[0].share - map.axes[1].share;
+  const filled = shown.some(({ estimated }) => estimated > 0);
+  return [
+    ...(leftOut > 0
+      ? [`This is a part: only the base figures of the largest groups, ${count(leftOut, "figure")} left out.`]
+      : []),
+    "A number is a group; an open point, a figure by itself.",
+    ...(filled ? ["A dashed ring: readings are filled in."] : []),
+    rest > 0.005
+      ? `${shareWords(rest)} cannot be shown on paper, so figures may be farther apart than they look.`
+      : "",
+  ]
+    .filter((note) => note !== "")
+    .join(" ");
+}
+
+function shareWords(share: number): string {
+  return `${String(Math.round(share * 100))} % of all differences`;
+}
+
+function lowered(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}

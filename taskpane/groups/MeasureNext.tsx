@@ -1,0 +1,337 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useMemo, useState } from "react";
+import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
+import { InputError } from "../../addin/measures/inputError.ts";
+import type { ChangingGroups, ChangingPair } from "../../addin/similarity/changingGroups.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { NextReading } from "../../addin/similarity/nextReadings.ts";
+import { card, plainList } from "../boxes.ts";
+import { Choice } from "../Choice.tsx";
+import { FailureBox } from "../FailureBox.tsx";
+import { failureText } from "../notice.ts";
+import { Part } from "../Part.tsx";
+import { useSession } from "../session.ts";
+import { count } from "../words.ts";
+import { WriteBox } from "../WriteBox.tsx";
+import { changeWords } from "./changeWords.ts";
+import type { JobAnswer } from "./jobs.ts";
+import { partOptions } from "./parts.ts";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import { figureAt } from "./sharing.ts";
+import { useCompared } from "./useCompared.ts";
+import { useJob } from "./useJob.ts";
+import { chanceWords } from "./words.ts";
+import { WorkingWords } from "./Working.tsx";
+import { planFormula, planValues } from "./writeSheet.ts";
+
+const useStyles = makeStyles({
+  text: { margin: 0, overflowWrap: "anywhere" },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
+  list: plainList,
+  card,
+  name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
+  actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
+  more: { alignSelf: "flex-start" },
+});
+
+/** Rows shown at first and added by “Show more”. */
+const pageSize = 8;
+
+/** Question 4: which reading to take, and which to take again. */
+export function MeasureNext(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly part: string;
+  readonly onPart: (part: string) => void;
+  readonly writing: number;
+}): ReactNode {
+  const { input, figures, onPart, writing } = props;
+  const { part, columns, failure } = useCompared(figures, props.part);
+  return (
+    <>
+      <Choice label="What is shared" value={part} options={partOptions(figures.garments)} onChoose={onPart} />
+      {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
+      {columns && (
+        <>
+          <ToTake input={input} figures={figures} columns={columns} part={part} writing={writing} />
+          <ToTakeAgain figures={figures} columns={columns} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Missing readings, best first. */
+function ToTake(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly columns: readonly ComparedColumn[];
+  readonly part: string;
+  readonly writing: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, columns, part, writing } = props;
+  const { chart } = figures;
+  const [shown, setShown] = useState(pageSize);
+  const job = useMemo(() => ({ kind: "next" as const, chart, columns }), [chart, columns]);
+  const working = useJob(job, readingsIn);
+  const readings = working.answer;
+  return (
+    <Part title="Readings to take">
+      <WorkingWords
+        working={working}
+        doing={`Looking through the gaps of ${count(chart.figures.length, "figure")}`}
+      />
+      {readings?.length === 0 && (
+        <p className={styles.text}>✓ No missing reading would tell more about who shares.</p>
+      )}
+      {readings && readings.length > 0 && (
+        <>
+          <p className={styles.text}>
+            {count(readings.length, "missing reading")} would tell more about who shares, those that settle
+            most first.
+          </p>
+          <ul className={styles.list} aria-label="Readings to take, best first">
+            {readings.slice(0, shown).map((reading, i) => (
+              <li key={i} className={styles.card}>
+                <h3 className={styles.name}>
+                  {reading.figure}: {reading.column.heading}
+                </h3>
+                <p className={styles.text}>{settlesWords(reading)}</p>
+                <div className={styles.actions}>
+                  <GoToCell
+                    figures={figures}
+                    place={placeOf(chart, reading)}
+                    column={reading.column}
+                    label="Go to the cell"
+                  />
+                </div>
+              </li>
+            ))}
+          </ul>
+          {readings.length > shown && (
+            <Button
+              className={styles.more}
+              onClick={() => {
+                setShown(shown + pageSize);
+              }}
+            >
+              Show more readings ({readings.length - shown} left)
+            </Button>
+          )}
+          <WriteReadings
+            input={input}
+            figures={figures}
+            columns={columns}
+            part={part}
+            readings={readings}
+            asked={writing}
+          />
+        </>
+      )}
+    </Part>
+  );
+}
+
+function settlesWords({ settles, neededBy }: NextReading): string {
+  if (settles === 0) {
+    return `${count(neededBy, "pair waits", "pairs wait")} for it, but ${neededBy === 1 ? "needs" : "need"} another reading too.`;
+  }
+  const settled = `Settles ${count(settles, "pair")} of figures`;
+  return neededBy > settles
+    ? `${settled}; ${count(neededBy - settles, "more waits", "more wait")} for it and for others.`
+    : `${settled}.`;
+}
+
+/** Pairs so close to the limit that readings may decide wrongly. */
+function ToTakeAgain(props: {
+  readonly figures: FiguresToGroup;
+  readonly columns: readonly ComparedColumn[];
+}): ReactNode {
+  const styles = useStyles();
+  const { figures, columns } = props;
+  const { chart } = figures;
+  const [shown, setShown] = useState(pageSize);
+  const job = useMemo(() => ({ kind: "doubt" as const, chart, columns }), [chart, columns]);
+  const working = useJob(job, doubtIn);
+  const doubt = working.answer;
+  return (
+    <Part title="Readings to take again">
+      <WorkingWords
+        working={working}
+        doing={`Asking how sure each pair of ${count(chart.figures.length, "figure")} is`}
+      />
+      {doubt?.pairCount === 0 && (
+        <p className={styles.text}>
+          ✓ No pair lies so close to the limit that a reading could decide wrongly.
+        </p>
+      )}
+      {doubt && doubt.pairCount > 0 && (
+        <>
+          <p className={styles.text}>
+            {count(doubt.pairCount, "pair lies", "pairs lie")} so close to the limit that readings, which are
+            never exact, may decide wrongly. Most in doubt: {mostInDoubt(doubt)}.
+          </p>
+          <ul className={styles.list} aria-label="Pairs on the fence, most doubtful first">
+            {doubt.pairs.slice(0, shown).map((pair) => (
+              <PairInDoubt key={pair.places.join(" ")} figures={figures} pair={pair} />
+            ))}
+          </ul>
+          {doubt.pairs.length > shown && (
+            <Button
+              className={styles.more}
+              onClick={() => {
+                setShown(shown + pageSize);
+              }}
+            >
+              Show more pairs ({doubt.pairs.length - shown} left)
+            </Button>
+          )}
+          <p className={styles.quiet}>
+            A careful tape reading is taken to be right to half a millimetre, or a quarter of one percent
+            where that is more. Group numbers are those of “Who shares a body?” at your tolerances.
+          </p>
+        </>
+      )}
+    </Part>
+  );
+}
+
+function PairInDoubt(props: { readonly figures: FiguresToGroup; readonly pair: ChangingPair }): ReactNode {
+  const styles = useStyles();
+  const { figures, pair } = props;
+  const { chart } = figures;
+  const { places, doubt, probability } = pair;
+  return (
+    <li className={styles.card}>
+      <h3 className={styles.name}>
+        {figureAt(chart, places[0])} and {figureAt(chart, places[1])}
+      </h3>
+      <p className={styles.text}>
+        That they share is {chanceWords(probability)}
+        {doubt ? `; ${doubt.column.heading} leaves most doubt` : ""}.
+      </p>
+      <p className={styles.text}>{changeWords(pair)}</p>
+      {doubt && (
+        <div className={styles.actions}>
+          {places.map((place) => (
+            <GoToCell
+              key={place}
+              figures={figures}
+              place={place}
+              column={doubt.column}
+              label={`${doubt.column.heading} of ${figureAt(chart, place)}`}
+            />
+          ))}
+        </div>
+      )}
+    </li>
+  );
+}
+
+/** Brings a reading of the chart into sight. */
+function GoToCell(props: {
+  readonly figures: FiguresToGroup;
+  readonly place: number;
+  readonly column: MeasureColumn;
+  readonly label: string;
+}): ReactNode {
+  const { workbook, say } = useSession();
+  const { figures, place, column, label } = props;
+  async function go(): Promise<void> {
+    try {
+      const { area } = figures.data;
+      const row = figures.chart.rows[place];
+      if (row === undefined) throw new InputError("The figure is not in the chart any more.");
+      await workbook.select({
+        sheet: area.sheet,
+        row: area.row + row,
+        column: area.column + column.position,
+        rows: 1,
+        columns: 1,
+      });
+    } catch (error) {
+      say({ kind: "failed", text: failureText(error) });
+    }
+  }
+  return (
+    <Button size="small" onClick={() => void go()}>
+      {label}
+    </Button>
+  );
+}
+
+const forms = {
+  formulas: "As a formula that follows every change",
+  values: "As words and numbers that stay as they are",
+} as const;
+
+function WriteReadings(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly columns: readonly ComparedColumn[];
+  readonly part: string;
+  readonly readings: readonly NextReading[];
+  readonly asked: number;
+}): ReactNode {
+  const { input, figures, columns, part, readings, asked } = props;
+  const sheet = {
+    name: "To measure",
+    title: "What to measure next",
+    what: `list of ${count(readings.length, "reading")}`,
+    values: [
+      ["Figure", "Measure", "Settles", "Needed by"],
+      ...readings.map(({ figure, column, settles, neededBy }) => [figure, column.heading, settles, neededBy]),
+    ],
+    widths: [128, 144, 80, 96],
+  };
+  return (
+    <WriteBox
+      forms={forms}
+      plan={(form) => {
+        if (form === "values") return planValues(sheet, input);
+        if (part !== "body") {
+          throw new InputError(
+            "The formula goes by the measures of the body only. Choose the body, or write values.",
+          );
+        }
+        return planFormula(
+          sheet,
+          {
+            formula: (tolerances) =>
+              `FIT.NEXT(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, ${String(readings.length)})`,
+            times: 1,
+            columns,
+            garment: undefined,
+          },
+          input,
+          figures,
+        );
+      }}
+      asked={asked}
+    />
+  );
+}
+
+/** Where the figure stands that lacks the reading. */
+function placeOf({ figures }: Chart, { figure, column }: NextReading): number {
+  return figures.findIndex((name, place) => name === figure && Number.isNaN(column.mm[place] ?? Number.NaN));
+}
+
+const mostNames = 4;
+
+function mostInDoubt({ figures }: ChangingGroups): string {
+  return figures
+    .slice(0, mostNames)
+    .map(({ figure, pairs }) => `${figure} (${count(pairs, "pair")})`)
+    .join(", ");
+}
+
+function readingsIn(answer: JobAnswer): readonly NextReading[] | undefined {
+  return answer.kind === "next" ? answer.readings : undefined;
+}
+
+function doubtIn(answer: JobAnswer): ChangingGroups | undefined {
+  return answer.kind === "doubt" ? answer.doubt : undefined;
+}

@@ -1,0 +1,265 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useDeferredValue, useMemo } from "react";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { GroupCard } from "../../addin/similarity/groupCards.ts";
+import { Choice } from "../Choice.tsx";
+import { Disclosure } from "../Disclosure.tsx";
+import { FailureBox } from "../FailureBox.tsx";
+import { QuestionNav } from "../QuestionNav.tsx";
+import { count } from "../words.ts";
+import { GroupCards } from "./GroupCards.tsx";
+import type { GroupTree } from "./grouping.ts";
+import { groupingAt, scaledColumns } from "./grouping.ts";
+import type { JobAnswer } from "./jobs.ts";
+import { MapView } from "./MapView.tsx";
+import type { GroupMethod } from "./methods.ts";
+import { groupMethods, methodWords } from "./methods.ts";
+import { partOptions } from "./parts.ts";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import { SolveWords } from "./SolveWords.tsx";
+import { TimesField } from "./TimesField.tsx";
+import { TreeView } from "./TreeView.tsx";
+import { useCompared } from "./useCompared.ts";
+import { useJob } from "./useJob.ts";
+import { useSolve } from "./useSolve.ts";
+import { groupingWords, shownTimes } from "./words.ts";
+import { WorkingWords } from "./Working.tsx";
+import { WriteGroups } from "./WriteGroups.tsx";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  result: { margin: 0, fontWeight: 600 },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
+});
+
+export const groupViews = ["cards", "tree", "map"] as const;
+export type GroupView = (typeof groupViews)[number];
+
+const viewWords: Readonly<Record<GroupView, string>> = {
+  cards: "As cards",
+  tree: "As a tree",
+  map: "As a map",
+};
+
+/** How figures are grouped, as the user has set it. */
+export interface GroupSettings {
+  /** Part of the body or class of garments. */
+  readonly part: string;
+  readonly method: GroupMethod;
+  /** How far two figures may be apart, in tolerances. */
+  readonly cut: number;
+  readonly view: GroupView;
+}
+
+/** Question 1: the groups of figures that share a body, as cards, tree and map, and writing them. */
+export function WhoShares(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly settings: GroupSettings;
+  readonly onSettings: (settings: GroupSettings) => void;
+  /** Counts up when the user asks to write; 0 while they have not. */
+  readonly writing: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, settings, onSettings, writing } = props;
+  const { method, cut } = settings;
+  const { part, columns, failure } = useCompared(figures, settings.part);
+  const change = (changed: Partial<GroupSettings>): void => {
+    onSettings({ ...settings, ...changed });
+  };
+  return (
+    <>
+      <Choice
+        label="What is shared"
+        value={part}
+        options={partOptions(figures.garments)}
+        onChoose={(next) => {
+          change({ part: next });
+        }}
+      />
+      <TimesField
+        label="How far two figures may differ"
+        hint={`1 = your tolerances${figures.tolerancesTable ? `, table ${figures.tolerancesTable.name}` : ", the usual ones of Measure Book"}`}
+        value={cut}
+        onChange={(next) => {
+          change({ cut: next });
+        }}
+      />
+      <Choice
+        label="What makes a group"
+        value={method}
+        options={groupMethods.map((each) => [each, methodWords[each].name] as const)}
+        hint={methodWords[method].says}
+        onChoose={(next) => {
+          change({ method: next });
+        }}
+      />
+      {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
+      {columns && figures.chart.figures.length < 2 && (
+        <p className={styles.text}>
+          The chart has one figure only. Add a second one below it to see whether they share a body.
+        </p>
+      )}
+      {columns && figures.chart.figures.length > 1 && (
+        <Groups
+          input={input}
+          figures={figures}
+          columns={columns}
+          settings={{ ...settings, part }}
+          onChange={change}
+          writing={writing}
+        />
+      )}
+    </>
+  );
+}
+
+function Groups(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  readonly columns: readonly ComparedColumn[];
+  readonly settings: GroupSettings;
+  readonly onChange: (changed: Partial<GroupSettings>) => void;
+  readonly writing: number;
+}): ReactNode {
+  const styles = useStyles();
+  const { input, figures, columns, settings, onChange, writing } = props;
+  const { chart } = figures;
+  const { method, view } = settings;
+  // The cut line follows the hand; the groups follow it as soon as they can.
+  const cut = useDeferredValue(settings.cut);
+  const linkage = method === "fewest" ? "complete" : method;
+  const treeJob = useMemo(
+    () => ({ kind: "tree" as const, chart, columns, method: linkage }),
+    [chart, columns, linkage],
+  );
+  const treeWork = useJob(treeJob, treeIn);
+  const tree = treeWork.answer;
+  const task = useMemo(
+    () =>
+      method === "fewest"
+        ? { kind: "groups" as const, figures: chart.figures, columns, reach: cut }
+        : undefined,
+    [method, chart, columns, cut],
+  );
+  const solving = useSolve(task);
+  const groupOf = useMemo(
+    () => (method === "fewest" ? solving.answer?.groupOf : tree && groupingAt(tree, cut)),
+    [method, solving.answer, tree, cut],
+  );
+  const scaled = useMemo(() => scaledColumns(columns, cut), [columns, cut]);
+  const cardsJob = useMemo(
+    () => groupOf && { kind: "cards" as const, chart, columns: scaled, groupOf },
+    [chart, scaled, groupOf],
+  );
+  const cardsWork = useJob(cardsJob, cardsIn);
+  const cards = cardsWork.answer;
+  const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
+  const many = count(chart.figures.length, "figure");
+
+  return (
+    <>
+      <WorkingWords working={treeWork} doing={`Comparing ${many} with each other`} />
+      {task && <SolveWords solving={solving} what="groups" many={many} />}
+      {groupOf && (
+        <>
+          <p className={styles.result} aria-live="polite">
+            {groupingWords(groupOf)}
+          </p>
+          <QuestionNav
+            label="How to show the groups"
+            questions={groupViews}
+            words={viewWords}
+            question={view}
+            onAsk={(next) => {
+              onChange({ view: next });
+            }}
+          />
+        </>
+      )}
+      {groupOf && view === "cards" && (
+        <>
+          <WorkingWords working={cardsWork} doing="Looking for what binds each group" />
+          {cards && <GroupCards chart={chart} columns={scaled} cards={cards} />}
+        </>
+      )}
+      {groupOf && view === "tree" && method === "fewest" && (
+        <p className={styles.text}>
+          The fewest groups are found all at once, not by joining figures step by step, so there is no tree of
+          them. Choose “{methodWords.complete.name}” to see one.
+        </p>
+      )}
+      {groupOf && view === "tree" && method !== "fewest" && tree && (
+        <TreeView
+          key={chart.figures.length}
+          chart={chart}
+          tree={tree}
+          groupOf={groupOf}
+          bases={bases}
+          cut={settings.cut}
+          onCut={(next) => {
+            onChange({ cut: next });
+          }}
+        />
+      )}
+      {groupOf && view === "map" && (
+        <MapView chart={chart} columns={columns} groupOf={groupOf} bases={bases} />
+      )}
+      <Details columns={columns} method={method} tree={method === "fewest" ? undefined : tree} />
+      {groupOf && cards && (
+        <WriteGroups
+          input={input}
+          figures={figures}
+          columns={columns}
+          settings={{ ...settings, cut }}
+          groupOf={groupOf}
+          cards={cards}
+          asked={writing}
+        />
+      )}
+    </>
+  );
+}
+
+/** What was compared, the technical names, and how far the tree can be trusted. */
+function Details(props: {
+  readonly columns: readonly ComparedColumn[];
+  readonly method: GroupMethod;
+  readonly tree: GroupTree | undefined;
+}): ReactNode {
+  const styles = useStyles();
+  const { columns, method, tree } = props;
+  return (
+    <Disclosure title="What was compared" says={count(columns.length, "measure")}>
+      <p className={styles.text}>{columns.map(({ column }) => column.heading).join(", ")}.</p>
+      <p className={styles.text}>
+        Two figures are as far apart as their worst measure, counted in its tolerance: 1 uses all of it.
+        Measures that one of them lacks are left out; without bust, waist and hip, or with less than half of
+        the measures, nobody can say.
+      </p>
+      <p className={styles.quiet}>
+        Technical name: {methodWords[method].technical}, by the greatest difference in tolerances.
+      </p>
+      {tree && !Number.isNaN(tree.faithfulness) && (
+        <p className={styles.quiet}>
+          How faithfully the tree shows the differences: {shownTimes(tree.faithfulness)}, where 1 is perfectly
+          (cophenetic correlation).
+        </p>
+      )}
+    </Disclosure>
+  );
+}
+
+/** Where the base figure of a group stands in the chart. */
+function baseOf({ base, figures, places }: GroupCard): number {
+  return places[figures.indexOf(base)] ?? -1;
+}
+
+function treeIn(answer: JobAnswer): GroupTree | undefined {
+  return answer.kind === "tree" ? answer.tree : undefined;
+}
+
+function cardsIn(answer: JobAnswer): readonly GroupCard[] | undefined {
+  return answer.kind === "cards" ? answer.cards : undefined;
+}

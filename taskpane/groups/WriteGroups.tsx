@@ -1,0 +1,104 @@
+import { Field, Input } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useState } from "react";
+import type { Cell } from "../../addin/chart/cell.ts";
+import { apart } from "../../addin/similarity/apart.ts";
+import { zoneChoices } from "../../addin/similarity/columnsOfPart.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { GroupCard } from "../../addin/similarity/groupCards.ts";
+import { count } from "../words.ts";
+import { WriteBox } from "../WriteBox.tsx";
+import { scaledColumns } from "./grouping.ts";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import type { GroupSettings } from "./WhoShares.tsx";
+import { groupHeading, planColumn } from "./writeColumn.ts";
+import type { SheetToWrite } from "./writeSheet.ts";
+import { planFormula, planValues } from "./writeSheet.ts";
+
+const forms = {
+  column: "Into a column of the chart",
+  formulas: "To a new sheet, as a formula that follows every change",
+  values: "To a new sheet, as words and numbers that stay as they are",
+} as const;
+
+/** Writes the groups: to the chart, or to a sheet of their own. */
+export function WriteGroups(props: {
+  readonly input: GroupsInput;
+  readonly figures: FiguresToGroup;
+  /** With the tolerances of the workbook. */
+  readonly columns: readonly ComparedColumn[];
+  readonly settings: GroupSettings;
+  readonly groupOf: Int32Array;
+  readonly cards: readonly GroupCard[];
+  readonly asked: number;
+}): ReactNode {
+  const { input, figures, columns, settings, groupOf, cards, asked } = props;
+  const [heading, setHeading] = useState(groupHeading);
+  const { part, method, cut } = settings;
+  const isZone = zoneChoices.some((zone) => zone === part);
+  return (
+    <WriteBox
+      title="Write the groups"
+      forms={forms}
+      plan={(form) => {
+        if (form === "column") return planColumn(figures, groupOf, heading);
+        const sheet = sheetToWrite(figures, scaledColumns(columns, cut), cards);
+        if (form === "values") return planValues(sheet, input);
+        return planFormula(
+          sheet,
+          {
+            formula: (tolerances) =>
+              `FIT.GROUPS(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, "${part.replaceAll('"', '""')}", "${method}")`,
+            times: cut,
+            columns,
+            garment: isZone ? undefined : part,
+          },
+          input,
+          figures,
+        );
+      }}
+      more={(form) =>
+        form === "column" && (
+          <Field label="Heading of the column">
+            <Input
+              value={heading}
+              onChange={(_, data) => {
+                setHeading(data.value);
+              }}
+            />
+          </Field>
+        )
+      }
+      asked={asked}
+    />
+  );
+}
+
+/** The same table as the worksheet function GROUPS gives. */
+function sheetToWrite(
+  { chart }: FiguresToGroup,
+  columns: readonly ComparedColumn[],
+  cards: readonly GroupCard[],
+): SheetToWrite {
+  const rows: (readonly Cell[])[] = [];
+  for (const { number, base, figures, places } of cards) {
+    const basePlace = places[figures.indexOf(base)] ?? 0;
+    for (const place of places) {
+      const { worst, distance } = apart(columns, basePlace, place);
+      rows[place] = [
+        chart.figures[place],
+        number,
+        base,
+        worst?.column.heading,
+        Number.isNaN(distance) ? undefined : Math.round(distance * 1000) / 1000,
+      ];
+    }
+  }
+  return {
+    name: "Shared bodies",
+    title: "Who shares a body",
+    what: `groups of ${count(chart.figures.length, "figure")}`,
+    values: [["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"], ...rows],
+    widths: [128, 72, 128, 144, 104],
+  };
+}

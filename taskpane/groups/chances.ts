@@ -1,0 +1,39 @@
+import { certainty } from "../../addin/similarity/certainty.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { groupCertainty } from "../../addin/similarity/groupCertainty.ts";
+
+/** How sure a group is. */
+export interface Sureness {
+  /** That every two of its figures share, from 0 to 1. */
+  readonly ofAll: number;
+  readonly least: LeastSure | undefined;
+}
+
+/** @param places where the figures of the group stand in the chart, from 0 */
+export function sureness(columns: readonly ComparedColumn[], places: readonly number[]): Sureness {
+  return { ofAll: groupCertainty(columns, places), least: leastSure(columns, places) };
+}
+
+/** The two figures of a group of which it is least sure that they share. */
+export interface LeastSure {
+  /** From 0 to 1. */
+  readonly probability: number;
+  /** Places in the chart, from 0. */
+  readonly pair: readonly [number, number];
+  /** The measure that leaves most doubt; absent when there is none. */
+  readonly doubt?: ComparedColumn;
+}
+
+/** The first of equals; `undefined` for a figure by itself, or when no pair is known. */
+function leastSure(columns: readonly ComparedColumn[], places: readonly number[]): LeastSure | undefined {
+  let least: LeastSure | undefined;
+  for (const [at, i] of places.entries()) {
+    for (const j of places.slice(at + 1)) {
+      const { probability, doubt } = certainty(columns, i, j);
+      if (probability < (least?.probability ?? Infinity)) {
+        least = { probability, pair: [i, j], ...(doubt && { doubt }) };
+      }
+    }
+  }
+  return least;
+}

@@ -1,0 +1,53 @@
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { ChangingGroups } from "../../addin/similarity/changingGroups.ts";
+import { changingGroups } from "../../addin/similarity/changingGroups.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { FigureMap } from "../../addin/similarity/figureMap.ts";
+import { figureMap } from "../../addin/similarity/figureMap.ts";
+import type { GroupCard } from "../../addin/similarity/groupCards.ts";
+import { groupCards } from "../../addin/similarity/groupCards.ts";
+import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
+import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
+import type { NextReading } from "../../addin/similarity/nextReadings.ts";
+import { nextReadings } from "../../addin/similarity/nextReadings.ts";
+import type { GroupTree } from "./grouping.ts";
+import { groupTree } from "./grouping.ts";
+
+/** Figures and the measures by which they are compared. */
+interface Compared {
+  readonly chart: Chart;
+  readonly columns: readonly ComparedColumn[];
+}
+
+/** Work that takes long for thousands of figures: plain data, so that it can be passed to a worker. */
+export type Job =
+  | (Compared & { readonly kind: "tree"; readonly method: LinkageMethod })
+  | (Compared & { readonly kind: "cards"; readonly groupOf: Int32Array })
+  | (Compared & { readonly kind: "map" })
+  | (Compared & { readonly kind: "next" })
+  | (Compared & { readonly kind: "doubt" });
+
+/** What came out of a job. */
+export type JobAnswer =
+  | { readonly kind: "tree"; readonly tree: GroupTree }
+  | { readonly kind: "cards"; readonly cards: readonly GroupCard[] }
+  | { readonly kind: "map"; readonly map: FigureMap }
+  | { readonly kind: "next"; readonly readings: readonly NextReading[] }
+  | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
+
+/** @throws {InputError} when there are too many figures */
+export function doJob(job: Job): JobAnswer {
+  const { chart, columns } = job;
+  switch (job.kind) {
+    case "tree":
+      return { kind: "tree", tree: groupTree(chart, columns, job.method) };
+    case "cards":
+      return { kind: "cards", cards: groupCards(chart, columns, job.groupOf) };
+    case "map":
+      return { kind: "map", map: figureMap(chart, columns) };
+    case "next":
+      return { kind: "next", readings: nextReadings(chart, columns) };
+    case "doubt":
+      return { kind: "doubt", doubt: changingGroups(chart, columns, sharedBodyGroups(chart, columns)) };
+  }
+}

@@ -1,0 +1,94 @@
+import type { Chart } from "../../addin/chart/chart.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
+import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolerances.ts";
+import { readGarmentTolerances, readTolerances } from "../../addin/chart/tolerances.ts";
+import { sameName } from "../../addin/workbook/names.ts";
+import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import { chartTables } from "../chartTables.ts";
+import { chartTable } from "../import/planEdits.ts";
+import { failureText } from "../notice.ts";
+
+/** The tables that the user has chosen; `""` as tolerances stands for the usual ones of Measure Book. */
+export interface ChosenForGroups {
+  readonly figures?: string;
+  readonly tolerances?: string;
+}
+
+/** A chart with the tolerances that count for it. */
+export interface FiguresToGroup {
+  readonly table: TableInfo;
+  readonly data: RangeData;
+  readonly chart: Chart;
+  /** Where the tolerances stand; `undefined` when the usual ones of Measure Book count. */
+  readonly tolerancesTable: TableInfo | undefined;
+  readonly tolerances: ToleranceTable | undefined;
+  readonly garments: readonly GarmentTolerances[];
+}
+
+/** What the workbook holds for the grouping of figures. */
+export interface GroupsInput {
+  readonly sheets: readonly string[];
+  readonly tables: readonly TableInfo[];
+  /** Tables that can be charts, and those that can be tolerances. */
+  readonly charts: readonly TableInfo[];
+  readonly toleranceTables: readonly TableInfo[];
+  readonly figures: FiguresToGroup | undefined;
+  /** Why nothing can be grouped, in words. */
+  readonly failure: string | undefined;
+}
+
+/** The name that is taken first where several tables could be the tolerances. */
+export const usualTolerances = "Tolerances";
+
+/** Reads chart and tolerances. Never rejects: what fails is said in the result. */
+export async function readGroups(workbook: Workbook, chosen: ChosenForGroups): Promise<GroupsInput> {
+  const nothing = { sheets: [], tables: [], charts: [], toleranceTables: [], figures: undefined };
+  try {
+    const tables = await workbook.tables();
+    const charts = chartTables(tables);
+    const toleranceTables = tables.filter(holdsTolerances);
+    const known = { ...nothing, sheets: await workbook.sheets(), tables, charts, toleranceTables };
+    const table = named(charts, chosen.figures) ?? named(charts, chartTable) ?? charts[0];
+    if (!table) return { ...known, failure: undefined };
+    const tolerancesTable =
+      chosen.tolerances === ""
+        ? undefined
+        : (named(toleranceTables, chosen.tolerances) ??
+          named(toleranceTables, usualTolerances) ??
+          toleranceTables[0]);
+    let reading = table;
+    try {
+      const data = await workbook.readTable(table.name);
+      const chart = readChart(data.values, { formats: data.formats });
+      if (!tolerancesTable) {
+        const figures = { table, data, chart, tolerancesTable, tolerances: undefined, garments: [] };
+        return { ...known, figures, failure: undefined };
+      }
+      reading = tolerancesTable;
+      const { values, formats } = await workbook.readTable(tolerancesTable.name);
+      const tolerances = readTolerances(values, chart, formats);
+      const garments = readGarmentTolerances(values, chart, formats);
+      return {
+        ...known,
+        figures: { table, data, chart, tolerancesTable, tolerances, garments },
+        failure: undefined,
+      };
+    } catch (error) {
+      return { ...known, failure: `Table ${reading.name}: ${failureText(error)}` };
+    }
+  } catch (error) {
+    return { ...nothing, failure: failureText(error) };
+  }
+}
+
+/** True for a table with a row for each measure and how far it may differ. */
+function holdsTolerances({ headings }: TableInfo): boolean {
+  const columns = tableColumns([headings]);
+  const has = (...names: readonly string[]): boolean => columnNamed(columns, names) !== undefined;
+  return has("Measure", "Measures", "Measurement") && has("Tolerance", "Tolerances", "Tol");
+}
+
+function named(tables: readonly TableInfo[], name: string | undefined): TableInfo | undefined {
+  return name === undefined ? undefined : tables.find((table) => sameName(table.name, name));
+}

@@ -1,0 +1,63 @@
+import type { Cell, Cells } from "../../addin/chart/cell.ts";
+import { cellText } from "../../addin/chart/cell.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import { readTolerances, toleranceOf } from "../../addin/chart/tolerances.ts";
+import { fromMm } from "../../addin/measures/units.ts";
+import { findMeasureColumn } from "../../addin/chart/find.ts";
+import type { Tolerance } from "../../addin/measures/measure.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
+import { toleranceOfUnknownMeasure } from "../../addin/similarity/comparedColumns.ts";
+import type { Edit, RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import type { StarterTable, TakenNames } from "../starterTable.ts";
+import { starterTable } from "../starterTable.ts";
+import { usualTolerances } from "./readGroups.ts";
+
+/** Classes of garments to begin with, and how many times the tolerance of the body each may use: the project’s own values. */
+const classes: readonly (readonly [heading: string, times: number])[] = [
+  ["Fitted clothes", 1],
+  ["Loose clothes", 4],
+];
+
+/** The usual tolerances of all measures of a chart as a table to be changed, with two classes of garments. */
+export function tolerancesStarter(chart: Chart, taken: TakenNames): StarterTable {
+  const rows = chart.measures.map((column): readonly Cell[] => {
+    const tolerance = toleranceOf(column) ?? toleranceOfUnknownMeasure;
+    const cells = [1, ...classes.map(([, times]) => times)].map((times) =>
+      toleranceText(tolerance, times, column.unit),
+    );
+    return [column.heading, ...cells];
+  });
+  return starterTable("Tolerances", usualTolerances, taken, {
+    says: "How far two readings may differ and still count as the same: for the body, then for classes of garments. Empty: the measure does not matter to them.",
+    cells: [["Measure", "Tolerance", ...classes.map(([heading]) => heading)], ...rows],
+    widths: [160, 130, 130, 130],
+  });
+}
+
+/** The edits that add the classes of garments to a table of tolerances that has none. */
+export function classColumns(chart: Chart, table: TableInfo, data: RangeData): readonly Edit[] {
+  const own = readTolerances(data.values, chart, data.formats);
+  return classes.map(([heading, times]): Edit => ({
+    kind: "column",
+    table: table.name,
+    heading,
+    values: data.values.slice(1).map((row) => {
+      const column = findMeasureColumn(chart, cellText(row[measureAt(data.values)]));
+      const tolerance = column && (own.get(column.key) ?? column.measure?.tolerance);
+      return column && tolerance ? toleranceText(tolerance, times, column.unit) : undefined;
+    }),
+  }));
+}
+
+function measureAt(cells: Cells): number {
+  return (cells[0] ?? []).findIndex((cell) => /^measure/iu.test(cellText(cell)));
+}
+
+/** “3 mm or 2%” */
+export function toleranceText({ floorMm, percent }: Tolerance, times: number, unit: LengthUnit): string {
+  const tidy = (value: number): string => String(Number(value.toPrecision(12)));
+  return [
+    ...(floorMm > 0 ? [`${tidy(fromMm(floorMm * times, unit))} ${unit}`] : []),
+    ...(percent > 0 ? [`${tidy(percent * times)}%`] : []),
+  ].join(" or ");
+}

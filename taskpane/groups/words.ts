@@ -1,0 +1,51 @@
+import { count } from "../words.ts";
+
+/**
+ * A probability as people say it.
+ *
+ * @example
+ * chanceWords(0.62); // "about 6 in 10"
+ */
+export function chanceWords(probability: number): string {
+  if (Number.isNaN(probability)) return "not known";
+  if (probability >= 0.995) return "as good as certain";
+  if (probability > 0.95) return "very likely, more than 95 in 100";
+  if (probability < 0.005) return "as good as impossible";
+  if (probability < 0.05) return "very unlikely, fewer than 5 in 100";
+  return `about ${String(Math.round(probability * 10))} in 10`;
+}
+
+/**
+ * A number of tolerances.
+ *
+ * @example
+ * tolerancesWords(1); // "1 tolerance"
+ */
+export function tolerancesWords(times: number): string {
+  return `${shownTimes(times)} ${times === 1 ? "tolerance" : "tolerances"}`;
+}
+
+/** At most two decimals. */
+export function shownTimes(times: number): string {
+  return String(Math.round(times * 100) / 100);
+}
+
+/** How many figures share a body at a cut: “7 groups of 2 or more figures; 5 figures stand alone”. */
+export function groupingWords(groupOf: Int32Array): string {
+  const sizes = sizesOf(groupOf);
+  const groups = sizes.filter((size) => size > 1).length;
+  const alone = sizes.length - groups;
+  if (groups === 0) return `No two of the ${count(groupOf.length, "figure")} share.`;
+  return `${count(groups, "group")}, holding ${count(groupOf.length - alone, "figure")}; ${
+    alone === 0
+      ? "no figure stands alone"
+      : `${count(alone, "figure")} ${alone === 1 ? "stands" : "stand"} alone`
+  }.`;
+}
+
+/** Number of figures in each group, by number. */
+export function sizesOf(groupOf: Int32Array): readonly number[] {
+  const sizes: number[] = [];
+  for (const group of groupOf) sizes[group - 1] = (sizes[group - 1] ?? 0) + 1;
+  return sizes;
+}

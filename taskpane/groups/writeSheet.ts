@@ -1,0 +1,159 @@
+import type { Cell } from "../../addin/chart/cell.ts";
+import { InputError } from "../../addin/measures/inputError.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { areaName } from "../../addin/workbook/address.ts";
+import type { CellContent, TableContent } from "../../addin/workbook/content.ts";
+import { freeName } from "../freeName.ts";
+import { count } from "../words.ts";
+import type { Writing } from "../writing.ts";
+import { headingRow, resultSheet } from "../writing.ts";
+import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import { toleranceText } from "./toleranceStarter.ts";
+import { shownTimes } from "./words.ts";
+
+/** What is written to a new sheet, as a formula or as values. */
+export interface SheetToWrite {
+  /** Name of the sheet, if it is free. */
+  readonly name: string;
+  readonly title: string;
+  /** What the rows are in words, for example “groups of 37 figures”. */
+  readonly what: string;
+  /** Headings first. */
+  readonly values: readonly (readonly Cell[])[];
+  /** Widths of the columns in pixels. */
+  readonly widths: readonly number[];
+}
+
+/** Plans a new sheet with values that stay as they are. */
+export function planValues(sheet: SheetToWrite, { sheets }: GroupsInput): Writing {
+  const name = freeName(sheet.name, sheets);
+  const { values } = sheet;
+  const [headings = [], ...rows] = values;
+  const area = { row: headingRow, column: 0, rows: values.length, columns: headings.length };
+  return {
+    label: `Write the ${sheet.what}`,
+    preview: `Writes the ${sheet.what} as words and numbers into ${areaName(area)} of the new sheet “${name}”.`,
+    done: `The ${sheet.what} are on the sheet “${name}”.`,
+    edits: () => [
+      {
+        kind: "sheet",
+        sheet: resultSheet({
+          name,
+          title: sheet.title,
+          says: "As found when it was written; it does not follow later changes.",
+          cells: [
+            headings.map((value) => ({ value, style: "heading" as const })),
+            ...rows.map((row) => row.map((value) => ({ value }))),
+          ],
+          columnWidths: sheet.widths,
+        }),
+      },
+    ],
+  };
+}
+
+/** A formula, and the tolerances that it needs beside those of the workbook. */
+export interface FormulaToWrite {
+  /** The formula for a name of the tolerances, `undefined` for the usual ones. */
+  readonly formula: (tolerances: string | undefined) => string;
+  /** 1 where the tolerances count as they stand. */
+  readonly times: number;
+  readonly columns: readonly ComparedColumn[];
+  /** The class of garments whose tolerances count; `undefined` for the body and its parts. */
+  readonly garment: string | undefined;
+}
+
+/**
+ * Plans a new sheet with a formula that follows every change. Where tolerances are made larger or smaller, a table of
+ * them goes onto the sheet too, since a formula knows tolerances only as a table.
+ *
+ * @throws {InputError} when a tolerance becomes larger than a table can say
+ */
+export function planFormula(
+  sheet: SheetToWrite,
+  { formula, times, columns, garment }: FormulaToWrite,
+  { sheets, tables }: GroupsInput,
+  { tolerancesTable }: FiguresToGroup,
+): Writing {
+  const name = freeName(sheet.name, sheets);
+  const isScaled = times !== 1;
+  const scaled = freeName(
+    "GroupTolerances",
+    tables.map((table) => table.name),
+    "_",
+  );
+  const text = `=${formula(isScaled ? scaled : tolerancesTable?.name)}`;
+  const width = sheet.values[0]?.length ?? 1;
+  const own = isScaled ? scaledCells(columns, times, garment) : [];
+  const beside = `${shownTimes(times)} times your tolerances`;
+  return {
+    label: `Write the ${sheet.what}`,
+    preview: `Writes ${text} into A${String(headingRow + 1)} of the new sheet “${name}”; it fills the cells below and beside with the ${sheet.what}.${
+      isScaled
+        ? ` Beside it stands the table ${scaled} with ${beside} for ${count(columns.length, "measure")}: the formula goes by those.`
+        : ""
+    }`,
+    done: `The ${sheet.what} are on the sheet “${name}”.`,
+    edits: () => [
+      {
+        kind: "sheet",
+        sheet: {
+          ...resultSheet({
+            name,
+            title: sheet.title,
+            says: isScaled
+              ? `Follows every change of the figures; goes by the table beside it, with ${beside}.`
+              : "Follows every change of the figures and tolerances.",
+            cells: [
+              [{ formula: text }, ...besideFormula(own[0], width)],
+              ...own.slice(1).map((row) => [undefined, ...besideFormula(row, width)]),
+            ],
+            columnWidths: sheet.widths,
+          }),
+          ...(isScaled && { tables: [tableBeside(scaled, own, width)] }),
+        },
+      },
+    ],
+  };
+}
+
+/** A row of the tolerances, with an empty column between it and the result. */
+function besideFormula(row: readonly Cell[] | undefined, width: number): (CellContent | undefined)[] {
+  if (!row) return [];
+  return [...Array.from({ length: width }, () => undefined), ...row.map((value) => ({ value }))];
+}
+
+function tableBeside(name: string, cells: readonly (readonly Cell[])[], width: number): TableContent {
+  return {
+    name,
+    row: headingRow,
+    column: width + 1,
+    rows: cells.length,
+    columns: cells[0]?.length ?? 0,
+  };
+}
+
+function scaledCells(
+  columns: readonly ComparedColumn[],
+  times: number,
+  garment: string | undefined,
+): readonly (readonly Cell[])[] {
+  const headings = garment === undefined ? ["Measure", "Tolerance"] : ["Measure", "Tolerance", garment];
+  const before = headings.length - 2;
+  return [
+    headings,
+    ...columns.map((compared) => [
+      compared.column.heading,
+      ...Array.from({ length: before }, () => undefined),
+      toleranceCell(compared, times),
+    ]),
+  ];
+}
+
+/** @throws {InputError} when the tolerance becomes larger than a table can say */
+function toleranceCell({ column, tolerance }: ComparedColumn, times: number): string {
+  if (tolerance.percent * times < 100) return toleranceText(tolerance, times, column.unit);
+  throw new InputError(
+    `The tolerance of “${column.heading}” would be 100 % or more, which a table cannot hold. Take a smaller number, or write values.`,
+  );
+}
