@@ -1,10 +1,11 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import type { Tolerance } from "../measures/measure.ts";
+import { toleranceMm } from "../measures/toleranceMm.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
 import { isKnown } from "./known.ts";
 import { compareNames } from "./nameOrder.ts";
 import { roundDistance } from "./roundDistance.ts";
 import { isWithin } from "./within.ts";
-import { toleranceMm } from "../measures/toleranceMm.ts";
 
 /** A reading that is missing, and what it would settle. */
 export interface NextReading {
@@ -22,6 +23,8 @@ export interface NextReading {
  *
  * Of equal ones that which more pairs wait for, then the first figure by name, then the first column.
  *
+ * Time grows with the square of the number of figures.
+ *
  * @param columns see `comparedColumns`
  */
 export function nextReadings(chart: Chart, columns: readonly ComparedColumn[]): readonly NextReading[] {
@@ -29,25 +32,24 @@ export function nextReadings(chart: Chart, columns: readonly ComparedColumn[]): 
   const width = columns.length;
   const settles = new Int32Array(size * width);
   const neededBy = new Int32Array(size * width);
+  const readings = readingsByFigure(columns, size);
   const gapsOf = chart.figures.map((_, figure) => gaps(columns, figure));
   for (let i = 0; i < size; i++) {
     for (let j = i + 1; j < size; j++) {
-      const gapsHere = [gapsOf[i]!, gapsOf[j]!] as const;
-      if (gapsHere.every((each) => each.length === 0) || isDifferent(columns, i, j)) continue;
-      const missing = new Set(gapsHere.flat());
-      const compared = width - missing.size;
-      const required = [...missing].filter((c) => columns[c]!.required);
-      if (isKnown(compared, width, required.length > 0)) continue;
-      const isShort = !isKnown(compared + required.length, width, false);
-      for (const [figure, other] of [
-        [i, j],
-        [j, i],
-      ] as const) {
+      if (gapsOf[i]!.length === 0 && gapsOf[j]!.length === 0) continue;
+      const pair = compare(readings, i, j);
+      if (!pair || isKnown(pair.compared, width, pair.required > 0)) continue;
+      const isShort = !isKnown(pair.compared + pair.required, width, false);
+      const isNextEnough = isKnown(pair.compared + 1, width, false);
+      for (let side = 0; side < 2; side++) {
+        const figure = side === 0 ? i : j;
+        const other = side === 0 ? j : i;
         for (const c of gapsOf[figure]!) {
           const at = figure * width + c;
           if (columns[c]!.required || isShort) neededBy[at]!++;
-          const isLast = required.every((each) => each === c) && !gapsOf[other]!.includes(c);
-          if (isLast && isKnown(compared + 1, width, false)) settles[at]!++;
+          const isLast = pair.required === 0 || (pair.required === 1 && pair.lastRequired === c);
+          const hasOther = !Number.isNaN(readings.mm[other * width + c]!);
+          if (isNextEnough && isLast && hasOther) settles[at]!++;
         }
       }
     }
@@ -80,12 +82,55 @@ function gaps(columns: readonly ComparedColumn[], figure: number): readonly numb
   return columns.flatMap(({ column }, c) => (Number.isNaN(column.mm[figure] ?? Number.NaN) ? [c] : []));
 }
 
-/** True when a measure that both have is beyond its tolerance: no further reading changes that. */
-function isDifferent(columns: readonly ComparedColumn[], i: number, j: number): boolean {
-  return columns.some(({ column, tolerance }) => {
-    const a = column.mm[i] ?? Number.NaN;
-    const b = column.mm[j] ?? Number.NaN;
-    const difference = Math.abs(a - b);
-    return difference > 0 && !isWithin(roundDistance(difference / toleranceMm(tolerance, a, b)), 1);
+/** Readings figure by figure, so that a pair is compared along two runs of memory. */
+interface Readings {
+  readonly mm: Float64Array;
+  readonly tolerances: readonly Tolerance[];
+  readonly isRequired: readonly boolean[];
+}
+
+function readingsByFigure(columns: readonly ComparedColumn[], size: number): Readings {
+  const width = columns.length;
+  const mm = new Float64Array(size * width);
+  columns.forEach(({ column }, c) => {
+    for (let figure = 0; figure < size; figure++) mm[figure * width + c] = column.mm[figure] ?? Number.NaN;
   });
+  return {
+    mm,
+    tolerances: columns.map(({ tolerance }) => tolerance),
+    isRequired: columns.map(({ required }) => required),
+  };
+}
+
+/** What of a pair is known. */
+interface Pair {
+  /** Number of measures that both have. */
+  readonly compared: number;
+  /** Number of required measures that one of the two lacks, and the last of them. */
+  readonly required: number;
+  readonly lastRequired: number;
+}
+
+/** `undefined` when a measure that both have is beyond its tolerance: no further reading changes that. */
+function compare({ mm, tolerances, isRequired }: Readings, i: number, j: number): Pair | undefined {
+  const width = tolerances.length;
+  let compared = 0;
+  let required = 0;
+  let lastRequired = -1;
+  for (let c = 0; c < width; c++) {
+    const a = mm[i * width + c]!;
+    const b = mm[j * width + c]!;
+    const difference = Math.abs(a - b);
+    if (Number.isNaN(difference)) {
+      if (isRequired[c]) {
+        required++;
+        lastRequired = c;
+      }
+      continue;
+    }
+    compared++;
+    const limit = toleranceMm(tolerances[c]!, a, b);
+    if (difference > limit && !isWithin(roundDistance(difference / limit), 1)) return undefined;
+  }
+  return { compared, required, lastRequired };
 }
