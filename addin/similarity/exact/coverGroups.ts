@@ -243,7 +243,11 @@ function cliquesWorth(
     for (const item of items) {
       if ((near[pivot]![item >>> 5]! & (1 << (item & 31))) !== 0) continue;
       chosen.push(item);
-      const isDone = descend(common(rest, near[item]!), common(out, near[item]!), weight + prices.each[item]!);
+      const isDone = descend(
+        common(rest, near[item]!),
+        common(out, near[item]!),
+        weight + prices.each[item]!,
+      );
       chosen.pop();
       if (!isDone) return false;
       rest[item >>> 5]! &= ~(1 << (item & 31));

@@ -93,11 +93,12 @@ export function fewerSets(
     while (uncovered.length === 0) {
       best = [...chosen];
       since = 0;
-      if (best.length <= atLeast || best.length <= 1) return sorted(best);
+      if (best.length <= Math.max(1, atLeast)) return sorted(best);
       remove(leastLoss(-1));
     }
     if (swap % 256 === 0 && isOver()) break;
-    const out = leastLoss(justAdded);
+    const other = leastLoss(justAdded);
+    const out = other >= 0 ? other : leastLoss(-1);
     if (out >= 0) {
       remove(out);
       changedAt[out] = swap;

@@ -84,7 +84,7 @@ function inSets(
   const set: number[] = [];
   for (const item of itemsOf(candidates)) rest[item] = weight[item]!;
   let taken = 0;
-  for (let from = 0; from < left.length; ) {
+  for (let from = 0; from < left.length;) {
     if (left[from] === 0) {
       from++;
       continue;
@@ -92,7 +92,7 @@ function inSets(
     open.set(left);
     set.length = 0;
     let lightest = Infinity;
-    for (let word = from; word < open.length; ) {
+    for (let word = from; word < open.length;) {
       const bits = open[word]!;
       if (bits === 0) {
         word++;
