@@ -1,7 +1,65 @@
+import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useState } from "react";
+import { FailureBox } from "../FailureBox.tsx";
+import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
+import { useSession } from "../session.ts";
+import { useRead } from "../useRead.ts";
+import { GradeAnswers } from "./GradeAnswers.tsx";
+import type { ChosenForGrading } from "./readGrading.ts";
+import { readGrading } from "./readGrading.ts";
+import { RulesPanel } from "./RulesPanel.tsx";
+
+const useStyles = makeStyles({ text: { margin: 0 } });
 
 /** From one figure to the next: what changes on the pieces, and whether a print scale will do. */
 export function GradeSection(): ReactNode {
-  return <SectionFrame title="Grade">{null}</SectionFrame>;
+  const styles = useStyles();
+  const { goTo } = useSession();
+  const [chosen, setChosen] = useState<ChosenForGrading>({});
+  const [asked, setAsked] = useState(0);
+  const input = useRead(readGrading, chosen);
+  const figures = input?.figures;
+  const canGrade = figures !== undefined && figures.chart.figures.length > 1;
+
+  const write = {
+    label: "Write to a sheet",
+    run: () => {
+      setAsked((before) => before + 1);
+    },
+  };
+  const bring = {
+    label: "Import a chart",
+    run: () => {
+      goTo("import");
+    },
+  };
+  return (
+    <SectionFrame title="Grade" primary={input && (canGrade ? write : bring)}>
+      {!input && <p className={styles.text}>Reading the chart …</p>}
+      {input?.failure !== undefined && <FailureBox what="Cannot be graded." why={input.failure} />}
+      {input && !figures && input.failure === undefined && (
+        <>
+          <p className={styles.text}>
+            There is no chart in the workbook yet. Import one: a pattern is graded from one of its figures to
+            another.
+          </p>
+          <OfferDemo />
+        </>
+      )}
+      {figures && !canGrade && (
+        <p className={styles.text}>
+          The table {figures.table.name} has one figure. Add another: a pattern is graded from one to the
+          other.
+        </p>
+      )}
+      {input && figures && canGrade && (
+        <GradeAnswers key={figures.table.name} input={input} figures={figures} asked={asked} />
+      )}
+      {input && (figures ?? input.failure !== undefined) && (
+        <RulesPanel input={input} chosen={chosen} onChoose={setChosen} />
+      )}
+    </SectionFrame>
+  );
 }

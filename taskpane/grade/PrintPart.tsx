@@ -1,0 +1,107 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { printCautions } from "../../addin/grading/printWords.ts";
+import { Disclosure } from "../Disclosure.tsx";
+import { LengthField, typedLength } from "../LengthField.tsx";
+import { Part } from "../Part.tsx";
+import { PlainTable } from "../PlainTable.tsx";
+import type { Tone } from "../SignedWords.tsx";
+import { SignedWords } from "../SignedWords.tsx";
+import type { PrintView, Residual } from "./printView.ts";
+import { allowanceSays } from "./printView.ts";
+
+const useStyles = makeStyles({
+  text: { margin: 0, overflowWrap: "anywhere" },
+  number: { fontSize: tokens.fontSizeBase400, fontWeight: 600 },
+  list: { margin: 0, paddingLeft: "20px" },
+});
+
+const looks: Readonly<Record<Residual["state"], { readonly sign: string; readonly tone: Tone }>> = {
+  within: { sign: "●", tone: "leaf" },
+  out: { sign: "▲", tone: "thread" },
+  "no tolerance": { sign: "≈", tone: "brass" },
+  missing: { sign: "?", tone: "quiet" },
+};
+
+const stateWords: Readonly<Record<Residual["state"], string>> = {
+  within: "within tolerance",
+  out: "out of tolerance",
+  "no tolerance": "no tolerance is known",
+  missing: "left out: measure it",
+};
+
+/** What a print scale leaves at every measure. */
+export function ResidualPart({ view }: { readonly view: PrintView }): ReactNode {
+  if (view.residuals.length === 0) return null;
+  return (
+    <Part title="What the print leaves">
+      <PlainTable
+        label="What the print leaves, worst first"
+        headings={["Measure", "Left over", "Verdict", "Base", "Printed", "Target"]}
+        rows={view.residuals.map(({ measure, state, words, base, printed, target }) => [
+          measure,
+          words,
+          <SignedWords key="verdict" {...looks[state]}>
+            {stateWords[state]}
+          </SignedWords>,
+          base,
+          printed,
+          target,
+        ])}
+      />
+    </Part>
+  );
+}
+
+/** How to print at the scale, what to do with seam allowance, hems and closures, and how to check the print. */
+export function PrintPart(props: {
+  readonly view: PrintView;
+  readonly allowance: string;
+  readonly onAllowance: (text: string) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { view, allowance, onAllowance } = props;
+  if (view.settings.length === 0) return null;
+  const typed = typedLength(allowance, view.unit);
+  const body = (
+    <>
+      {view.settings.map(({ what, percent, says }) => (
+        <p key={what} className={styles.text}>
+          {what}: <span className={styles.number}>{percent} %</span>. {says}
+        </p>
+      ))}
+      <LengthField
+        label="Seam allowance on the pattern"
+        hint="Leave empty for a pattern without."
+        unit={view.unit}
+        text={allowance}
+        onChange={onAllowance}
+      />
+      {typeof typed === "number" &&
+        typed > 0 &&
+        allowanceSays(view, typed).map((says) => (
+          <p key={says} className={styles.text}>
+            {says}
+          </p>
+        ))}
+      {view.square.map((says) => (
+        <p key={says} className={styles.text}>
+          {says}
+        </p>
+      ))}
+      <ul className={styles.list}>
+        {printCautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </>
+  );
+  if (view.verdict === "draft anew") {
+    return (
+      <Disclosure title="If you print it all the same" says={`${String(view.settings[0]?.percent)} %`}>
+        {body}
+      </Disclosure>
+    );
+  }
+  return <Part title="How to print it">{body}</Part>;
+}

@@ -1,0 +1,45 @@
+import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
+import type { GradePiece, GradeRule } from "../../addin/chart/gradeRule.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import { columnsOfZone } from "../../addin/similarity/comparedColumns.ts";
+
+/** `body`: all that decide fit; `pieces`: those that the chosen pieces follow; `chosen`: one by one. */
+export type MeasuresFor = "body" | "pieces" | "chosen";
+
+export const measuresForWords: Readonly<Record<MeasuresFor, string>> = {
+  body: "All that decide fit",
+  pieces: "Those that the chosen pieces follow",
+  chosen: "Chosen one by one",
+};
+
+/** The measures of the chart that the print scale is judged by. */
+export function countedMeasures(
+  chart: Chart,
+  which: MeasuresFor,
+  given: {
+    readonly rules: readonly GradeRule[];
+    readonly pieces: readonly GradePiece[];
+    readonly tolerances: ToleranceTable | undefined;
+    /** Keys of columns, where they are chosen one by one. */
+    readonly chosen: ReadonlySet<string>;
+  },
+): readonly MeasureColumn[] {
+  switch (which) {
+    case "body":
+      return columnsOfZone(chart, "body", given.tolerances).map(({ column }) => column);
+    case "pieces":
+      return columnsMoving(chart, given.rules, given.pieces);
+    case "chosen":
+      return chart.measures.filter(({ key }) => given.chosen.has(key));
+  }
+}
+
+function columnsMoving(
+  { measures }: Chart,
+  rules: readonly GradeRule[],
+  pieces: readonly GradePiece[],
+): readonly MeasureColumn[] {
+  const names = new Set(pieces.map(({ name }) => name));
+  const moving = new Set(rules.filter(({ piece }) => names.has(piece)).map(({ measure }) => measure));
+  return measures.filter(({ key }) => moving.has(key));
+}

@@ -1,0 +1,69 @@
+import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import type { GradeAdvice } from "../../addin/grading/gradeAdvice.ts";
+import { gradeAdvice, gradeAdviceWords } from "../../addin/grading/gradeAdvice.ts";
+import { gradeRun, unevenMeasures } from "../../addin/grading/gradeRun.ts";
+import { printScale } from "../../addin/grading/printScale.ts";
+import { runOrder } from "../../addin/grading/runOrder.ts";
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
+
+/** Whether one figure can be reached from another by a grade. */
+export interface Reach {
+  /** “Ardwen to Isolmay” */
+  readonly way: string;
+  readonly advice: GradeAdvice;
+  readonly says: string;
+}
+
+/** A run of figures from one base, in words. */
+export interface RunView {
+  /** From the base to each target, in the order in which they were named. */
+  readonly fromBase: readonly Reach[];
+  /** From each figure to the next larger one. */
+  readonly steps: readonly Reach[];
+  /** One row a measure: its steps and whether they are even. */
+  readonly rows: readonly {
+    readonly measure: string;
+    readonly steps: readonly string[];
+    readonly isUneven: boolean;
+  }[];
+}
+
+/** The steps of a run of figures, from the smallest to the largest, with those that are uneven or no grade. */
+export function runView(
+  chart: Chart,
+  run: { readonly base: number; readonly targets: readonly number[] },
+  columns: readonly MeasureColumn[],
+  tolerances: ToleranceTable | undefined,
+): RunView {
+  const { base, targets } = run;
+  const name = (row: number) => chart.figures[row] ?? "";
+  const order = runOrder(base, targets, columns);
+  const steps = gradeRun(chart, columns, tolerances, order);
+  const uneven = new Set(unevenMeasures(steps, columns).map(({ column }) => column));
+  return {
+    fromBase: targets.map((target) => {
+      const scale = printScale(base, target, columns, tolerances);
+      return {
+        way: `${name(base)} to ${name(target)}`,
+        advice: gradeAdvice(scale),
+        says: gradeAdviceWords(scale),
+      };
+    }),
+    steps: steps.map(({ from, to, advice, scale }) => ({
+      ...{ way: `${from} to ${to}`, advice },
+      says: gradeAdviceWords(scale),
+    })),
+    rows: columns.map((column, c) => ({
+      measure: column.heading,
+      steps: steps.map(({ deltasMm }) => signedWords(deltasMm[c] ?? Number.NaN, column)),
+      isUneven: uneven.has(column),
+    })),
+  };
+}
+
+/** “+12.5 mm”, “−3 mm”, “0 mm” */
+function signedWords(mm: number, { unit }: MeasureColumn): string {
+  const words = lengthWords(mm, unit);
+  return mm > 0 && words !== lengthWords(0, unit) ? `+${words}` : words;
+}

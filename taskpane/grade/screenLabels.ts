@@ -1,0 +1,37 @@
+import type { PieceOutlines } from "../../addin/grading/pieceOutlines.ts";
+import { sizeOf } from "./placePiece.ts";
+
+/** Pane widths from which names have room beside a piece; below, numbers stand for them. */
+const namesFrom = 480;
+/** Mean width of a letter in CSS pixels, at 12 px and on the wide side. */
+const letterWidth = 7.2;
+const lead = 12;
+const highest = 400;
+
+export interface ScreenLabels {
+  readonly label: (point: string, place: number) => string;
+  readonly widthOf: (words: string) => number;
+}
+
+/** How the points of a piece are labelled at a width: by number, and by name where there is room. */
+export function labelsFor(width: number): ScreenLabels {
+  return {
+    label: (point, place) => (width < namesFrom ? String(place + 1) : `${String(place + 1)} ${point}`),
+    widthOf: (words) => words.length * letterWidth,
+  };
+}
+
+/** CSS pixels to 1 mm at which the largest of some pieces still has room, with its labels. */
+export function screenScale(pieces: readonly PieceOutlines[], width: number): number {
+  const { label, widthOf } = labelsFor(width);
+  const widest = Math.max(
+    0,
+    ...pieces.flatMap(({ corners }) => corners.map(({ point }, i) => widthOf(label(point, i)))),
+  );
+  const room = Math.max(40, width - 2 * (widest + lead));
+  const sizes = pieces.filter(({ corners }) => corners.length > 0).map(sizeOf);
+  return Math.min(
+    room / Math.max(1, ...sizes.map((size) => size.width)),
+    highest / Math.max(1, ...sizes.map((size) => size.height)),
+  );
+}

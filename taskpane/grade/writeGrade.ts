@@ -1,0 +1,208 @@
+import type { Cells } from "../../addin/chart/cell.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import { InputError } from "../../addin/measures/inputError.ts";
+import { quote } from "../../addin/measures/quote.ts";
+import { areaName } from "../../addin/workbook/address.ts";
+import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
+import type { FunctionDescriptor, Table } from "../../functions/descriptor.ts";
+import { isTable } from "../../functions/descriptor.ts";
+import { gradeFunction } from "../../functions/grade.ts";
+import { resizeFunction } from "../../functions/resize.ts";
+import { freeName } from "../freeName.ts";
+import type { Writing, WritingForm } from "../writing.ts";
+import { headingRow, resultSheet } from "../writing.ts";
+
+/** A table of the workbook: its name for a formula, and what it holds. */
+export interface TableToName {
+  readonly name: string;
+  readonly values: Cells;
+}
+
+export interface GradeToWrite {
+  readonly chart: Chart;
+  readonly figures: TableToName;
+  readonly tolerances: TableToName | undefined;
+  /** A table of grade rules; it gives all its pieces. */
+  readonly rules: TableToName | undefined;
+  /** Name of a garment or piece where the rules are those of Measure Book; undefined for all. */
+  readonly pieces: string | undefined;
+  /** Rows of the chart. */
+  readonly base: number;
+  readonly targets: readonly number[];
+  /** Headings of the measures that count; undefined for the usual ones. */
+  readonly measures: readonly string[] | undefined;
+  /** Seam allowance as typed, "" for none. */
+  readonly allowance: string;
+  readonly sheets: readonly string[];
+}
+
+/** Column widths, in pixels: of the grade up to the first target, of a print scale. */
+const gradeWidths = { piece: 144, point: 168, length: 104, says: 420 } as const;
+const printWidths = [176, 80, 80, 80, 80, 80, 96, 520] as const;
+
+/**
+ * Plans two new sheets: the movement of every point, and the print scale to each target.
+ *
+ * @throws {InputError} when a formula could not name what is meant, or cannot be calculated, saying why and what to do
+ */
+export function planGrade(form: WritingForm, given: GradeToWrite): Writing {
+  const { chart, base, targets } = given;
+  for (const figure of [base, ...targets]) mustBeFound(chart, figure);
+  const grade = call(gradeFunction, gradeArguments(given));
+  const prints = targets.map((target) => call(resizeFunction, printArguments(given, target)));
+  const gradeSheet = freeName("Grade", given.sheets);
+  const printSheet = freeName("Print scale", given.sheets);
+  const names = targets.map((target) => chart.figures[target] ?? "");
+  const way = `${chart.figures[base] ?? ""} to ${names.join(", ")}`;
+  const isFormula = form === "formulas";
+  const printArea = {
+    row: headingRow,
+    column: 0,
+    rows: Math.max(...prints.map(({ result }) => result.length)),
+    columns: prints.length * (printWidths.length + 1) - 1,
+  };
+  const places = {
+    grade: `${areaName({ row: headingRow, column: 0, rows: grade.result.length, columns: grade.result[0]?.length ?? 1 })} of the new sheet “${gradeSheet}”`,
+    print: `${areaName(printArea)} of the new sheet “${printSheet}”`,
+  };
+  const all = given.rules ? ` It gives every piece that the table ${given.rules.name} names.` : "";
+  return {
+    label: `Write the grade from ${way}`,
+    preview: isFormula
+      ? `Writes ${grade.formula}, which fills ${places.grade}, and ${prints.map(({ formula }) => formula).join(" and ")}, which ${prints.length > 1 ? "fill" : "fills"} ${places.print}.${all}`
+      : `Writes the movement of every point as words and numbers into ${places.grade}, and the print scale into ${places.print}.${all}`,
+    done: `The grade from ${way} is on the sheets “${gradeSheet}” and “${printSheet}”.`,
+    edits: () => [
+      {
+        kind: "sheet",
+        sheet: resultSheet({
+          name: gradeSheet,
+          title: `Grade: ${way}`,
+          says: saysOf(isFormula, "Across is away from the centre line or fold, along is up."),
+          cells: isFormula ? [[{ formula: grade.formula }]] : valueCells(grade.result),
+          columnWidths: [
+            ...[gradeWidths.piece, gradeWidths.point],
+            ...targets.flatMap(() => [gradeWidths.length, gradeWidths.length]),
+            ...[56, gradeWidths.says],
+          ],
+        }),
+      },
+      {
+        kind: "sheet",
+        sheet: {
+          ...resultSheet({
+            name: printSheet,
+            title: `Print scale: ${way}`,
+            says: saysOf(isFormula, "Left over is what the print leaves to add; below zero it is too large."),
+            cells: isFormula
+              ? [sideBySide(prints.map(({ formula }) => [{ formula }]))]
+              : rowsSideBySide(prints.map(({ result }) => valueCells(result))),
+            columnWidths: prints.flatMap(() => [...printWidths, 24]),
+          }),
+        },
+      },
+    ],
+  };
+}
+
+function saysOf(isFormula: boolean, more: string): string {
+  return `${isFormula ? "Follows every change of the tables." : "As it was when written; it does not follow later changes."} ${more}`;
+}
+
+/** An argument: as it stands in a formula, and its value. */
+interface Argument {
+  readonly written: string;
+  readonly value: unknown;
+}
+
+const omitted: Argument = { written: "", value: undefined };
+
+function gradeArguments(given: GradeToWrite): readonly Argument[] {
+  const { chart, figures, tolerances, rules, pieces, base, targets } = given;
+  return [
+    table(figures),
+    text(chart.figures[base] ?? ""),
+    listOf(
+      targets.map((target) => chart.figures[target] ?? ""),
+      "figure",
+    ),
+    rules ? table(rules) : pieces === undefined ? omitted : text(pieces),
+    tolerances ? table(tolerances) : omitted,
+  ];
+}
+
+function printArguments(given: GradeToWrite, target: number): readonly Argument[] {
+  const { chart, figures, tolerances, base, measures, allowance } = given;
+  return [
+    table(figures),
+    text(chart.figures[base] ?? ""),
+    text(chart.figures[target] ?? ""),
+    measures ? listOf(measures, "measure") : omitted,
+    allowance === "" ? omitted : text(allowance),
+    tolerances ? table(tolerances) : omitted,
+  ];
+}
+
+function table({ name, values }: TableToName): Argument {
+  return { written: `${name}[#All]`, value: values };
+}
+
+/** Excel holds no text of more than 255 characters in a formula; longer ones are put together. */
+const longestText = 250;
+
+function text(value: string): Argument {
+  const parts = value.match(new RegExp(`.{1,${String(longestText)}}`, "gsu")) ?? [""];
+  return { written: parts.map((part) => `"${part.replaceAll('"', '""')}"`).join("&"), value };
+}
+
+/** Names in one text, with commas. */
+function listOf(names: readonly string[], what: string): Argument {
+  const bad = names.length > 1 ? names.find((name) => /[,;]/u.test(name)) : undefined;
+  if (bad === undefined) return text(names.join(", "));
+  throw new InputError(
+    `The ${what} ${quote(bad)} has a comma in its name, so it cannot stand in a list of several. Leave it out, or rename it.`,
+  );
+}
+
+/** @throws {InputError} as the function does */
+function call(
+  { name, compute }: FunctionDescriptor,
+  given: readonly Argument[],
+): { readonly formula: string; readonly result: Table } {
+  const used = given.slice(0, given.findLastIndex(({ written }) => written !== "") + 1);
+  const result = compute(given.map(({ value }) => value));
+  return {
+    formula: `=FIT.${name}(${used.map(({ written }) => written).join(", ")})`,
+    result: isTable(result) ? result : [[result]],
+  };
+}
+
+/** A formula knows figures by name: two of one name are both taken for the first. */
+function mustBeFound({ figures }: Chart, figure: number): void {
+  const name = figures[figure] ?? "";
+  if (figures.indexOf(name) === figure) return;
+  throw new InputError(
+    `${quote(name)} is in the chart twice, and a formula takes the first of the two. Give one of them another name.`,
+  );
+}
+
+type Row = SheetContent["cells"][number];
+
+function valueCells([headings = [], ...rows]: Table): readonly Row[] {
+  const cell = (value: Table[number][number]): CellContent | undefined =>
+    value === "" ? undefined : { value };
+  return [
+    headings.map((value): CellContent => ({ value, style: "heading" })),
+    ...rows.map((row) => row.map(cell)),
+  ];
+}
+
+function rowsSideBySide(blocks: readonly (readonly Row[])[]): readonly Row[] {
+  const rows = Math.max(...blocks.map((block) => block.length));
+  return Array.from({ length: rows }, (_, i) => sideBySide(blocks.map((block) => block[i] ?? [])));
+}
+
+/** Each block in the columns of a print scale, with an empty one between. */
+function sideBySide(rows: readonly Row[]): Row {
+  return rows.flatMap((row) => Array.from({ length: printWidths.length + 1 }, (_, i) => row[i]));
+}
