@@ -49,7 +49,8 @@ export function comparedColumns(
   const { tolerances, zone = "body" } = options;
   const columns = columnsOfZone(chart, zone, tolerances);
   if (columns.length > 0) return columns;
-  throw new InputError(nothingToCompare(chart, zone));
+  const empty = chart.measures.filter((column) => takesPart(column, zone, tolerances));
+  throw new InputError(empty.length > 0 ? nothingRead(empty) : nothingToCompare(chart, zone));
 }
 
 /** The same, and none for a zone without a measure. */
@@ -109,6 +110,11 @@ function usableTolerance(column: MeasureColumn, tolerances?: ToleranceTable): To
   throw new InputError(
     `The tolerance of “${column.heading}” is 0, so that no two figures could ever count as the same. Write a tolerance above 0.`,
   );
+}
+
+function nothingRead(columns: readonly MeasureColumn[]): string {
+  const headings = columns.map((column) => `“${column.heading}”`).join(", ");
+  return `No figure has a reading of ${headings}, so that there is nothing to compare. Take them first, or choose another zone.`;
 }
 
 function nothingToCompare(chart: Chart, zone: ZoneChoice): string {
