@@ -1,3 +1,4 @@
+import { completeJoins } from "./completeJoins.ts";
 import type { Condensed } from "./condensed.ts";
 import { labelMerges } from "./labelMerges.ts";
 import { nearestNeighbourChain } from "./nearestNeighbourChain.ts";
@@ -38,5 +39,6 @@ export function linkage({ size, values }: Condensed, method: LinkageMethod): rea
 
 /** The same within the memory of the distances, which mean nothing afterwards: for thousands of items. */
 export function linkageInPlace(distances: Condensed, method: LinkageMethod): readonly Merge[] {
-  return labelMerges(nearestNeighbourChain(distances, method), distances.size);
+  const joins = method === "complete" ? completeJoins(distances) : nearestNeighbourChain(distances, method);
+  return labelMerges(joins, distances.size);
 }

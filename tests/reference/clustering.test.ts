@@ -121,6 +121,31 @@ describe("clustering of ten bodies by Euclidean distance, against hclust of R", 
   });
 });
 
+describe("complete linkage of whole-number distances with many ties, against hclust of R", () => {
+  it("joins equal distances in the same order", () => {
+    // i <- rep(1:10, each = 10); j <- rep(1:10, 10); m <- matrix((7 * i * j + i + j) %% 5 + 1, 10, 10)
+    // d <- as.dist(pmax(m, t(m)))
+    const values = Float64Array.of(
+      ...[3, 1, 4, 2, 5, 3, 1, 4, 2, 3, 3, 3, 3, 3, 3, 3, 3, 2, 4, 1, 3, 5, 2],
+      ...[4, 5, 4, 3, 2, 1, 5, 2, 3, 4, 5, 1, 3, 1, 4, 2, 3, 3, 3, 2, 4, 5],
+    );
+    const merges = linkage({ size: 10, values }, "complete");
+    // h <- hclust(d, "complete"); h$merge; h$height
+    expect(merges.map(({ left, right }) => [left, right])).toEqual([
+      [-1, -3],
+      [-4, -9],
+      [-5, -10],
+      [-6, -8],
+      [-2, 1],
+      [-7, 5],
+      [2, 6],
+      [3, 4],
+      [7, 8],
+    ]);
+    expect(merges.map(({ height }) => height)).toEqual([1, 1, 1, 1, 3, 3, 4, 4, 5]);
+  });
+});
+
 describe("silhouettes of ten bodies, against cluster::silhouette of R", () => {
   const distances = euclideanDistances(body10, 10);
   const merges = linkage(distances, "complete");

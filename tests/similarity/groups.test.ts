@@ -205,8 +205,9 @@ describe("figureTree", () => {
   it("names figures by their row below the headings", () => {
     const tree = figureTree(chart, columns);
     expect(tree.slice(0, 2)).toEqual([
-      { left: -1, right: -4, height: 0.5, size: 2 },
+      // Equally far: Dunnock and Lark come before Siskin and Teal.
       { left: -3, right: -5, height: 0.5, size: 2 },
+      { left: -1, right: -4, height: 0.5, size: 2 },
     ]);
     expect(tree).toHaveLength(5);
   });

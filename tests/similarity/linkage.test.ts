@@ -1,9 +1,11 @@
 import { agnes } from "ml-hclust";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { completeJoins } from "../../addin/similarity/completeJoins.ts";
 import type { Condensed } from "../../addin/similarity/condensed.ts";
 import { pairDistance } from "../../addin/similarity/condensed.ts";
 import { cutAt, cutInto } from "../../addin/similarity/cut.ts";
+import type { Merge } from "../../addin/similarity/linkage.ts";
 import { linkage, linkageMethods } from "../../addin/similarity/linkage.ts";
 import { condensedOf, seeded } from "./condensedOf.ts";
 
@@ -117,9 +119,68 @@ const anyDistances = fc.integer({ min: 2, max: 14 }).chain((size) =>
     .map((values): Condensed => ({ size, values: Float64Array.from(values) })),
 );
 
+/** Complete linkage as it is defined: of all pairs of groups the nearest, of equals the one with the lowest items. */
+function searchAllPairs({ size, values }: Condensed): readonly string[] {
+  const distances = { size, values };
+  const groups = Array.from({ length: size }, (_, item) => [item]);
+  const joins: string[] = [];
+  for (;;) {
+    let found: readonly [number, number] | undefined;
+    let height = Infinity;
+    groups.forEach((one, i) =>
+      groups.slice(i + 1).forEach((other, next) => {
+        const across = one.flatMap((a) => other.map((b) => pairDistance(distances, a, b)));
+        const farthest = across.some(Number.isNaN) ? Infinity : Math.max(...across);
+        if (farthest < height) {
+          height = farthest;
+          found = [i, i + 1 + next];
+        }
+      }),
+    );
+    if (!found) return joins;
+    const [first, second] = found.map((at) => groups[at]!);
+    joins.push(`${first!.join(" ")} with ${second!.join(" ")} at ${String(height)}`);
+    groups[found[0]] = [...first!, ...second!].sort((a, b) => a - b);
+    groups.splice(found[1], 1);
+  }
+}
+
+/** The same words for merges. */
+function joinsOf(merges: readonly Merge[]): readonly string[] {
+  const members = new Map<number, readonly number[]>();
+  const membersOf = (label: number) => (label < 0 ? [-label - 1] : members.get(label)!);
+  return merges.map(({ left, right, height }, i) => {
+    const [first, second] = [membersOf(left), membersOf(right)].sort((a, b) => a[0]! - b[0]!);
+    members.set(
+      i + 1,
+      [...first!, ...second!].sort((a, b) => a - b),
+    );
+    return `${first!.join(" ")} with ${second!.join(" ")} at ${String(height)}`;
+  });
+}
+
 const anyMethod = fc.constantFrom(...linkageMethods);
 
 describe("any clustering", () => {
+  it("joins step by step what a search through all pairs finds, with complete linkage", () => {
+    fc.assert(
+      fc.property(anyDistances, (distances) => {
+        expect(joinsOf(linkage(distances, "complete"))).toEqual(searchAllPairs(distances));
+      }),
+    );
+  });
+
+  it("joins the same when the nearest-neighbour chain takes over after some searches", () => {
+    fc.assert(
+      fc.property(anyDistances, fc.double({ min: 0, max: 2, noNaN: true }), ({ size, values }, most) => {
+        const mostSearches = Math.floor(most * size) / size;
+        expect(completeJoins({ size, values: values.slice() }, mostSearches)).toEqual(
+          completeJoins({ size, values: values.slice() }),
+        );
+      }),
+    );
+  });
+
   it("never falls in height", () => {
     fc.assert(
       fc.property(anyDistances, anyMethod, (distances, method) => {
