@@ -25,8 +25,8 @@ export interface GroupCard {
   /** The figure of another group that comes nearest to joining this one. Absent where no figure can be compared with all. */
   readonly outsider?: Outsider;
   /**
-   * Figures of other groups that may belong here too: nothing that is known of them keeps them out, but readings are
-   * missing. In the order of their names.
+   * Figures of other groups that may belong here too: in what can be compared, at least one measure, nothing keeps them
+   * out, but readings are missing. In the order of their names.
    */
   readonly perhaps: readonly string[];
 }

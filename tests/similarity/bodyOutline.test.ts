@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bodyOutline } from "../../addin/similarity/bodyOutline.ts";
 import { ellipsePerimeter, halfWidthOfGirth } from "../../addin/similarity/ellipse.ts";
@@ -149,5 +150,25 @@ describe("bodyOutline", () => {
     });
     const shapeless = chartOf(["waistGirth"], { Wren: [135] });
     expect(bodyOutline(shapeless, 0).notes[0]).toContain("no height or length of the body");
+  });
+
+  it("rises from level to level whatever the readings, and never has a length that is none", () => {
+    const reading = fc.oneof(fc.double({ min: 0.5, max: 600, noNaN: true }), fc.constant(missing));
+    fc.assert(
+      fc.property(fc.array(fc.tuple(...ids.map(() => reading)), { minLength: 1, maxLength: 6 }), (rows) => {
+        const any = chartOf(
+          ids,
+          rows.map((row, i) => [`F${String(i)}`, row] as const),
+        );
+        const { levels, notes } = bodyOutline(any, 0);
+        if (levels.length === 0) expect(notes).toHaveLength(1);
+        levels.forEach(({ heightMm, halfWidthMm, innerMm }, at) => {
+          expect(heightMm).toBeGreaterThan(levels[at - 1]?.heightMm ?? -1);
+          expect(innerMm).toBeGreaterThanOrEqual(0);
+          expect(halfWidthMm).toBeGreaterThanOrEqual(innerMm);
+          expect(Number.isFinite(heightMm + halfWidthMm)).toBe(true);
+        });
+      }),
+    );
   });
 });
