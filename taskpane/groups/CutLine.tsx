@@ -7,7 +7,6 @@ import { shownTimes, tolerancesWords } from "./words.ts";
 const useStyles = makeStyles({
   grip: {
     position: "absolute",
-    top: 0,
     width: "32px",
     marginLeft: "-16px",
     cursor: "ew-resize",
@@ -44,6 +43,7 @@ export function CutLine(props: {
   readonly scale: ScaleLinear<number, number>;
   /** The right end of the scale. */
   readonly limit: number;
+  /** Where the line begins and ends. */
   readonly top: number;
   readonly height: number;
   /** What the cut gives, in words. */
@@ -51,7 +51,7 @@ export function CutLine(props: {
   readonly onCut: (cut: number) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { cut, scale, limit, height, says, onCut } = props;
+  const { cut, scale, limit, top, height, says, onCut } = props;
 
   function moveTo(to: number): void {
     const rounded = Math.round(Math.min(limit, Math.max(least, to)) * 100) / 100;
@@ -71,7 +71,7 @@ export function CutLine(props: {
   return (
     <div
       className={styles.grip}
-      style={{ left: scale(cut), height }}
+      style={{ left: scale(cut), top, height: height - top }}
       role="slider"
       tabIndex={0}
       aria-label="Cut line"

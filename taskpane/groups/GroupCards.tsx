@@ -19,15 +19,9 @@ const useStyles = makeStyles({
   head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
   name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
   members: { margin: 0, overflowWrap: "anywhere" },
-  facts: {
-    margin: 0,
-    display: "grid",
-    gridTemplateColumns: "minmax(72px, max-content) minmax(0, 1fr)",
-    columnGap: "8px",
-    rowGap: "4px",
-  },
-  term: { color: tokens.colorNeutralForeground3 },
-  fact: { margin: 0, overflowWrap: "anywhere" },
+  facts: { margin: 0, display: "flex", flexDirection: "column", gap: "4px", overflowWrap: "anywhere" },
+  term: { display: "inline", color: tokens.colorNeutralForeground3, "&::after": { content: "': '" } },
+  fact: { display: "inline", margin: 0 },
   base: { fontWeight: 600 },
   text: { margin: 0, overflowWrap: "anywhere" },
   more: { alignSelf: "flex-start" },
@@ -93,36 +87,46 @@ function Group(props: {
       </div>
       <p className={styles.members}>{namesOf(figures)}</p>
       <dl className={styles.facts}>
-        <dt className={styles.term}>Draft for</dt>
-        <dd className={mergeClasses(styles.fact, styles.base)}>{base}</dd>
-        <dt className={styles.term}>Differ most</dt>
-        <dd className={styles.fact}>{binding ? bindingWords(binding) : "Nothing differs."}</dd>
-        <dt className={styles.term}>Next outside</dt>
-        <dd className={styles.fact}>
-          {outsider ? (
-            <>
-              {outsider.figure}
-              {outsider.keptOutBy ? `: ${keptOutWords(outsider.keptOutBy)}` : ": differs from none of them."}
-            </>
-          ) : (
-            "No other figure can be compared with all of them."
-          )}
-        </dd>
+        <div>
+          <dt className={styles.term}>Draft for</dt>
+          <dd className={mergeClasses(styles.fact, styles.base)}>{base}</dd>
+        </div>
+        <div>
+          <dt className={styles.term}>Differ most</dt>
+          <dd className={styles.fact}>{binding ? bindingWords(binding) : "Nothing differs."}</dd>
+        </div>
+        <div>
+          <dt className={styles.term}>Nearest outside</dt>
+          <dd className={styles.fact}>
+            {outsider ? (
+              <>
+                {outsider.figure}
+                {outsider.keptOutBy
+                  ? `: ${keptOutWords(outsider.keptOutBy)}`
+                  : ": differs from none of them."}
+              </>
+            ) : (
+              "No other figure can be compared with all of them."
+            )}
+          </dd>
+        </div>
         {perhaps.length > 0 && (
-          <>
+          <div>
             <dt className={styles.term}>Perhaps</dt>
             <dd className={styles.fact}>
               {namesOf(perhaps)}: nothing known keeps {perhaps.length === 1 ? "it" : "them"} out, but readings
               are missing.
             </dd>
-          </>
+          </div>
         )}
-        <dt className={styles.term}>How sure</dt>
-        <dd className={styles.fact}>
-          {sure
-            ? sureWords(chart, sure)
-            : `Not worked out for more than ${String(mostForCertainty)} figures.`}
-        </dd>
+        <div>
+          <dt className={styles.term}>How sure</dt>
+          <dd className={styles.fact}>
+            {sure
+              ? sureWords(chart, sure)
+              : `Not worked out for more than ${String(mostForCertainty)} figures.`}
+          </dd>
+        </div>
       </dl>
     </li>
   );
@@ -142,10 +146,10 @@ function keptOutWords(difference: PairDifference): string {
 }
 
 function sureWords(chart: Chart, { ofAll, least }: Sureness): string {
-  const words = `That every two share is ${chanceWords(ofAll)}`;
+  const words = `${chanceWords(ofAll)} that every two share`;
   if (ofAll >= 0.995 || !least?.doubt) return `${words}.`;
   const names = least.pair.map((place) => chart.figures[place] ?? "");
-  return `${words}; least sure are ${names.join(" and ")}, by ${least.doubt.column.heading}.`;
+  return `${words}; least sure are ${names.join(" and ")}, by their ${least.doubt.column.heading}.`;
 }
 
 /** Figures by themselves, those that cannot be compared yet apart. */

@@ -14,6 +14,7 @@ import { count } from "../words.ts";
 import type { Clump, Spot } from "./clumps.ts";
 import { clumps } from "./clumps.ts";
 import type { JobAnswer } from "./jobs.ts";
+import type { NearMap } from "./nearMap.ts";
 import { placeLabels } from "./placeLabels.ts";
 import { someFigures } from "./someFigures.ts";
 import { useJob } from "./useJob.ts";
@@ -68,16 +69,24 @@ export function MapView(props: {
     [group, groupOf],
   );
   const job = useMemo(
-    () => ({ kind: "map" as const, ...(places ? someFigures(chart, columns, places) : { chart, columns }) }),
-    [chart, columns, places],
+    () => ({
+      kind: "map" as const,
+      withoutFar: wanted === "",
+      ...(places ? someFigures(chart, columns, places) : { chart, columns }),
+    }),
+    [chart, columns, places, wanted],
   );
   const working = useJob(job, mapIn);
-  const map = working.answer;
+  const map = working.answer?.map;
   const choice = (
     <Choice
       label="On the map"
-      value={group === undefined ? "" : String(group)}
-      options={[["", "All figures"], ...groups.map((each) => [each, `Group ${each}, closer to`] as const)]}
+      value={group === undefined ? (wanted === "all" ? "all" : "") : String(group)}
+      options={[
+        ["", "Figures, but those far off"],
+        ["all", "All figures"],
+        ...groups.map((each) => [each, `Group ${each}, closer to`] as const),
+      ]}
       onChoose={setWanted}
     />
   );
@@ -119,6 +128,12 @@ export function MapView(props: {
       >
         {(width) => <Scatter width={width} shown={shown} sizes={sizes} isWhole={group === undefined} />}
       </DrawingFrame>
+      {working.answer && working.answer.far.length > 0 && (
+        <p className={styles.text}>
+          Far off and left out: {working.answer.far.join(", ")}. A reading in a wrong unit does that; look at
+          them under Check. To see them here, choose “All figures”.
+        </p>
+      )}
       {map.notes.map((note) => (
         <p key={note} className={styles.text}>
           {note}
@@ -205,8 +220,8 @@ function partOf(points: readonly Shown[]): readonly Shown[] {
     .slice(0, mostBases);
 }
 
-function mapIn(answer: JobAnswer): FigureMap | undefined {
-  return answer.kind === "map" ? answer.map : undefined;
+function mapIn(answer: JobAnswer): NearMap | undefined {
+  return answer.kind === "map" ? answer : undefined;
 }
 
 /** Both directions on one scale. */
@@ -214,7 +229,7 @@ function scalesOf(points: readonly { readonly x: number; readonly y: number }[],
   const [left, right] = ends(points.map(({ x }) => x));
   const [bottom, top] = ends(points.map(({ y }) => y));
   const perStep = (width - 2 * margin) / Math.max(right - left, top - bottom);
-  const drawn = Math.max(96, Math.min((top - bottom) * perStep, width)) + 2 * margin;
+  const drawn = Math.max(176, Math.min((top - bottom) * perStep, width)) + 2 * margin;
   const middle = (top + bottom) / 2;
   const half = (drawn - 2 * margin) / 2 / perStep;
   const indent = (width - 2 * margin - (right - left) * perStep) / 2;

@@ -262,6 +262,9 @@ function GoToCell(props: {
   );
 }
 
+/** As many readings as the worksheet function lists when it is not told. */
+const usualCount = 10;
+
 const forms = {
   formulas: "As a formula that follows every change",
   values: "As words and numbers that stay as they are",
@@ -300,7 +303,7 @@ function WriteReadings(props: {
           sheet,
           {
             formula: (tolerances) =>
-              `FIT.NEXT(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, ${String(readings.length)})`,
+              `FIT.NEXT(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}${readings.length > usualCount ? `, ${String(readings.length)}` : ""})`,
             times: 1,
             columns,
             garment: undefined,

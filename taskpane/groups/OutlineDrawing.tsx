@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useMemo } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
+import { lengthUnits } from "../../addin/measures/units.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { BodyOutline, OutlineLevel } from "../../addin/similarity/bodyOutline.ts";
 import { bodyOutline } from "../../addin/similarity/bodyOutline.ts";
@@ -31,6 +32,12 @@ const useStyles = makeStyles({
 
 /** The levels that are named on the drawing. */
 const named = ["Head", "Neck", "Shoulder", "Bust", "Waist", "Hip", "Top of the leg", "Knee", "Ankle"];
+/** The unit of most columns of a chart. */
+function usualUnit({ measures }: Chart): LengthUnit {
+  const count = (unit: LengthUnit): number => measures.filter((column) => column.unit === unit).length;
+  return lengthUnits.reduce((most, unit) => (count(unit) > count(most) ? unit : most));
+}
+
 const labelHeight = 14;
 const head = 24;
 const foot = 28;
@@ -49,7 +56,7 @@ export function OutlineDrawing(props: {
     () => [bodyOutline(chart, base), bodyOutline(chart, other)] as const,
     [chart, base, other],
   );
-  const unit = chart.measures[0]?.unit ?? "mm";
+  const unit = usualUnit(chart);
   const names = [figureAt(chart, base), figureAt(chart, other)] as const;
   const lacking = [first, second].filter(({ levels }) => levels.length === 0);
   if (lacking.length > 0) {

@@ -6,6 +6,7 @@ import { shownTimes } from "./words.ts";
 const useStyles = makeStyles({
   row: { display: "flex", alignItems: "center", gap: "8px" },
   slider: { flexGrow: 1, minWidth: 0 },
+  rail: { "&::before": { backgroundImage: "none" } },
   number: { width: "72px", minWidth: 0, "> input": { minWidth: 0 } },
 });
 
@@ -41,6 +42,7 @@ export function TimesField(props: {
         <div className={styles.row}>
           <Slider
             className={styles.slider}
+            rail={{ className: styles.rail }}
             min={sliderEnds.least}
             max={sliderEnds.most}
             step={sliderEnds.step}

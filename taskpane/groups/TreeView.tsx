@@ -15,7 +15,8 @@ import type { GroupTree } from "./grouping.ts";
 import { groupingWords, shownTimes, sizesOf } from "./words.ts";
 
 const useStyles = makeStyles({
-  scroll: { maxHeight: "480px", overflowY: "auto", overflowX: "hidden" },
+  scroll: { overflowX: "hidden" },
+  long: { maxHeight: "560px", overflowY: "auto" },
   sheet: { position: "relative", overflow: "hidden" },
   name: { fontSize: "12px", fill: tokens.colorNeutralForeground1 },
   base: { fontWeight: 600 },
@@ -29,7 +30,9 @@ const useStyles = makeStyles({
 });
 
 const rowHeight = 20;
-const top = 40;
+const top = 58;
+/** Below the words of the scale, above its numbers. */
+const flagTop = 18;
 const gap = 6;
 /** Width of a letter of the names, about. */
 const letter = 6.4;
@@ -112,7 +115,7 @@ export function TreeView(props: {
         note={noteOf(drawn, highest, limit)}
       >
         {(width) => (
-          <div className={styles.scroll}>
+          <div className={mergeClasses(styles.scroll, drawn.rows.length > manyFigures && styles.long)}>
             <div className={styles.sheet}>
               <Tree
                 width={width}
@@ -127,7 +130,7 @@ export function TreeView(props: {
                 cut={cut}
                 scale={scaleOf(width, names, limit)}
                 limit={limit}
-                top={top}
+                top={flagTop}
                 height={heightOf(drawn)}
                 says={groupingWords(groupOf)}
                 onCut={onCut}
@@ -202,7 +205,7 @@ function Tree(props: {
           {shortened(names[row] ?? "", items.length > 1 ? Infinity : most)}
         </text>
       ))}
-      <path className={styles.cut} d={`M${String(x(cut))} ${String(top - 6)}V${String(height)}`} />
+      <path className={styles.cut} d={`M${String(x(cut))} ${String(flagTop + 18)}V${String(height)}`} />
       {labelsOf(drawn, sizes).map(({ group, row }) => (
         <text key={group} x={x(cut) + 5} y={y(row) - 3} className={styles.number}>
           {group}

@@ -3,13 +3,13 @@ import type { ChangingGroups } from "../../addin/similarity/changingGroups.ts";
 import { changingGroups } from "../../addin/similarity/changingGroups.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import type { FigureMap } from "../../addin/similarity/figureMap.ts";
-import { figureMap } from "../../addin/similarity/figureMap.ts";
 import type { GroupCard } from "../../addin/similarity/groupCards.ts";
 import { groupCards } from "../../addin/similarity/groupCards.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import type { NextReading } from "../../addin/similarity/nextReadings.ts";
 import { nextReadings } from "../../addin/similarity/nextReadings.ts";
+import { nearMap } from "./nearMap.ts";
 import type { GroupTree } from "./grouping.ts";
 import { groupTree } from "./grouping.ts";
 
@@ -23,7 +23,7 @@ interface Compared {
 export type Job =
   | (Compared & { readonly kind: "tree"; readonly method: LinkageMethod })
   | (Compared & { readonly kind: "cards"; readonly groupOf: Int32Array })
-  | (Compared & { readonly kind: "map" })
+  | (Compared & { readonly kind: "map"; readonly withoutFar: boolean })
   | (Compared & { readonly kind: "next" })
   | (Compared & { readonly kind: "doubt" });
 
@@ -31,7 +31,7 @@ export type Job =
 export type JobAnswer =
   | { readonly kind: "tree"; readonly tree: GroupTree }
   | { readonly kind: "cards"; readonly cards: readonly GroupCard[] }
-  | { readonly kind: "map"; readonly map: FigureMap }
+  | { readonly kind: "map"; readonly map: FigureMap; readonly far: readonly string[] }
   | { readonly kind: "next"; readonly readings: readonly NextReading[] }
   | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
 
@@ -44,7 +44,7 @@ export function doJob(job: Job): JobAnswer {
     case "cards":
       return { kind: "cards", cards: groupCards(chart, columns, job.groupOf) };
     case "map":
-      return { kind: "map", map: figureMap(chart, columns) };
+      return { kind: "map", ...nearMap(chart, columns, job.withoutFar) };
     case "next":
       return { kind: "next", readings: nextReadings(chart, columns) };
     case "doubt":

@@ -10,8 +10,8 @@ interface Point {
 const roundness = 0.5523;
 
 /**
- * The outline of a figure as the path of an SVG element: the outer edge up the right side, over the head and down the left,
- * then the inside of the legs.
+ * The outline of a figure as the path of an SVG element: up the right side, over the head, down the left, and along the
+ * inside of the legs.
  *
  * @param x from mm right of the middle line to units of the drawing
  * @param y from mm above the floor
@@ -23,30 +23,41 @@ export function outlinePath(
   y: (mm: number) => number,
 ): string {
   const top = levels.at(-1);
-  const head = levels.at(-2);
-  if (!top || !head) return "";
-  const sides = [1, -1].map((side) => {
-    const outer = levels
-      .slice(0, -1)
-      .map(({ halfWidthMm, heightMm }) => ({ x: x(side * halfWidthMm), y: y(heightMm) }));
-    const inner = levels
-      .filter(({ name, innerMm }) => innerMm > 0 || name === "Top of the leg")
-      .map(({ innerMm, heightMm }) => ({ x: x(side * innerMm), y: y(heightMm) }));
-    const crown = { x: x(0), y: y(top.heightMm) };
-    const from = outer.at(-1) ?? crown;
-    const handles = [
-      { x: from.x, y: from.y + roundness * (crown.y - from.y) },
-      { x: crown.x + roundness * (from.x - crown.x), y: crown.y },
-    ];
-    const sole = inner[0] && outer[0] ? `M${point(inner[0])}L${point(outer[0])}` : "";
-    const legs = inner.length > 1 ? smooth(inner) : "";
-    return `${smooth(outer)}C${handles.map(point).join(" ")} ${point(crown)}${sole}${legs}`;
-  });
-  return sides.join("");
+  if (!top || levels.length < 3) return "";
+  const outer = levels.slice(0, -1);
+  const legs = levels.filter(({ name, innerMm }) => innerMm > 0 || name === "Top of the leg");
+  const edge = (side: 1 | -1): readonly Point[] =>
+    outer.map(({ halfWidthMm, heightMm }) => ({ x: x(side * halfWidthMm), y: y(heightMm) }));
+  const inside = (side: 1 | -1): readonly Point[] =>
+    legs.map(({ innerMm, heightMm }) => ({ x: x(side * innerMm), y: y(heightMm) }));
+  const crown = { x: x(0), y: y(top.heightMm) };
+  const [right, left] = [edge(1), edge(-1)];
+  const [legRight, legLeft] = [inside(1), inside(-1)];
+  const between =
+    legs.length > 1
+      ? `${lineTo(legLeft[0])}${smooth(legLeft)}${lineTo(legRight.at(-1))}${smooth([...legRight].reverse())}`
+      : "";
+  return `M${point(right[0] ?? crown)}${smooth(right)}${dome(right.at(-1) ?? crown, crown)}${dome(crown, left.at(-1) ?? crown)}${smooth([...left].reverse())}${between}Z`;
+}
+
+/** A quarter of an oval, between the side of the head and its crown. */
+function dome(from: Point, to: Point): string {
+  const isRising = to.y < from.y;
+  const side = isRising ? from : to;
+  const crown = isRising ? to : from;
+  const handles = [
+    { x: side.x, y: side.y + roundness * (crown.y - side.y) },
+    { x: crown.x + roundness * (side.x - crown.x), y: crown.y },
+  ];
+  return `C${(isRising ? handles : handles.reverse()).map(point).join(" ")} ${point(to)}`;
+}
+
+function lineTo(to: Point | undefined): string {
+  return to ? `L${point(to)}` : "";
 }
 
 /**
- * A curve through points that lie one above the other, without bulges between them (slopes after Fritsch and Carlson, 1980).
+ * A curve from the first of some points that lie one above the other, without bulges between them (slopes after Fritsch and Carlson, 1980).
  */
 function smooth(points: readonly Point[]): string {
   const [first, ...others] = points;
@@ -62,7 +73,7 @@ function smooth(points: readonly Point[]): string {
     before = next;
     return `C${handles.map(point).join(" ")} ${point(next)}`;
   });
-  return `M${point(first)}${curves.join("")}`;
+  return curves.join("");
 }
 
 /** Change of x with y at each point: 0 where the curve turns back. */
