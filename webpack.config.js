@@ -95,6 +95,8 @@ function pagesConfig(mode, port) {
         chunks: ["standalone"],
         scriptLoading: "defer",
       }),
+      // The solver asks for these under Node.js only.
+      new webpack.IgnorePlugin({ resourceRegExp: /^node:/ }),
     ],
     devServer: {
       host: "localhost",

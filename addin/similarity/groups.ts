@@ -6,6 +6,7 @@ import { cutAt } from "./cut.ts";
 import { bondOf } from "./groupMembers.ts";
 import type { LinkageMethod } from "./linkage.ts";
 import { linkageInPlace } from "./linkage.ts";
+import type { NameOrder } from "./nameOrder.ts";
 import { nameOrder } from "./nameOrder.ts";
 import { toleranceDistances } from "./toleranceDistances.ts";
 
@@ -45,9 +46,23 @@ export function sharedBodyGroups(
   const size = chart.figures.length;
   const named = nameOrder(chart, columns);
   const merges = linkageInPlace(toleranceDistances(named.columns, size), method);
+  return groupedFigures(chart, named, cutAt(merges, size, 1));
+}
 
-  const result: GroupedFigure[] = new Array<GroupedFigure>(size);
-  membersOf(cutAt(merges, size, 1)).forEach((members, index) => {
+/**
+ * What each group has in common, whatever it was found by.
+ *
+ * @param named the figures of the chart in the order of their names
+ * @param numbers the group of each figure, in that order; any numbers from 0 or 1
+ * @returns one row a figure, in the order of the chart
+ */
+export function groupedFigures(
+  chart: Chart,
+  named: NameOrder,
+  numbers: Int32Array,
+): readonly GroupedFigure[] {
+  const result: GroupedFigure[] = new Array<GroupedFigure>(chart.figures.length);
+  largestFirst(numbers).forEach((members, index) => {
     const {
       base,
       farthest: { worst, distance },
@@ -67,11 +82,15 @@ export function sharedBodyGroups(
   return result;
 }
 
-/** Larger groups first; groups of one size by their first item. */
-function membersOf(numbers: Int32Array): readonly (readonly number[])[] {
-  const groups: number[][] = [];
-  numbers.forEach((number, item) => (groups[number - 1] ??= []).push(item));
-  return groups.sort((a, b) => b.length - a.length);
+/** The items of each group: larger groups first; groups of one size by their first item. */
+export function largestFirst(numbers: Int32Array): readonly (readonly number[])[] {
+  const groups = new Map<number, number[]>();
+  numbers.forEach((number, item) => {
+    const items = groups.get(number) ?? [];
+    groups.set(number, items);
+    items.push(item);
+  });
+  return [...groups.values()].sort((a, b) => b.length - a.length);
 }
 
 function figureAt(chart: Chart, order: readonly number[], item: number): string {

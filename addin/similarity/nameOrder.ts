@@ -12,7 +12,7 @@ export interface NameOrder {
   readonly columns: readonly ComparedColumn[];
 }
 
-export function nameOrder(chart: Chart, columns: readonly ComparedColumn[]): NameOrder {
+export function nameOrder(chart: Pick<Chart, "figures">, columns: readonly ComparedColumn[]): NameOrder {
   const order = chart.figures.map((_, i) => i).sort((i, j) => compareNames(chart, i, j));
   const reordered = (mm: Float64Array) => Float64Array.from(order, (i) => mm[i] ?? Number.NaN);
   return {
@@ -25,7 +25,7 @@ export function nameOrder(chart: Chart, columns: readonly ComparedColumn[]): Nam
 }
 
 /** As people order names, then by row. */
-export function compareNames({ figures }: Chart, i: number, j: number): number {
+export function compareNames({ figures }: Pick<Chart, "figures">, i: number, j: number): number {
   return naturalOrder(figures[i] ?? "", figures[j] ?? "") || i - j;
 }
 

@@ -1,5 +1,5 @@
 import type { Condensed } from "../condensed.ts";
-import { addBit, emptyBits, itemsOf } from "./bits.ts";
+import { addBit, bitsOf, emptyBits, itemsOf } from "./bits.ts";
 import { fewestByCover } from "./coverBases.ts";
 import { fewerSets } from "./fewerSets.ts";
 import type { Graph } from "./graph.ts";
@@ -7,7 +7,7 @@ import { components, graphOf, partOf } from "./graph.ts";
 import { leastAlteration } from "./leastAlteration.ts";
 import { mutuallyApart } from "./mutuallyApart.ts";
 import type { ExactOptions } from "./options.ts";
-import { mostSearched } from "./options.ts";
+import { leastReported, mostSearched } from "./options.ts";
 import type { ReachLists } from "./reachLists.ts";
 import { alterationOf, nearestBases, reachLists } from "./reachLists.ts";
 import { searchBases } from "./searchBases.ts";
@@ -65,7 +65,9 @@ export function exactBases(
     .sort((a, b) => a.items.length - b.items.length);
   const lists = new Map<Part, ReachLists>();
   const listsOf = (part: Part): ReachLists => {
-    const known = lists.get(part) ?? reachLists(distances, part.items, part.graph);
+    // Of a large set only the bases are looked at, which do not change.
+    const among = part.items.length > mostSearched ? bitsOf(part.items.length, part.bases) : undefined;
+    const known = lists.get(part) ?? reachLists(distances, part.items, part.graph, among);
     lists.set(part, known);
     return known;
   };
@@ -99,7 +101,7 @@ export function exactBases(
     const sets = { items: found.size, sets: found.bases.map((each) => [...each]) };
     part.bases = fewerSets(sets, part.bases, part.atLeast, mostSwaps, () => leftMs() <= 0);
     part.bases = swapBases(found, part.bases, mostSwapTries);
-    report();
+    if (part.items.length >= leastReported) report();
     if (!solver) {
       const known = { count: part.bases.length, alteration: alterationOf(found, part.bases) };
       const searched = searchBases(found, known, stepsLeft);
@@ -116,22 +118,21 @@ export function exactBases(
         onProgress: ({ bases, atLeast }) => {
           part.bases = bases;
           part.atLeast = atLeast;
-          report();
+          if (part.items.length >= leastReported) report();
         },
       });
     }
   }
+  report();
   // How many comes first: the alteration is looked at when that is done everywhere.
   for (const part of parts) {
     if (!solver || part.isLeastAlteration || part.items.length > mostSearched) continue;
-    part.bases = swapBases(listsOf(part), part.bases, mostSwapTries);
-    report();
     const least = leastAlteration(listsOf(part), part.bases, {
       solver,
       leftMs,
       onProgress: (bases) => {
         part.bases = bases;
-        report();
+        if (part.items.length >= leastReported) report();
       },
     });
     part.bases = least.bases;

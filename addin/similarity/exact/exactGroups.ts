@@ -6,7 +6,7 @@ import type { Graph } from "./graph.ts";
 import { components, partOf } from "./graph.ts";
 import { mutuallyApart } from "./mutuallyApart.ts";
 import type { ExactOptions } from "./options.ts";
-import { mostSearched } from "./options.ts";
+import { leastReported, mostSearched } from "./options.ts";
 import { searchGroups } from "./searchGroups.ts";
 
 /** Items in as few groups as possible, every two of a group within reach of each other. */
@@ -74,14 +74,14 @@ export function exactGroups(graph: Graph, options: ExactOptions<FewestGroups> = 
       groups: fewerGroups(part, each.groups, each.atLeast, mostMoves, () => leftMs() <= 0),
     });
     if (each.groups.length <= each.atLeast) continue;
-    onProgress?.(answer());
+    if (part.size >= leastReported) onProgress?.(answer());
     if (solver) {
       fewestCliques(part, each.groups, each.atLeast, {
         solver,
         leftMs,
         onProgress: (cover) => {
           improve(cover);
-          onProgress?.(answer());
+          if (part.size >= leastReported) onProgress?.(answer());
         },
       });
     } else {

@@ -12,3 +12,6 @@ export interface ExactOptions<Found> {
 
 /** In larger sets that hang together, a step of the search takes too long: the first answer stays. */
 export const mostSearched = 1000;
+
+/** Smaller sets are solved so fast that it is not worth telling of them one by one. */
+export const leastReported = 50;

@@ -1,6 +1,7 @@
 import type { Condensed } from "../condensed.ts";
 import { pairDistance } from "../condensed.ts";
-import { itemsOf } from "./bits.ts";
+import type { Bits } from "./bits.ts";
+import { common, itemsOf } from "./bits.ts";
 import type { Graph } from "./graph.ts";
 
 /** By item of one set that hangs together: who could be its base, nearest first, itself before all. */
@@ -14,13 +15,21 @@ export interface ReachLists {
 /**
  * @param items the set, as items of the whole
  * @param part its pairs within reach, numbered as in `items`
+ * @param among the only items that may be bases of others; all when omitted
  */
-export function reachLists(distances: Condensed, items: readonly number[], part: Graph): ReachLists {
+export function reachLists(
+  distances: Condensed,
+  items: readonly number[],
+  part: Graph,
+  among?: Bits,
+): ReachLists {
   const between = (i: number, j: number) => pairDistance(distances, items[i]!, items[j]!);
   const bases = part.near.map((row, item) =>
     Int32Array.from([
       item,
-      ...[...itemsOf(row)].sort((a, b) => between(item, a) - between(item, b) || a - b),
+      ...[...itemsOf(among ? common(row, among) : row)].sort(
+        (a, b) => between(item, a) - between(item, b) || a - b,
+      ),
     ]),
   );
   return {
