@@ -16,15 +16,46 @@ import type { Merge } from "./linkage.ts";
 export function copheneticDistances(merges: readonly Merge[], size: number): Condensed {
   const heights = createCondensed(size);
   heights.values.fill(Number.NaN);
-  const groups: (readonly number[])[] = [];
-  const itemsOf = (label: number): readonly number[] =>
-    label < 0 ? [-label - 1] : (groups[label - 1] ?? []);
-  for (const { left, right, height } of merges) {
-    const [some, others] = [itemsOf(left), itemsOf(right)];
-    for (const i of some) for (const j of others) heights.values[pairIndex(size, i, j)] = height;
-    groups.push([...some, ...others]);
+  const { runs, next, heightAfter } = leafRuns(merges, size);
+  for (const first of runs) {
+    for (let one = first; one >= 0; one = next[one]!) {
+      // Along the leaves of a tree two of them meet at the greatest height in between.
+      let height = 0;
+      for (let last = one, other = next[one]!; other >= 0; last = other, other = next[other]!) {
+        height = Math.max(height, heightAfter[last]!);
+        heights.values[pairIndex(size, one, other)] = height;
+      }
+    }
   }
   return heights;
+}
+
+/** The items in runs, one for each tree, in which the parts of every merge lie side by side. */
+interface LeafRuns {
+  /** The first item of each run. */
+  readonly runs: readonly number[];
+  /** The next item of the run, −1 behind the last. */
+  readonly next: Int32Array;
+  /** The height of the merge that put an item and the next side by side. */
+  readonly heightAfter: Float64Array;
+}
+
+function leafRuns(merges: readonly Merge[], size: number): LeafRuns {
+  const next = new Int32Array(size).fill(-1);
+  const heightAfter = new Float64Array(size);
+  const groups: (readonly [first: number, last: number])[] = [];
+  const isFirst = new Uint8Array(size).fill(1);
+  const endsOf = (label: number): readonly [number, number] =>
+    label < 0 ? [-label - 1, -label - 1] : groups[label - 1]!;
+  for (const { left, right, height } of merges) {
+    const [first, lastOfLeft] = endsOf(left);
+    const [firstOfRight, last] = endsOf(right);
+    next[lastOfLeft] = firstOfRight;
+    heightAfter[lastOfLeft] = height;
+    isFirst[firstOfRight] = 0;
+    groups.push([first, last]);
+  }
+  return { runs: [...isFirst.keys()].filter((item) => isFirst[item] === 1), next, heightAfter };
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Condensed } from "./condensed.ts";
-import { pairDistance } from "./condensed.ts";
+import { pairIndex } from "./condensed.ts";
 
 /** How well items sit in their groups (Rousseeuw 1987). */
 export interface Silhouette {
@@ -36,12 +36,18 @@ function createMeans(groupCount: number): Means {
 function widthOf(distances: Condensed, groups: Int32Array, item: number, { sums, counts }: Means): number {
   sums.fill(0);
   counts.fill(0);
+  const { size, values } = distances;
   let isAlone = true;
-  for (let other = 0; other < groups.length; other++) {
-    if (other === item) continue;
+  // Along the column of the item down to its row, then along that row, see `pairIndex`.
+  for (let other = 0, at = item - 1; other < size; other++) {
+    if (other === item) {
+      at = pairIndex(size, item, item + 1);
+      continue;
+    }
     const group = groups[other]!;
     if (group === groups[item]) isAlone = false;
-    const distance = pairDistance(distances, item, other);
+    const distance = values[at]!;
+    at += other < item ? size - other - 2 : 1;
     if (Number.isNaN(distance)) continue;
     sums[group]! += distance;
     counts[group]!++;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { copheneticCorrelation, copheneticDistances } from "../../addin/similarity/cophenetic.ts";
-import { linkage } from "../../addin/similarity/linkage.ts";
-import { condensedOf } from "./condensedOf.ts";
+import { pairDistance } from "../../addin/similarity/condensed.ts";
+import { linkage, linkageMethods } from "../../addin/similarity/linkage.ts";
+import { condensedOf, seeded } from "./condensedOf.ts";
 
 describe("copheneticDistances", () => {
   it("are the heights at which pairs come together", () => {
@@ -12,6 +13,36 @@ describe("copheneticDistances", () => {
   it("are not known for pairs that never do", () => {
     const merges = linkage(condensedOf([[1, Number.NaN], [3]]), "single");
     expect([...copheneticDistances(merges, 3).values]).toEqual([1, Number.NaN, Number.NaN]);
+  });
+});
+
+describe("any tree", () => {
+  it("has at each pair the height of the first merge that holds both", () => {
+    const random = seeded(4);
+    for (const method of linkageMethods) {
+      const size = 30;
+      // Few different distances, so that heights are often equal; some are not known.
+      const values = Float64Array.from({ length: (size * (size - 1)) / 2 }, () =>
+        random() < 0.02 ? Number.NaN : Math.ceil(8 * random()),
+      );
+      const merges = linkage({ size, values }, method);
+      const groups: Set<number>[] = [];
+      const found = new Map<string, number>();
+      for (const { left, right, height } of merges) {
+        const [some, others] = [left, right].map((label) =>
+          label < 0 ? new Set([-label - 1]) : groups[label - 1]!,
+        );
+        for (const i of some!)
+          for (const j of others!) found.set([i, j].sort((a, b) => a - b).join(), height);
+        groups.push(new Set([...some!, ...others!]));
+      }
+      const heights = copheneticDistances(merges, size);
+      for (let i = 0; i < size; i++) {
+        for (let j = i + 1; j < size; j++) {
+          expect(pairDistance(heights, i, j)).toBe(found.get([i, j].join()) ?? Number.NaN);
+        }
+      }
+    }
   });
 });
 
