@@ -1,12 +1,13 @@
 import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
 import { roundDistance } from "./roundDistance.ts";
+import type { FillRow } from "./vectorRows.ts";
 
 /**
  * Readings in tolerances, two columns at a time, as their sum u and difference v: the worse of two differences is
  * max(|Δa|, |Δb|) = (|Δu| + |Δv|) / 2. So two columns cost what one would.
  */
-export interface PairedColumns {
+interface PairedColumns {
   /** The sums of the first two columns, their differences, the sums of the next two …, each `stride` long. */
   readonly readings: Float64Array;
   /** Number of figures, and room behind for reading whole lanes. */
@@ -23,11 +24,20 @@ const mostTolerances = 2 ** 13;
 const mostColumns = 1000;
 
 /**
- * The columns of tolerances without a percent part; `undefined` when they cannot be paired without loss: some are in
- * percent, or there are thousands of tolerances in a reading.
+ * True when readings can be divided by the tolerance before they are compared: none is in percent, and there are not
+ * thousands of tolerances in a reading, so that nothing is lost.
  */
-export function pairColumns(columns: readonly ComparedColumn[], size: number): PairedColumns | undefined {
-  if (columns.length > mostColumns || !columns.every(isPairable)) return undefined;
+export function canBeScaled(columns: readonly ComparedColumn[]): boolean {
+  return columns.length <= mostColumns && columns.every(isScalable);
+}
+
+/** Distances by columns that `canBeScaled`. A missing reading makes the pair NaN. */
+export function pairedRows(columns: readonly ComparedColumn[], size: number): FillRow {
+  const paired = pairColumns(columns, size);
+  return (i, start, distances) => fillPaired(i, start, distances, paired);
+}
+
+function pairColumns(columns: readonly ComparedColumn[], size: number): PairedColumns {
   const pairs = Math.ceil(columns.length / 2);
   const stride = size + lanes;
   const readings = new Float64Array(2 * pairs * stride);
@@ -48,7 +58,7 @@ export function pairColumns(columns: readonly ComparedColumn[], size: number): P
   return { readings, stride };
 }
 
-function isPairable({ column, tolerance }: ComparedColumn): boolean {
+function isScalable({ column, tolerance }: ComparedColumn): boolean {
   const most = tolerance.floorMm * mostTolerances;
   // A missing reading (NaN) is not too great.
   return tolerance.percent === 0 && tolerance.floorMm > 0 && !column.mm.some((mm) => Math.abs(mm) > most);
@@ -56,10 +66,10 @@ function isPairable({ column, tolerance }: ComparedColumn): boolean {
 
 /**
  * Writes the distances of figure i to each later one, from `start` on. Written for speed: the worst so far is kept without
- * a branch, which processors cannot foresee here, by 2 max(w, m) = w + m + |w − m|. A missing reading makes the pair NaN.
- * Up to three values behind the row are overwritten.
+ * a branch, which processors cannot foresee here, by 2 max(w, m) = w + m + |w − m|. Up to three values behind the row are
+ * overwritten.
  */
-export function fillPaired(
+function fillPaired(
   i: number,
   start: number,
   { size, values }: Condensed,

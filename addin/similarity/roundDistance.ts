@@ -1,5 +1,5 @@
 /** At this size neighbouring floating-point numbers are 2⁻³⁶ apart. */
-const grid = 1.5 * 2 ** 16;
+export const grid = 1.5 * 2 ** 16;
 
 /**
  * A distance in tolerances to the nearest 2⁻³⁶ (about 0.000000000015; coarser above 32,768 tolerances). Readings such as

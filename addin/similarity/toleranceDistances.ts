@@ -3,8 +3,10 @@ import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
 import { createCondensed, pairIndex } from "./condensed.ts";
 import { isKnown } from "./known.ts";
-import { fillPaired, lanes, pairColumns } from "./pairedColumns.ts";
+import { canBeScaled, lanes, pairedRows } from "./pairedColumns.ts";
 import { roundDistance } from "./roundDistance.ts";
+import type { FillRow } from "./vectorRows.ts";
+import { vectorRows } from "./vectorRows.ts";
 
 /**
  * The worst difference of each pair of figures, in tolerances: max |aᵢ − bᵢ| / tolᵢ with
@@ -19,14 +21,19 @@ import { roundDistance } from "./roundDistance.ts";
  */
 export function toleranceDistances(columns: readonly ComparedColumn[], size: number): Condensed {
   const distances = createCondensed(size);
-  const paired = pairColumns(columns, size);
-  const readings = paired ? undefined : packed(columns, size);
-  for (let i = 0, start = 0; i < size; start += size - 1 - i, i++) {
-    if (paired) fillPaired(i, start, distances, paired);
-    else if (readings) fillRelative(i, start, distances, readings);
-  }
+  const fillRow = rowFiller(columns, size);
+  for (let i = 0, start = 0; i < size - 1; start += size - 1 - i, i++) fillRow(i, start, distances);
   mendGaps(distances, columns);
   return distances;
+}
+
+/** The fastest way that these columns and this machine allow. */
+function rowFiller(columns: readonly ComparedColumn[], size: number): FillRow {
+  if (!canBeScaled(columns)) {
+    const readings = packed(columns, size);
+    return (i, start, distances) => fillRelative(i, start, distances, readings);
+  }
+  return vectorRows(columns, size) ?? pairedRows(columns, size);
 }
 
 /** Readings, column by column, with room behind each column for reading whole lanes. */
@@ -55,7 +62,7 @@ function packed(columns: readonly ComparedColumn[], size: number): Packed {
 }
 
 /**
- * Writes the distances of figure i to each later one, from `start` on; see `fillPaired`. Here the worst so far is kept by
+ * Writes the distances of figure i to each later one, from `start` on; see `pairedRows`. Here the worst so far is kept by
  * max(w, |p|) = (|w + p| + |w − p|) / 2. What a row writes behind its end is overwritten by the next row, and falls away
  * behind the last.
  */

@@ -1,0 +1,78 @@
+import type { ComparedColumn } from "./comparedColumns.ts";
+import type { Condensed } from "./condensed.ts";
+import { lanes, vectorCode } from "./vectorCode.ts";
+
+/** Writes the distances of figure i to each later one, from `start` on. */
+export type FillRow = (i: number, start: number, distances: Condensed) => void;
+
+/** For fewer figures it takes longer to make ready than it saves. */
+const fewestFigures = 256;
+
+/**
+ * The worst difference in tolerances, for tolerances without a percent part, by vector instructions; `undefined` where
+ * there are none, or too few figures. A missing reading leaves the pair without a meaning.
+ *
+ * Only one row of distances at a time is in the memory that the instructions work on: memory for all of them is costly to
+ * ask for, and could not be given back at will.
+ */
+export function vectorRows(columns: readonly ComparedColumn[], size: number): FillRow | undefined {
+  if (size < fewestFigures || columns.length === 0) return undefined;
+  const stride = size + lanes;
+  const rowAt = columns.length * stride;
+  const ready = load(rowAt + stride);
+  if (!ready) return undefined;
+
+  const { numbers, fill } = ready;
+  columns.forEach(({ column, tolerance }, c) => {
+    const perMm = 1 / tolerance.floorMm;
+    for (let i = 0, at = c * stride; i < size; i++, at++) numbers[at] = column.mm[i]! * perMm;
+  });
+  return (i, start, { values }) => {
+    const row = numbers.subarray(rowAt, rowAt + size - 1 - i);
+    fill(
+      byteAt(i),
+      byteAt(i + 1),
+      byteAt(rowAt + i),
+      byteAt(stride),
+      byteAt(rowAt),
+      byteAt(rowAt + row.length),
+    );
+    values.set(row, start);
+  };
+}
+
+function byteAt(index: number): number {
+  return index * Float64Array.BYTES_PER_ELEMENT;
+}
+
+/** See `parameters` in vectorCode.ts. */
+type Fill = (one: number, others: number, end: number, stride: number, out: number, outEnd: number) => void;
+
+const pageBytes = 2 ** 16;
+
+/** Compiled once; `undefined` where the browser has no vector instructions or the page must not bring code. */
+const compiled = compile();
+
+function compile(): WebAssembly.Module | undefined {
+  try {
+    return new WebAssembly.Module(vectorCode);
+  } catch {
+    return undefined;
+  }
+}
+
+function load(length: number): { readonly numbers: Float64Array; readonly fill: Fill } | undefined {
+  if (!compiled) return undefined;
+  try {
+    const memory = new WebAssembly.Memory({ initial: Math.ceil(byteAt(length) / pageBytes) });
+    const { fillRow } = new WebAssembly.Instance(compiled, { numbers: { memory } }).exports;
+    return isFill(fillRow) ? { numbers: new Float64Array(memory.buffer), fill: fillRow } : undefined;
+  } catch {
+    // No memory is left for it. The plain loop needs less.
+    return undefined;
+  }
+}
+
+function isFill(exported: unknown): exported is Fill {
+  return typeof exported === "function";
+}
