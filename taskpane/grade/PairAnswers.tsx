@@ -1,4 +1,4 @@
-import { Button, makeStyles } from "@fluentui/react-components";
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { MeasureColumn } from "../../addin/chart/chart.ts";
@@ -12,6 +12,7 @@ import { WriteBox } from "../WriteBox.tsx";
 import type { MeasuresFor } from "./countedMeasures.ts";
 import { DartsPart } from "./DartsPart.tsx";
 import { hasDarts } from "./dartsView.ts";
+import { diagramWords } from "./diagramWords.ts";
 import { FlarePart } from "./FlarePart.tsx";
 import type { PieceChoice } from "./garments.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
@@ -28,6 +29,7 @@ import { planGrade } from "./writeGrade.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
   button: { alignSelf: "flex-start" },
 });
 
@@ -47,6 +49,7 @@ export function PairAnswers(props: {
   readonly scale: PrintScale;
   readonly asked: number;
 }): ReactNode {
+  const styles = useStyles();
   const { input, figures, pair, pieces, measures, scale, asked } = props;
   const { chart } = figures;
   const { ruleSet } = input;
@@ -70,6 +73,7 @@ export function PairAnswers(props: {
         <RunPart view={runView(chart, { base, targets }, measures.columns, figures.tolerances)} />
       )}
       <Part title="How the pieces change">
+        <p className={styles.quiet}>{diagramWords}</p>
         {graded.map((piece) => (
           <PiecePart
             key={piece.name}

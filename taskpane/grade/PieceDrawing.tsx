@@ -65,7 +65,7 @@ export function PieceDrawing(props: {
           className={styles.quiet}
           d={`M${String(ox - 5)} ${String(oy)}h10M${String(ox)} ${String(oy - 5)}v10`}
         />
-        {placed.labels.map(({ words, of, at, anchor }) => (
+        {placed.labels.map(({ lines: [words = ""], of, at, anchor }) => (
           <g key={words}>
             <path
               className={styles.lead}

@@ -3,7 +3,6 @@ import type { ReactNode } from "react";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
-import { diagramWords } from "./diagramWords.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
 import { acrossWords, alongWords } from "./movementWords.ts";
 import { PieceDrawing } from "./PieceDrawing.tsx";
@@ -52,7 +51,6 @@ export function PiecePart(props: {
         description={descriptionOf(piece, base, target)}
         fileName={fileNameOf("grade", piece.name, base, target)}
         table={tableOf(piece)}
-        note={diagramWords}
         exportSvg={() => trueSizePage([piece], { base, target, unit: piece.unit }).text}
       >
         {(width) => (

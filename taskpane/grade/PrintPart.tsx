@@ -24,25 +24,26 @@ const looks: Readonly<Record<Residual["state"], { readonly sign: string; readonl
 };
 
 const stateWords: Readonly<Record<Residual["state"], string>> = {
-  within: "within tolerance",
-  out: "out of tolerance",
-  "no tolerance": "no tolerance is known",
-  missing: "left out: measure it",
+  within: "within",
+  out: "out",
+  "no tolerance": "no tolerance",
+  missing: "left out",
 };
 
 /** What a print scale leaves at every measure. */
 export function ResidualPart({ view }: { readonly view: PrintView }): ReactNode {
+  const styles = useStyles();
   if (view.residuals.length === 0) return null;
   return (
     <Part title="What the print leaves">
+      <p className={styles.text}>Within or out of tolerance, worst first.</p>
       <PlainTable
         label="What the print leaves, worst first"
-        headings={["Measure", "Left over", "Verdict", "Base", "Printed", "Target"]}
+        headings={["Measure", "Left over", "Base", "Printed", "Target"]}
         rows={view.residuals.map(({ measure, state, words, base, printed, target }) => [
           measure,
-          words,
-          <SignedWords key="verdict" {...looks[state]}>
-            {stateWords[state]}
+          <SignedWords key="left" {...looks[state]}>
+            {stateWords[state]}: {words}
           </SignedWords>,
           base,
           printed,

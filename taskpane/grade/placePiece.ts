@@ -5,10 +5,11 @@ import { spread } from "../drawing/spread.ts";
 export type Spot = readonly [x: number, y: number];
 
 export interface PlacedLabel {
-  readonly words: string;
+  /** One below the other. */
+  readonly lines: readonly string[];
   /** The point of the target piece that it belongs to. */
   readonly of: Spot;
-  /** Where the words begin or end, at half of their height. */
+  /** Where the lines begin or end, at half of their height. */
   readonly at: Spot;
   readonly anchor: "start" | "end";
 }
@@ -28,10 +29,10 @@ export interface PlacedPiece {
 export interface Placing {
   /** Units of the drawing to 1 mm. */
   readonly perMm: number;
-  /** Words of each corner. */
-  readonly label: (point: string, place: number) => string;
-  /** Width that words take. */
-  readonly widthOf: (words: string) => number;
+  /** Lines of each corner. */
+  readonly label: (point: string, place: number) => readonly string[];
+  /** Width that a line takes. */
+  readonly widthOf: (line: string) => number;
   /** The least distance from label to label, downwards. */
   readonly gap: number;
   /** Between the piece and its labels. */
@@ -58,7 +59,7 @@ export function placePiece(outlines: PieceOutlines, placing: Placing): PlacedPie
   const size = sizeOf(outlines);
   const middle = size.left + size.width / 2;
   const wanted = outlines.corners.map(({ point, target }, i) => ({
-    words: label(point, i),
+    lines: label(point, i),
     isLeft: target[0] < middle,
     y: (-target[1] - size.top) * perMm,
     place: i,
@@ -73,7 +74,12 @@ export function placePiece(outlines: PieceOutlines, placing: Placing): PlacedPie
   };
   const labels = [...column(true), ...column(false)];
   const widest = (isLeft: boolean) =>
-    Math.max(0, ...labels.filter((each) => each.isLeft === isLeft).map(({ words }) => widthOf(words) + lead));
+    Math.max(
+      0,
+      ...labels
+        .filter((each) => each.isLeft === isLeft)
+        .flatMap(({ lines }) => lines.map((line) => widthOf(line) + lead)),
+    );
   const [room, roomRight] = [widest(true), widest(false)];
   const height = size.height * perMm;
   const above = Math.max(gap / 2, ...labels.map(({ labelY }) => gap / 2 - labelY));
@@ -88,8 +94,8 @@ export function placePiece(outlines: PieceOutlines, placing: Placing): PlacedPie
     ...{ width: right + roomRight, height: above + height + below, target },
     base: outlines.corners.map((corner) => spot(corner.base)),
     origin: spot([0, 0]),
-    labels: labels.map(({ words, isLeft, labelY, place }) => ({
-      words,
+    labels: labels.map(({ lines, isLeft, labelY, place }) => ({
+      lines,
       of: target[place] ?? [0, 0],
       at: [isLeft ? room - lead : right + lead, above + labelY],
       anchor: isLeft ? "end" : "start",

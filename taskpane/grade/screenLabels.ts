@@ -6,18 +6,18 @@ const namesFrom = 480;
 /** Mean width of a letter in CSS pixels, at 12 px and on the wide side. */
 const letterWidth = 7.2;
 const lead = 12;
-const highest = 400;
+const highest = 320;
 
 export interface ScreenLabels {
-  readonly label: (point: string, place: number) => string;
-  readonly widthOf: (words: string) => number;
+  readonly label: (point: string, place: number) => readonly string[];
+  readonly widthOf: (line: string) => number;
 }
 
 /** How the points of a piece are labelled at a width: by number, and by name where there is room. */
 export function labelsFor(width: number): ScreenLabels {
   return {
-    label: (point, place) => (width < namesFrom ? String(place + 1) : `${String(place + 1)} ${point}`),
-    widthOf: (words) => words.length * letterWidth,
+    label: (point, place) => [width < namesFrom ? String(place + 1) : `${String(place + 1)} ${point}`],
+    widthOf: (line) => line.length * letterWidth,
   };
 }
 
@@ -26,7 +26,7 @@ export function screenScale(pieces: readonly PieceOutlines[], width: number): nu
   const { label, widthOf } = labelsFor(width);
   const widest = Math.max(
     0,
-    ...pieces.flatMap(({ corners }) => corners.map(({ point }, i) => widthOf(label(point, i)))),
+    ...pieces.flatMap(({ corners }) => corners.flatMap(({ point }, i) => label(point, i).map(widthOf))),
   );
   const room = Math.max(40, width - 2 * (widest + lead));
   const sizes = pieces.filter(({ corners }) => corners.length > 0).map(sizeOf);

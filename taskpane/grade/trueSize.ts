@@ -29,6 +29,8 @@ const rowMm = 190;
 const betweenMm = 12;
 const letterMm = 3;
 const lineMm = 4.5;
+/** Between the lines of one label. */
+const labelLineMm = 3.6;
 const titleMm = 5;
 const headMm = 2;
 /** Mean width of a letter, as a share of its height; on the wide side, so that no words are cut off. */
@@ -123,9 +125,9 @@ function squareBlock(unit: LengthUnit): Block {
 function pieceBlock({ name, outlines, points }: GradedPiece): Block {
   const placed = placePiece(outlines, {
     perMm: 1,
-    label: (point, i) => `${point}: ${points[i]?.words ?? ""}`,
+    label: (point, i) => [point, points[i]?.words ?? ""],
     widthOf: widthOfWords,
-    gap: lineMm,
+    gap: 2 * lineMm,
     lead: 3,
   });
   const from = `+ ${outlines.origin}`;
@@ -157,11 +159,18 @@ function shapes({ base, target, origin, labels }: PlacedPiece): readonly string[
         ? [dot]
         : [`<path d="${arrow}" fill="none" stroke="${chalk}" stroke-width="0.3"/>`, dot];
     }),
-    ...labels.flatMap(({ words, of, at, anchor }) => {
+    ...labels.flatMap(({ lines, of, at, anchor }) => {
       const end = at[0] + (anchor === "end" ? 0.8 : -0.8);
       return [
         `<path d="M${shortNumber(of[0])} ${shortNumber(of[1])}L${shortNumber(end)} ${shortNumber(at[1])}" fill="none" stroke="${quiet}" stroke-width="0.12"/>`,
-        textAt(at[0], at[1] + letterMm / 3, words, anchor === "end" ? ` text-anchor="end"` : ""),
+        ...lines.map((line, i) =>
+          textAt(
+            at[0],
+            at[1] + letterMm / 3 + (i - (lines.length - 1) / 2) * labelLineMm,
+            line,
+            anchor === "end" ? ` text-anchor="end"` : "",
+          ),
+        ),
       ];
     }),
   ];

@@ -1,6 +1,8 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fileNameOf } from "../../../taskpane/drawing/fileName.ts";
 import { scaleBar } from "../../../taskpane/drawing/scaleBar.ts";
+import { spread } from "../../../taskpane/drawing/spread.ts";
 import { plainColour } from "../../../taskpane/drawing/svgText.ts";
 import { roundLengthAbove, roundLengthBelow } from "../../../taskpane/drawing/ticks.ts";
 
@@ -48,5 +50,29 @@ describe("files of drawings", () => {
     expect(plainColour("rgb(31, 95, 168)")).toBe("#1F5FA8");
     expect(plainColour("none")).toBe("none");
     expect(plainColour("rgba(0, 0, 0, 0.5)")).toBe("rgba(0, 0, 0, 0.5)");
+  });
+});
+
+describe("labels that would cover one another", () => {
+  test("move apart, each as little as may be", () => {
+    expect(spread([10, 11, 40], 4)).toEqual([8.5, 12.5, 40]);
+    expect(spread([], 4)).toEqual([]);
+  });
+
+  // Isotonic regression keeps the mean (Barlow et al. 1972, Statistical Inference under Order Restrictions; from memory).
+  test("keep their order, their distance and their mean", () => {
+    const rising = fc
+      .array(fc.double({ min: 0, max: 100, noNaN: true }), { minLength: 1, maxLength: 12 })
+      .map((ys) => ys.sort((a, b) => a - b));
+    fc.assert(
+      fc.property(rising, fc.double({ min: 0, max: 20, noNaN: true }), (wanted, gap) => {
+        const placed = spread(wanted, gap);
+        const sum = (values: readonly number[]) => values.reduce((all, each) => all + each, 0);
+        return (
+          Math.abs(sum(placed) - sum(wanted)) < 1e-6 &&
+          placed.slice(1).every((y, i) => y - placed[i]! >= gap - 1e-9)
+        );
+      }),
+    );
   });
 });
