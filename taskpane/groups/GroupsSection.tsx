@@ -25,6 +25,7 @@ export function GroupsSection(): ReactNode {
   const [writing, setWriting] = useState(0);
   const input = useRead(readGroups, chosen);
   const figures = input?.figures;
+  const canCompare = figures !== undefined && figures.chart.figures.length > 1;
   const toImport = {
     label: "Import a chart",
     run: () => {
@@ -40,7 +41,7 @@ export function GroupsSection(): ReactNode {
   return (
     <SectionFrame
       title="Groups"
-      primary={!input ? undefined : !figures ? toImport : question === "loose" ? undefined : toWrite}
+      primary={!input ? undefined : !canCompare ? toImport : question === "loose" ? undefined : toWrite}
     >
       {!input && <p className={styles.text}>Reading the figures …</p>}
       {input?.failure !== undefined && <FailureBox what="Cannot be grouped." why={input.failure} />}

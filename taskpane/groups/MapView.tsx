@@ -18,7 +18,7 @@ import type { NearMap } from "./nearMap.ts";
 import { placeLabels } from "./placeLabels.ts";
 import { someFigures } from "./someFigures.ts";
 import { useJob } from "./useJob.ts";
-import { shownTimes, sizesOf } from "./words.ts";
+import { shownTimes, sizesOf, tolerancesWords } from "./words.ts";
 import { WorkingWords } from "./Working.tsx";
 
 const useStyles = makeStyles({
@@ -45,6 +45,9 @@ const small = 4;
 /** More points than this are not drawn, but base figures only, and of those no more than this. */
 const mostPoints = 300;
 const mostBases = 100;
+
+const leastRise = 200;
+const mostStretch = 10;
 
 interface Shown extends Spot, MapPoint {}
 
@@ -83,7 +86,7 @@ export function MapView(props: {
       label="On the map"
       value={group === undefined ? (wanted === "all" ? "all" : "") : String(group)}
       options={[
-        ["", "Figures, but those far off"],
+        ["", "Without figures far off"],
         ["all", "All figures"],
         ...groups.map((each) => [each, `Group ${each}, closer to`] as const),
       ]}
@@ -151,7 +154,7 @@ function Scatter(props: {
 }): ReactNode {
   const styles = useStyles();
   const { width, shown, sizes, isWhole } = props;
-  const { x, y, height, perStep } = scalesOf(shown, width);
+  const { x, y, height, perStep, stretch } = scalesOf(shown, width);
   const spots = shown.map((point) => ({ ...point, x: x(point.x), y: y(point.y) }));
   const marks = clumps(spots, isWhole ? radius * 2 : 0).map((clump) => ({
     ...clump,
@@ -205,7 +208,8 @@ function Scatter(props: {
         d={`M0 ${String(height - 8)}V${String(height - 4)}H${String(bar * perStep)}V${String(height - 8)}`}
       />
       <text x={bar * perStep + 6} y={height - 2} className={styles.quiet}>
-        {bar === 1 ? "1 tolerance" : `${shownTimes(bar)} tolerances`}
+        {tolerancesWords(bar)}
+        {stretch > 1 && `; up and down ${String(stretch)} times larger`}
       </text>
     </Drawing>
   );
@@ -224,20 +228,21 @@ function mapIn(answer: JobAnswer): NearMap | undefined {
   return answer.kind === "map" ? answer : undefined;
 }
 
-/** Both directions on one scale. */
+/** Both directions on one scale, or up and down a whole number of times larger where the map would be a mere strip. */
 function scalesOf(points: readonly { readonly x: number; readonly y: number }[], width: number) {
   const [left, right] = ends(points.map(({ x }) => x));
   const [bottom, top] = ends(points.map(({ y }) => y));
   const perStep = (width - 2 * margin) / Math.max(right - left, top - bottom);
-  const drawn = Math.max(176, Math.min((top - bottom) * perStep, width)) + 2 * margin;
-  const middle = (top + bottom) / 2;
-  const half = (drawn - 2 * margin) / 2 / perStep;
+  const rise = (top - bottom) * perStep;
+  const stretch = Math.min(mostStretch, Math.max(1, Math.floor(leastRise / rise)));
   const indent = (width - 2 * margin - (right - left) * perStep) / 2;
+  const drawn = rise * stretch + 2 * margin;
   return {
     x: scaleLinear([left, right], [margin + indent, width - margin - indent]),
-    y: scaleLinear([middle - half, middle + half], [drawn - margin, margin]),
+    y: scaleLinear([bottom, top], [drawn - margin, margin]),
     height: drawn + margin,
     perStep,
+    stretch,
   };
 }
 

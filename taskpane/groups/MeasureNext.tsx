@@ -20,6 +20,7 @@ import { partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { figureAt } from "./sharing.ts";
 import { useCompared } from "./useCompared.ts";
+import type { Working } from "./useJob.ts";
 import { useJob } from "./useJob.ts";
 import { chanceWords } from "./words.ts";
 import { WorkingWords } from "./Working.tsx";
@@ -48,14 +49,27 @@ export function MeasureNext(props: {
 }): ReactNode {
   const { input, figures, onPart, writing } = props;
   const { part, columns, failure } = useCompared(figures, props.part);
+  const { chart } = figures;
+  const job = useMemo(() => columns && { kind: "next" as const, chart, columns }, [chart, columns]);
+  const working = useJob(job, readingsIn);
   return (
     <>
       <Choice label="What is shared" value={part} options={partOptions(figures.garments)} onChoose={onPart} />
       {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
       {columns && (
         <>
-          <ToTake input={input} figures={figures} columns={columns} part={part} writing={writing} />
+          <ToTake figures={figures} working={working} />
           <ToTakeAgain figures={figures} columns={columns} />
+          {working.answer && (
+            <WriteReadings
+              input={input}
+              figures={figures}
+              columns={columns}
+              part={part}
+              readings={working.answer}
+              asked={writing}
+            />
+          )}
         </>
       )}
     </>
@@ -64,18 +78,13 @@ export function MeasureNext(props: {
 
 /** Missing readings, best first. */
 function ToTake(props: {
-  readonly input: GroupsInput;
   readonly figures: FiguresToGroup;
-  readonly columns: readonly ComparedColumn[];
-  readonly part: string;
-  readonly writing: number;
+  readonly working: Working<readonly NextReading[]>;
 }): ReactNode {
   const styles = useStyles();
-  const { input, figures, columns, part, writing } = props;
+  const { figures, working } = props;
   const { chart } = figures;
   const [shown, setShown] = useState(pageSize);
-  const job = useMemo(() => ({ kind: "next" as const, chart, columns }), [chart, columns]);
-  const working = useJob(job, readingsIn);
   const readings = working.answer;
   return (
     <Part title="Readings to take">
@@ -120,14 +129,6 @@ function ToTake(props: {
               Show more readings ({readings.length - shown} left)
             </Button>
           )}
-          <WriteReadings
-            input={input}
-            figures={figures}
-            columns={columns}
-            part={part}
-            readings={readings}
-            asked={writing}
-          />
         </>
       )}
     </Part>
@@ -262,6 +263,14 @@ function GoToCell(props: {
   );
 }
 
+const nothingToWrite = {
+  label: "",
+  preview: "There is no reading to write: none would tell more about who shares.",
+  done: "",
+  isDone: true,
+  edits: () => [],
+};
+
 /** As many readings as the worksheet function lists when it is not told. */
 const usualCount = 10;
 
@@ -293,7 +302,7 @@ function WriteReadings(props: {
     <WriteBox
       forms={forms}
       plan={(form) => {
-        if (form === "values") return planValues(sheet, input);
+        if (form === "values") return readings.length > 0 ? planValues(sheet, input) : nothingToWrite;
         if (part !== "body") {
           throw new InputError(
             "The formula goes by the measures of the body only. Choose the body, or write values.",

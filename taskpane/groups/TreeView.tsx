@@ -109,7 +109,7 @@ export function TreeView(props: {
       </div>
       <DrawingFrame
         title="How the figures join"
-        description={`Each line is a figure. Two lines meet as far to the right as the figures are apart, in tolerances. Everything that meets left of the cut line is one group. ${groupingWords(groupOf)}`}
+        description="Each line is a figure. Two lines meet as far to the right as the figures are apart, in tolerances. All that meet left of the cut line are one group."
         fileName={fileNameOf("tree of figures")}
         table={table}
         note={noteOf(drawn, highest, limit)}
@@ -169,9 +169,11 @@ function Tree(props: {
       {x.ticks(Math.max(2, Math.floor((right - x(0)) / 40))).map((tick) => (
         <g key={tick}>
           <path className={styles.axis} d={`M${String(x(tick))} ${String(top - 6)}V${String(height)}`} />
-          <text x={x(tick)} y={top - 10} textAnchor="middle" className={styles.quiet}>
-            {tick}
-          </text>
+          {Math.abs(x(tick) - x(cut)) > letter && (
+            <text x={x(tick)} y={top - 10} textAnchor="middle" className={styles.quiet}>
+              {tick}
+            </text>
+          )}
         </g>
       ))}
       {joins.map(({ ends, height: at, isGroup }, i) => (

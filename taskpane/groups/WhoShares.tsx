@@ -230,13 +230,17 @@ function Details(props: {
 }): ReactNode {
   const styles = useStyles();
   const { columns, method, tree } = props;
+  const needed = columns
+    .filter(({ required }) => required)
+    .map(({ column }) => column.heading)
+    .join(", ");
   return (
     <Disclosure title="What was compared" says={count(columns.length, "measure")}>
       <p className={styles.text}>{columns.map(({ column }) => column.heading).join(", ")}.</p>
       <p className={styles.text}>
-        Two figures are as far apart as their worst measure, counted in its tolerance: 1 uses all of it.
-        Measures that one of them lacks are left out; without bust, waist and hip, or with less than half of
-        the measures, nobody can say.
+        Two figures are as far apart as their worst measure, counted in its tolerance: 1 uses all of it. A
+        measure that one of them lacks is left out. {needed === "" ? "With" : `Without ${needed}, or with`}{" "}
+        less than half of the measures, nobody can say.
       </p>
       <p className={styles.quiet}>
         Technical name: {methodWords[method].technical}, by the greatest difference in tolerances.

@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useState } from "react";
-import { failureText } from "../notice.ts";
 import type { JobMessage } from "./jobMessage.ts";
 import { jobMessage } from "./jobMessage.ts";
 import type { Job, JobAnswer } from "./jobs.ts";
@@ -39,8 +38,9 @@ export function useJob<T>(job: Job | undefined, pick: (answer: JobAnswer) => T |
       setLater({ job, message: data });
       worker.terminate();
     };
-    worker.onerror = ({ message }) => {
-      setLater({ job, message: { kind: "failed", why: failureText(new Error(message)) } });
+    worker.onerror = () => {
+      // Where the worker itself cannot be loaded, the page does the work.
+      setLater({ job, message: jobMessage(job) });
     };
     worker.postMessage(job);
     return () => {
