@@ -17,13 +17,14 @@ import { FlarePart } from "./FlarePart.tsx";
 import type { PieceChoice } from "./garments.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
 import { gradedPieces } from "./gradedPieces.ts";
+import { pageWords } from "./papers.ts";
 import { PiecePart } from "./PiecePart.tsx";
 import { PrintPart, ResidualPart } from "./PrintPart.tsx";
 import { printView } from "./printView.ts";
 import type { GradingInput } from "./readGrading.ts";
 import { RunPart } from "./RunPart.tsx";
 import { runView } from "./runView.ts";
-import { pageWords, trueSizePage } from "./trueSize.ts";
+import { trueSizePage } from "./trueSize.ts";
 import { Verdict } from "./Verdict.tsx";
 import { planGrade } from "./writeGrade.ts";
 

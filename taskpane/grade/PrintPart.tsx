@@ -1,5 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { Fragment } from "react";
 import { printCautions } from "../../addin/grading/printWords.ts";
 import { Disclosure } from "../Disclosure.tsx";
 import { LengthField, typedLength } from "../LengthField.tsx";
@@ -24,7 +25,7 @@ const looks: Readonly<Record<Residual["state"], { readonly sign: string; readonl
 };
 
 const stateWords: Readonly<Record<Residual["state"], string>> = {
-  within: "within",
+  within: "in",
   out: "out",
   "no tolerance": "no tolerance",
   missing: "left out",
@@ -36,15 +37,15 @@ export function ResidualPart({ view }: { readonly view: PrintView }): ReactNode 
   if (view.residuals.length === 0) return null;
   return (
     <Part title="What the print leaves">
-      <p className={styles.text}>Within or out of tolerance, worst first.</p>
+      <p className={styles.text}>In or out of tolerance, worst first.</p>
       <PlainTable
         label="What the print leaves, worst first"
         headings={["Measure", "Left over", "Base", "Printed", "Target"]}
         rows={view.residuals.map(({ measure, state, words, base, printed, target }) => [
           measure,
-          <SignedWords key="left" {...looks[state]}>
-            {stateWords[state]}: {words}
-          </SignedWords>,
+          <Fragment key="left">
+            <SignedWords {...looks[state]}>{stateWords[state]}</SignedWords>, {words}
+          </Fragment>,
           base,
           printed,
           target,

@@ -2,10 +2,14 @@ import { testSquareMm } from "../../addin/grading/printWords.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { paperColours } from "../theme.ts";
+import { diagramWords } from "./diagramWords.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
+import type { Sized } from "./inRows.ts";
+import { inRows } from "./inRows.ts";
+import { papers } from "./papers.ts";
 import type { PlacedPiece } from "./placePiece.ts";
 import { arrowPath, outlinePath, placePiece, shortNumber } from "./placePiece.ts";
-import { diagramWords } from "./diagramWords.ts";
+import { escaped, letterMm, textAt, widthOfWords, wrapped } from "./svgWords.ts";
 
 /** What the page says about itself. */
 export interface PageWords {
@@ -23,18 +27,15 @@ export interface TrueSizePage {
   readonly heightMm: number;
 }
 
-const marginMm = 10;
-/** Width of the rows: A4 upright without its margins; wider only where one piece is. */
-const rowMm = 190;
-const betweenMm = 12;
-const letterMm = 3;
+const marginMm = 8;
+const betweenMm = 8;
+/** No page is narrower than A4. */
+const leastInnerMm = papers[0].widthMm - 2 * marginMm;
 const lineMm = 4.5;
 /** Between the lines of one label. */
 const labelLineMm = 3.6;
 const titleMm = 5;
 const headMm = 2;
-/** Mean width of a letter, as a share of its height; on the wide side, so that no words are cut off. */
-const letterShare = 0.58;
 const face = "Arial, Helvetica, sans-serif";
 
 /**
@@ -44,10 +45,10 @@ const face = "Arial, Helvetica, sans-serif";
 export function trueSizePage(pieces: readonly GradedPiece[], words: PageWords): TrueSizePage {
   const drawn = pieces.filter(({ outlines }) => outlines.corners.length > 0).map(pieceBlock);
   const blocks = [squareBlock(words.unit), ...drawn];
-  const innerMm = Math.max(rowMm, ...blocks.map(({ width }) => width));
+  const innerMm = innerWidth(blocks, words);
   const head = headLines(words, innerMm);
-  const headHeightMm = titleMm + head.notes.length * lineMm + lineMm;
-  const { places, height } = inRows(blocks, innerMm);
+  const headHeightMm = headHeight(head);
+  const { places, height } = inRows(blocks, innerMm, betweenMm);
   const widthMm = innerMm + 2 * marginMm;
   const heightMm = marginMm + headHeightMm + height + marginMm;
   const [w, h] = [shortNumber(widthMm), shortNumber(heightMm)];
@@ -70,28 +71,6 @@ export function trueSizePage(pieces: readonly GradedPiece[], words: PageWords): 
   return { text, widthMm, heightMm };
 }
 
-const papers = [
-  { name: "A4", widthMm: 210, heightMm: 297 },
-  { name: "Letter", widthMm: 215.9, heightMm: 279.4 },
-] as const;
-
-/** How large the page is, and on which paper it fits. */
-export function pageWords(
-  { widthMm, heightMm }: Pick<TrueSizePage, "widthMm" | "heightMm">,
-  unit: LengthUnit,
-): string {
-  const fitting = papers.filter(
-    (paper) =>
-      (widthMm <= paper.widthMm && heightMm <= paper.heightMm) ||
-      (widthMm <= paper.heightMm && heightMm <= paper.widthMm),
-  );
-  const size = `The page is ${lengthWords(widthMm, unit)} wide and ${lengthWords(heightMm, unit)} high`;
-  if (fitting.length === 0) {
-    return `${size}, larger than A4 and Letter: print it on larger paper, or let the printer spread it over several sheets at 100 %.`;
-  }
-  return `${size}: it fits on ${fitting.map(({ name }) => name).join(" and ")}.`;
-}
-
 /** The words for the test square: how to check that the print is true. */
 export function squareWords(unit: LengthUnit): readonly string[] {
   return [
@@ -102,9 +81,7 @@ export function squareWords(unit: LengthUnit): readonly string[] {
   ];
 }
 
-interface Block {
-  readonly width: number;
-  readonly height: number;
+interface Block extends Sized {
   readonly text: string;
 }
 
@@ -132,14 +109,13 @@ function pieceBlock({ name, outlines, points }: GradedPiece): Block {
   });
   const from = `+ ${outlines.origin}`;
   return {
-    width: Math.max(placed.width, widthOfWords(name) * 1.1, widthOfWords(from)),
-    height: placed.height + 2 * lineMm + 1,
+    width: Math.max(placed.width, widthOfWords(`${name}  ${from}`) * 1.1),
+    height: placed.height + lineMm,
     text: [
-      textAt(0, letterMm, name, ` font-weight="700"`),
+      `<text x="0" y="${String(letterMm)}"><tspan font-weight="700">${escaped(name)}</tspan><tspan dx="2" fill="${paperColours.quiet}">${escaped(from)}</tspan></text>`,
       `<g transform="translate(0 ${String(lineMm)})">`,
       ...shapes(placed),
       `</g>`,
-      textAt(0, placed.height + 2 * lineMm, from, ` fill="${paperColours.quiet}"`),
     ].join("\n"),
   };
 }
@@ -176,10 +152,12 @@ function shapes({ base, target, origin, labels }: PlacedPiece): readonly string[
   ];
 }
 
-function headLines(
-  { base, target }: PageWords,
-  roomMm: number,
-): { readonly title: string; readonly notes: readonly string[] } {
+interface Head {
+  readonly title: string;
+  readonly notes: readonly string[];
+}
+
+function headLines({ base, target }: PageWords, roomMm: number): Head {
   return {
     title: `Grade: ${base} to ${target}`,
     notes: [
@@ -190,51 +168,26 @@ function headLines(
   };
 }
 
-/** Blocks in rows from left to right, none over another. */
-function inRows(
-  blocks: readonly Block[],
-  roomMm: number,
-): { readonly places: readonly (readonly [number, number])[]; readonly height: number } {
-  const places: [number, number][] = [];
-  let [x, y, rowHeight] = [0, 0, 0];
-  for (const { width, height } of blocks) {
-    if (x > 0 && x + width > roomMm) {
-      y += rowHeight + betweenMm;
-      [x, rowHeight] = [0, 0];
-    }
-    places.push([x, y]);
-    x += width + betweenMm;
-    rowHeight = Math.max(rowHeight, height);
+function headHeight({ notes }: Head): number {
+  return titleMm + (notes.length + 0.8) * lineMm;
+}
+
+/** The width of A4 or Letter where all fits on one, upright or across; else about as wide as high. */
+function innerWidth(blocks: readonly Block[], words: PageWords): number {
+  const widest = Math.max(...blocks.map(({ width }) => width));
+  const sheets = papers.flatMap(({ widthMm, heightMm }) => [
+    [widthMm, heightMm] as const,
+    [heightMm, widthMm] as const,
+  ]);
+  for (const [widthMm, heightMm] of sheets) {
+    const innerMm = widthMm - 2 * marginMm;
+    const headMm = headHeight(headLines(words, innerMm));
+    if (widest <= innerMm && headMm + inRows(blocks, innerMm, betweenMm).height <= heightMm - 2 * marginMm)
+      return innerMm;
   }
-  return { places, height: y + rowHeight };
-}
-
-/** Lines of whole words that are no wider than the room. */
-function wrapped(words: string, roomMm: number): readonly string[] {
-  const lines: string[] = [];
-  for (const word of words.split(" ")) {
-    const last = lines.at(-1);
-    const longer = last === undefined ? word : `${last} ${word}`;
-    if (last === undefined || widthOfWords(longer) > roomMm) lines.push(word);
-    else lines[lines.length - 1] = longer;
-  }
-  return lines;
-}
-
-function widthOfWords(words: string): number {
-  return [...words].length * letterMm * letterShare;
-}
-
-function textAt(x: number, y: number, words: string, more = ""): string {
-  return `<text x="${shortNumber(x)}" y="${shortNumber(y)}"${more}>${escaped(words)}</text>`;
-}
-
-/** Text that stands for itself in XML; control characters, which no XML file may hold, are left out. */
-export function escaped(text: string): string {
-  return text
-    .replace(/[^\P{Cc}\t\n\r]/gu, "")
-    .replace(/&/gu, "&amp;")
-    .replace(/</gu, "&lt;")
-    .replace(/>/gu, "&gt;")
-    .replace(/"/gu, "&quot;");
+  const areaMm2 = blocks.reduce(
+    (sum, { width, height }) => sum + (width + betweenMm) * (height + betweenMm),
+    0,
+  );
+  return Math.max(leastInnerMm, widest, Math.sqrt(areaMm2));
 }

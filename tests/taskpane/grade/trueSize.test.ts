@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { arrowPath, outlinePath, placePiece } from "../../../taskpane/grade/placePiece.ts";
-import { escaped, pageWords, trueSizePage } from "../../../taskpane/grade/trueSize.ts";
+import { pageWords } from "../../../taskpane/grade/papers.ts";
+import { escaped } from "../../../taskpane/grade/svgWords.ts";
+import { trueSizePage } from "../../../taskpane/grade/trueSize.ts";
 import { piecesOf } from "./figures.ts";
 
 const words = { base: "Ardmoor", target: "Corrie", unit: "mm" } as const;
@@ -57,7 +59,7 @@ describe("a page that prints true to size", () => {
 
   test("grows with its pieces, and lays none over another or over the square", () => {
     const all = trueSizePage([...pieces, ...piecesOf("Flared skirt", 0, 2)], words);
-    expect(all.heightMm).toBeGreaterThan(page.heightMm);
+    expect(all.widthMm * all.heightMm).toBeGreaterThan(page.widthMm * page.heightMm);
     const boxes = boxesOf(all.text);
     expect(boxes).toHaveLength(5);
     for (const [i, a] of boxes.entries()) {
