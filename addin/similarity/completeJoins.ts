@@ -34,16 +34,17 @@ export function completeJoins(
         height: least(groups.near),
       });
       join(low, high, groups);
+    } else {
+      setNumber(groups.near, low, findNearest(low, groups));
+      searches--;
     }
-    setNumber(groups.near, low, findNearest(low, groups));
-    searches--;
     if (groups.count < fullShare * groups.slots) closeUp(groups);
   }
   if (searches === 0) joins.push(...joinsOfRest(groups));
   return joins.sort((a, b) => a.height - b.height || a.first - b.first || a.second - b.second);
 }
 
-/** More than enough: two or three for each item are usual. */
+/** More than enough: one or two for each item are usual. */
 const usualMostSearches = 8;
 
 /** When fewer slots than this are in use, the groups are moved together, so that less memory is walked through. */
@@ -107,39 +108,57 @@ function findNearest(slot: number, { slots, far, nearest }: Groups): number {
 }
 
 /**
- * Puts the group of `high` into the slot `low`: its distance to any other is the farther of the two.
+ * Puts the group of `high` into the slot `low`: its distance to any other is the farther of the two. Finds the nearest of
+ * `low` on the way.
  *
- * Most of the time of a clustering is spent here, so there is a loop for each run of memory, and the farther is taken by
- * its place, without a branch, which processors cannot foresee.
+ * Most of the time of a clustering is spent here, so there is a loop for each run of memory. The farther is taken by its
+ * place, without a branch, which processors cannot foresee: −1 as a mask keeps the step to the other, 0 drops it.
+ * Places are cut to 32 bits, which saves a check of each sum.
  */
 function join(low: number, high: number, groups: Groups): void {
   const { slots, far, nearest, lowestItem } = groups;
   const gap = high - low;
   let row = -1;
   for (let slot = 0; slot < low; slot++) {
-    const at = row + low;
-    far[at] = far[at + Number(far[at + gap]! > far[at]!) * gap]!;
-    far[at + gap] = Infinity;
+    const at = (row + low) | 0;
+    const isFarther = Number(far[(at + gap) | 0]! > far[at]!);
+    far[at] = far[(at + (gap & -isFarther)) | 0]!;
+    far[(at + gap) | 0] = Infinity;
     const other = nearest[slot]!;
-    if (other === high || other === low) nearest[slot] = -1;
+    if (other === high || (other === low && isFarther === 1)) nearest[slot] = -1;
     row += slots - slot - 2;
   }
   const rowLow = row;
   far[rowLow + high] = Infinity;
+  let distance = Infinity;
+  let found = -1;
   row += slots - low - 2;
   for (let slot = low + 1; slot < high; slot++) {
-    const at = rowLow + slot;
-    const down = row + high - at;
-    far[at] = far[at + Number(far[at + down]! > far[at]!) * down]!;
-    far[at + down] = Infinity;
+    const at = (rowLow + slot) | 0;
+    const down = (row + high - at) | 0;
+    const each = far[(at + (down & -Number(far[(at + down) | 0]! > far[at]!))) | 0]!;
+    far[at] = each;
+    far[(at + down) | 0] = Infinity;
+    if (each < distance) {
+      distance = each;
+      found = slot;
+    }
     if (nearest[slot] === high) nearest[slot] = -1;
     row += slots - slot - 2;
   }
   const down = row - rowLow;
-  for (let at = rowLow + high + 1; at < rowLow + slots; at++) {
-    far[at] = far[at + Number(far[at + down]! > far[at]!) * down]!;
-    far[at + down] = Infinity;
+  for (let slot = high + 1; slot < slots; slot++) {
+    const at = (rowLow + slot) | 0;
+    const each = far[(at + (down & -Number(far[(at + down) | 0]! > far[at]!))) | 0]!;
+    far[at] = each;
+    far[(at + down) | 0] = Infinity;
+    if (each < distance) {
+      distance = each;
+      found = slot;
+    }
   }
+  nearest[low] = found;
+  setNumber(groups.near, low, distance);
   lowestItem[high] = -1;
   setNumber(groups.near, high, Infinity);
   groups.count--;

@@ -1,7 +1,8 @@
 /**
  * Speed of the main calculation, side by side with other libraries on the same input: worst difference in tolerances of
  * every pair, and complete linkage. Times are processor time, so that other work on the machine counts little, and the
- * median of the runs. Fails when the answers differ. Peers that are not installed are said so.
+ * median of the runs. All work on the same task, absolute tolerances and no reading missing: the peers get the readings
+ * divided by the tolerances, we divide them and look for gaps within the time that is taken. Fails when the answers differ. Peers that are not installed are said so.
  *
  *   npm run bench
  */
