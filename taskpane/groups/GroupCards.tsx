@@ -20,7 +20,7 @@ const useStyles = makeStyles({
   name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
   members: { margin: 0, overflowWrap: "anywhere" },
   facts: { margin: 0, display: "flex", flexDirection: "column", gap: "4px", overflowWrap: "anywhere" },
-  term: { display: "inline", color: tokens.colorNeutralForeground3, "&::after": { content: "': '" } },
+  term: { display: "inline", color: tokens.colorNeutralForeground3 },
   fact: { display: "inline", margin: 0 },
   base: { fontWeight: 600 },
   text: { margin: 0, overflowWrap: "anywhere" },
@@ -88,15 +88,15 @@ function Group(props: {
       <p className={styles.members}>{namesOf(figures)}</p>
       <dl className={styles.facts}>
         <div>
-          <dt className={styles.term}>Draft for</dt>
+          <dt className={styles.term}>Draft for: </dt>
           <dd className={mergeClasses(styles.fact, styles.base)}>{base}</dd>
         </div>
         <div>
-          <dt className={styles.term}>Differ most</dt>
+          <dt className={styles.term}>Differ most: </dt>
           <dd className={styles.fact}>{binding ? bindingWords(binding) : "Nothing differs."}</dd>
         </div>
         <div>
-          <dt className={styles.term}>Nearest outside</dt>
+          <dt className={styles.term}>Nearest outside: </dt>
           <dd className={styles.fact}>
             {outsider ? (
               <>
@@ -112,7 +112,7 @@ function Group(props: {
         </div>
         {perhaps.length > 0 && (
           <div>
-            <dt className={styles.term}>Perhaps</dt>
+            <dt className={styles.term}>Perhaps: </dt>
             <dd className={styles.fact}>
               {namesOf(perhaps)}: nothing known keeps {perhaps.length === 1 ? "it" : "them"} out, but readings
               are missing.
@@ -120,7 +120,7 @@ function Group(props: {
           </div>
         )}
         <div>
-          <dt className={styles.term}>How sure</dt>
+          <dt className={styles.term}>How sure: </dt>
           <dd className={styles.fact}>
             {sure
               ? sureWords(chart, sure)

@@ -27,7 +27,7 @@ import { planFormula, planValues } from "./writeSheet.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
-  result: { margin: 0, fontWeight: 600 },
+  result: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
   list: plainList,
   card,
   head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
@@ -111,11 +111,11 @@ function Models(props: {
       <SolveWords solving={solving} what="house models" many={count(chart.figures.length, "figure")} />
       {answer && (
         <>
-          <p className={styles.result} aria-live="polite">
+          <h2 className={styles.result} aria-live="polite">
             {count(answer.count, "house model")} for {count(chart.figures.length, "figure")}: {serving.length}{" "}
             {serving.length === 1 ? "serves" : "serve"} others, {alone.length}{" "}
             {alone.length === 1 ? "serves" : "serve"} only {alone.length === 1 ? "itself" : "themselves"}.
-          </p>
+          </h2>
           <ul className={styles.list} aria-label="House models, those that serve most first">
             {serving.map((model) => (
               <Model key={model.base} chart={chart} model={model} />

@@ -190,7 +190,9 @@ function PairOf(props: {
   const zones = found.slice(0, found.length - garments.length).filter(({ why }) => why !== noMeasure);
   return (
     <>
-      <OutlineDrawing chart={chart} base={place} other={other} />
+      <Part title="Both over each other">
+        <OutlineDrawing chart={chart} base={place} other={other} />
+      </Part>
       {garments.length > 0 && (
         <Part title="Clothes">
           <ShareList found={found.slice(found.length - garments.length)} />

@@ -70,7 +70,7 @@ export function OutlineDrawing(props: {
   }
   return (
     <DrawingFrame
-      title={`${names[0]} and ${names[1]} over each other`}
+      title={`${names[0]} and ${names[1]}`}
       description={`From the front, on one floor: ${names[0]} dashed, ${names[1]} in a solid line.`}
       note={noteOf(first, second)}
       fileName={fileNameOf("outline", ...names)}

@@ -29,7 +29,7 @@ import { WriteGroups } from "./WriteGroups.tsx";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
-  result: { margin: 0, fontWeight: 600 },
+  result: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
 });
 
@@ -164,9 +164,9 @@ function Groups(props: {
       {task && <SolveWords solving={solving} what="groups" many={many} />}
       {groupOf && (
         <>
-          <p className={styles.result} aria-live="polite">
+          <h2 className={styles.result} aria-live="polite">
             {groupingWords(groupOf)}
-          </p>
+          </h2>
           <QuestionNav
             label="How to show the groups"
             questions={groupViews}
