@@ -1,4 +1,5 @@
 import { apartFunction } from "./apart.ts";
+import { basesFunction } from "./bases.ts";
 import { clearanceFunction } from "./clearance.ts";
 import { compareFunction } from "./compare.ts";
 import { dartsFunction } from "./darts.ts";
@@ -57,5 +58,6 @@ export const descriptors: readonly FunctionDescriptor[] = [
   sharesFunction,
   groupsFunction,
   treeFunction,
+  basesFunction,
   nextFunction,
 ];

@@ -83,6 +83,17 @@ export function amount(help: string, fallback: number): Parameter<number> {
   );
 }
 
+/** A number above 0, with what stands for an omitted one. */
+export function aboveZero(help: string, fallback: number): Parameter<number> {
+  return optional({ help, standsFor: String(fallback) }, (cell, name) => {
+    const value = (cell === undefined ? undefined : numberFrom(cell, name)) ?? fallback;
+    if (value > 0) return value;
+    throw new InputError(
+      `${name}: “${cellText(cell)}” is not above 0. Write a number above 0, or leave it out for ${String(fallback)}.`,
+    );
+  });
+}
+
 /** A whole number of at least 1, with what stands for an empty or omitted cell. */
 export function count(help: string, fallback: number): Parameter<number> {
   return optional({ help, standsFor: String(fallback) }, (cell, name) => {

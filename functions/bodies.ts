@@ -20,3 +20,11 @@ export const method = () =>
     linkageMethods,
     "complete",
   );
+
+/** The same, and the exact answer. */
+export const groupMethod = () =>
+  choice(
+    "How groups are built: complete (every pair is within tolerance), fewest (that in as few as can be), average, single or ward.",
+    [...linkageMethods, "fewest"] as const,
+    "complete",
+  );

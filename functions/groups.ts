@@ -1,7 +1,12 @@
+import type { Chart } from "../addin/chart/chart.ts";
 import { columnsOfPart } from "../addin/similarity/columnsOfPart.ts";
-import { sharedBodyGroups } from "../addin/similarity/groups.ts";
+import type { ComparedColumn } from "../addin/similarity/comparedColumns.ts";
+import { fewestSharedGroups } from "../addin/similarity/exact/fewestShared.ts";
+import type { GroupedFigure } from "../addin/similarity/groups.ts";
+import { groupedFigures, sharedBodyGroups } from "../addin/similarity/groups.ts";
+import { nameOrder } from "../addin/similarity/nameOrder.ts";
 import { chart, garmentTolerances } from "./arguments.ts";
-import { method, unknownWord, zone } from "./bodies.ts";
+import { groupMethod, unknownWord, zone } from "./bodies.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
@@ -15,8 +20,11 @@ export const groupsFunction = defineFunction({
     "With the method complete, every two figures of a group are within tolerance at every measure that was compared. " +
     "The base figure is the one nearest to all others of its group. Worst measure and Of tolerance say where the figure " +
     "differs most from it: at most 1 is within tolerance. Larger groups come first. Figures that cannot be compared are " +
-    "never put together; Worst measure then says what is missing.",
-  parameters: { chart: chart(), tolerances: garmentTolerances(), zone: zone(), method: method() },
+    "never put together; Worst measure then says what is missing.\n\n" +
+    "With the method fewest, no other way makes fewer groups in which every pair is within tolerance. Where that could not be " +
+    "shown in the time that a cell has, the heading of Group says so and names the number that is needed at least; the " +
+    "section Groups of the pane can look further.",
+  parameters: { chart: chart(), tolerances: garmentTolerances(), zone: zone(), method: groupMethod() },
   result: "table",
   examples: [
     {
@@ -28,6 +36,28 @@ export const groupsFunction = defineFunction({
         ["Dunnock", 1, "Dunnock", "", 0],
         ["Teal", 2, "Siskin", "Bust", 0.667],
         ["Siskin", 2, "Siskin", "", 0],
+      ],
+    },
+    {
+      formula: 'FIT.GROUPS(A1:D5, Tolerances[#All], "body", "fewest")',
+      values: [
+        [
+          ["Figure", "Bust", "Waist", "Hip"],
+          ["Dunnock", 135, 100, 140],
+          ["Linnet", 132.5, 100, 140],
+          ["Pipit", 130, 100, 140],
+          ["Robin", 137.5, 100, 140],
+        ],
+        exampleTolerances,
+        "body",
+        "fewest",
+      ],
+      gives: [
+        ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
+        ["Dunnock", 1, "Dunnock", "", 0],
+        ["Linnet", 2, "Linnet", "", 0],
+        ["Pipit", 2, "Linnet", "Bust", 0.833],
+        ["Robin", 1, "Dunnock", "Bust", 0.833],
       ],
     },
     {
@@ -57,14 +87,34 @@ export const groupsFunction = defineFunction({
   ],
   failures: [emptyChart, badTolerances, nothingToCompare, unknownWord],
   source: "Complete linkage: T. Sørensen (1948); groups cut where the worst difference is one tolerance.",
-  compute: ({ chart: figures, tolerances: allowed, zone: part, method: linkage }) => [
-    ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
-    ...sharedBodyGroups(figures, columnsOfPart(figures, part, allowed(figures)), linkage).map((row) => [
-      row.figure,
-      row.group,
-      row.base,
-      worstMeasure(row.fromBase),
-      shown(row.fromBase.distance),
-    ]),
-  ],
+  compute: ({ chart: figures, tolerances: allowed, zone: part, method: chosen }) => {
+    const columns = columnsOfPart(figures, part, allowed(figures));
+    const { rows, heading } =
+      chosen === "fewest"
+        ? fewest(figures, columns)
+        : { rows: sharedBodyGroups(figures, columns, chosen), heading: "Group" };
+    return [
+      ["Figure", heading, "Base figure", "Worst measure", "Of tolerance"],
+      ...rows.map((row) => [
+        row.figure,
+        row.group,
+        row.base,
+        worstMeasure(row.fromBase),
+        shown(row.fromBase.distance),
+      ]),
+    ];
+  },
 });
+
+function fewest(
+  chart: Chart,
+  columns: readonly ComparedColumn[],
+): { readonly rows: readonly GroupedFigure[]; readonly heading: string } {
+  const { groupOf, count, atLeast, isProved } = fewestSharedGroups(chart, columns);
+  const named = nameOrder(chart, columns);
+  const inOrder = Int32Array.from(named.order, (place) => groupOf[place]!);
+  return {
+    rows: groupedFigures(chart, named, inOrder),
+    heading: isProved ? "Group" : `Group (${String(count)} found, at least ${String(atLeast)} needed)`,
+  };
+}

@@ -11,7 +11,7 @@ import { loadFunctions } from "./loadFunctions.ts";
 const planned = [
   "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "EXPECTED", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "MATCH", "REASONS",
   "WEARERS", "WARDROBE", "STEPS", "GRADE", "RESIZE", "FLARE", "DARTS", "SCALE",
-  "APART", "NEAREST", "SHARES", "GROUPS", "TREE", "NEXT",
+  "APART", "NEAREST", "SHARES", "GROUPS", "TREE", "BASES", "NEXT",
 ]; // prettier-ignore
 
 /**

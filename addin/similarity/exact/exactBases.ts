@@ -1,5 +1,6 @@
 import type { Condensed } from "../condensed.ts";
-import { addBit, bitsOf, emptyBits, itemsOf } from "./bits.ts";
+import type { Bits } from "./bits.ts";
+import { addBit, bitsOf, countBits, emptyBits, hasBit, itemsOf, removeBit } from "./bits.ts";
 import { fewestByCover } from "./coverBases.ts";
 import { fewerSets } from "./fewerSets.ts";
 import type { Graph } from "./graph.ts";
@@ -95,8 +96,11 @@ export function exactBases(
   let stepsLeft = mostSteps;
   for (const part of parts) {
     if (part.items.length === 1) continue;
+    if (part.items.length > mostSearched) {
+      part.atLeast = separate(part.graph);
+      continue;
+    }
     part.atLeast = mutuallyApart(withinTwoSteps(part.graph), mostApartSteps).length;
-    if (part.items.length > mostSearched) continue;
     const found = listsOf(part);
     const sets = { items: found.size, sets: found.bases.map((each) => [...each]) };
     part.bases = fewerSets(sets, part.bases, part.atLeast, mostSwaps, () => leftMs() <= 0);
@@ -162,16 +166,31 @@ function greedyBases({ size, near }: Graph): readonly number[] {
   return bases;
 }
 
-/** Items with a base in common: no such two are needed for the bound. */
+/** Items with a base in common: of mutually apart ones, each needs a base of its own. */
 function withinTwoSteps({ size, near }: Graph): Graph {
   const wide = near.map((row, item) => {
     const all = emptyBits(size);
-    for (const other of [item, ...itemsOf(row)]) {
-      addBit(all, other);
-      near[other]!.forEach((word, at) => (all[at]! |= word));
-    }
-    all[item >>> 5]! &= ~(1 << (item & 31));
+    for (const other of [item, ...itemsOf(row)]) addRow(all, near[other]!);
+    removeBit(all, item);
     return all;
   });
   return { size, near: wide };
+}
+
+/** A number of items of which no two have a base in common, those with fewest others near them first. */
+function separate({ size, near }: Graph): number {
+  const degree = near.map(countBits);
+  const isTaken = emptyBits(size);
+  let count = 0;
+  for (const item of Array.from(degree.keys()).sort((a, b) => degree[a]! - degree[b]! || a - b)) {
+    if (hasBit(isTaken, item)) continue;
+    count++;
+    addBit(isTaken, item);
+    for (const other of [item, ...itemsOf(near[item]!)]) addRow(isTaken, near[other]!);
+  }
+  return count;
+}
+
+function addRow(bits: Bits, row: Bits): void {
+  for (let word = 0; word < bits.length; word++) bits[word]! |= row[word]!;
 }

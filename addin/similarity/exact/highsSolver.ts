@@ -35,7 +35,7 @@ function openModel(highs: Highs, rows: number): OpenModel {
 
   const limit = (timeLimitMs: number): void => {
     model.zeroAllClocks();
-    model.options.set({ time_limit: Math.max(0.01, timeLimitMs / 1000) });
+    model.options.set({ time_limit: Math.min(1e9, Math.max(0.01, timeLimitMs / 1000)) });
   };
 
   return {
