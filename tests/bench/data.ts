@@ -14,6 +14,16 @@ export function randomFigures(count: number, seed = 1): readonly (readonly numbe
   });
 }
 
+/** Versions of a few bodies, one after another: each with reading errors of a third of a tolerance, and all measures a little larger or smaller. */
+export function versionsOfBodies(count: number, bodies: number, seed = 7): readonly (readonly number[])[] {
+  const random = seeded(seed);
+  const sculpts = randomFigures(bodies, seed);
+  return Array.from({ length: count }, (_, i) => {
+    const larger = 0.3 * normal(random);
+    return sculpts[i % bodies]!.map((mm, c) => mm + tolerancesMm[c]! * (0.35 * normal(random) + larger));
+  });
+}
+
 /** A tolerance in mm for each measure, about 2 % of the typical reading. */
 export const tolerancesMm: readonly number[] = typicalMm.map((mm) => Math.max(1, mm / 50));
 
