@@ -55,7 +55,6 @@ export function fewestByCover(
       if (bases.length < best.bases.length) improve({ bases });
     };
     const found = model.solve({
-      start: chosenValues(lists.size, best.bases),
       gap: 0.999,
       timeLimitMs: leftMs(),
       onBound: (atLeast) => {
