@@ -39,6 +39,11 @@ export function pairIndex(size: number, i: number, j: number): number {
   return low * size - (low * (low + 1)) / 2 + Math.max(i, j) - low - 1;
 }
 
+/** Calls `work` with each item and the place of its first pair, but for the last item, which begins no pair. */
+export function forEachRow(size: number, work: (item: number, start: number) => void): void {
+  for (let item = 0, start = 0; item < size - 1; start += size - 1 - item, item++) work(item, start);
+}
+
 /** The distance of two items: 0 of an item to itself, NaN when it is not known. */
 export function pairDistance(distances: Condensed, i: number, j: number): number {
   return i === j ? 0 : (distances.values[pairIndex(distances.size, i, j)] ?? Number.NaN);

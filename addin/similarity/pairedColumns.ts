@@ -1,7 +1,8 @@
 import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
+import { forEachRow } from "./condensed.ts";
 import { roundDistance } from "./roundDistance.ts";
-import type { FillRow } from "./vectorRows.ts";
+import type { Fill } from "./vectorRows.ts";
 
 /**
  * Readings in tolerances, two columns at a time, as their sum u and difference v: the worse of two differences is
@@ -32,9 +33,13 @@ export function canBeScaled(columns: readonly ComparedColumn[]): boolean {
 }
 
 /** Distances by columns that `canBeScaled`. A missing reading makes the pair NaN. */
-export function pairedRows(columns: readonly ComparedColumn[], size: number): FillRow {
+export function pairedRows(columns: readonly ComparedColumn[], size: number): Fill {
   const paired = pairColumns(columns, size);
-  return (i, start, distances) => fillPaired(i, start, distances, paired);
+  return (distances) => {
+    forEachRow(size, (i, start) => {
+      fillPaired(i, start, distances, paired);
+    });
+  };
 }
 
 function pairColumns(columns: readonly ComparedColumn[], size: number): PairedColumns {

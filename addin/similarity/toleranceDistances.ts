@@ -1,11 +1,11 @@
 import { toleranceMm } from "../measures/toleranceMm.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
-import { createCondensed, pairIndex } from "./condensed.ts";
+import { createCondensed, forEachRow, pairIndex } from "./condensed.ts";
 import { isKnown } from "./known.ts";
 import { canBeScaled, lanes, pairedRows } from "./pairedColumns.ts";
 import { roundDistance } from "./roundDistance.ts";
-import type { FillRow } from "./vectorRows.ts";
+import type { Fill } from "./vectorRows.ts";
 import { vectorRows } from "./vectorRows.ts";
 
 /**
@@ -21,17 +21,20 @@ import { vectorRows } from "./vectorRows.ts";
  */
 export function toleranceDistances(columns: readonly ComparedColumn[], size: number): Condensed {
   const distances = createCondensed(size);
-  const fillRow = rowFiller(columns, size);
-  for (let i = 0, start = 0; i < size - 1; start += size - 1 - i, i++) fillRow(i, start, distances);
+  filler(columns, size)(distances);
   mendGaps(distances, columns);
   return distances;
 }
 
 /** The fastest way that these columns and this machine allow. */
-function rowFiller(columns: readonly ComparedColumn[], size: number): FillRow {
+function filler(columns: readonly ComparedColumn[], size: number): Fill {
   if (!canBeScaled(columns)) {
     const readings = packed(columns, size);
-    return (i, start, distances) => fillRelative(i, start, distances, readings);
+    return (distances) => {
+      forEachRow(size, (i, start) => {
+        fillRelative(i, start, distances, readings);
+      });
+    };
   }
   return vectorRows(columns, size) ?? pairedRows(columns, size);
 }

@@ -10,10 +10,14 @@ export const lanes = 8;
 const vectors = [0, 1, 2, 3];
 const vectorBytes = 16;
 
-/** Where the readings of one row of distances stand, as addresses in the memory in bytes. */
-const parameters = ["one", "others", "end", "stride", "out", "outEnd"] as const;
+const numberBytes = 8;
+
+/** Where the readings of two rows of distances stand, as addresses in the memory in bytes. */
+const parameters = ["one", "others", "end", "stride", "out", "outNext", "outEnd"] as const;
 const addresses = ["atOne", "atOther"] as const;
-const numbers = ["reading", "worst0", "worst1", "worst2", "worst3"] as const;
+const worst = ["worst0", "worst1", "worst2", "worst3"] as const;
+const worstNext = ["worstNext0", "worstNext1", "worstNext2", "worstNext3"] as const;
+const numbers = ["reading", "readingNext", "other", ...worst, ...worstNext] as const;
 type Local = (typeof parameters)[number] | (typeof addresses)[number] | (typeof numbers)[number];
 const locals: readonly Local[] = [...parameters, ...addresses, ...numbers];
 
@@ -21,7 +25,6 @@ type Code = readonly number[];
 
 const get = (local: Local): Code => [0x20, locals.indexOf(local)];
 const set = (local: Local, value: Code): Code => [...value, 0x21, locals.indexOf(local)];
-const worst = (vector: number): Local => numbers[vector + 1]!;
 
 const add = (a: Code, b: Code): Code => [...a, ...b, 0x6a];
 const isLess = (a: Code, b: Code): Code => [...a, ...b, 0x49];
@@ -33,7 +36,7 @@ const vector = (...opcode: readonly number[]): Code => [0xfd, ...opcode];
 const place = (offset: number): Code => [3, ...unsigned(offset)];
 const load = (address: Code, offset: number): Code => [...address, ...vector(0x00), ...place(offset)];
 /** One number in both halves. */
-const loadTwice = (address: Code): Code => [...address, ...vector(0x0a), ...place(0)];
+const loadTwice = (address: Code, offset: number): Code => [...address, ...vector(0x0a), ...place(offset)];
 const store = (address: Code, offset: number, value: Code): Code => [
   ...address,
   ...value,
@@ -52,25 +55,36 @@ const greater = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf7, 1)];
 
 const round = (distance: Code): Code => minus(plus(distance, constant(grid)), constant(grid));
 
-/** From `out` to before `outEnd`: the worst difference of one figure to each of the others over all columns. */
-const fillRow: Code = loop(
+const widen = (local: Local, reading: Local): Code =>
+  set(local, greater(get(local), abs(minus(get("other"), get(reading)))));
+
+/**
+ * From `out` to before `outEnd`: the worst difference of one figure to each of the others over all columns; from `outNext`
+ * on that of the next figure to the same others. Two rows at once, since fetching the readings of the others takes as long
+ * as working with them.
+ */
+const fillRows: Code = loop(
   set("atOne", get("one")),
   set("atOther", get("others")),
-  ...vectors.map((v) => set(worst(v), constant(0))),
+  ...[...worst, ...worstNext].map((local) => set(local, constant(0))),
   loop(
-    set("reading", loadTwice(get("atOne"))),
-    ...vectors.map((v) =>
-      set(
-        worst(v),
-        greater(get(worst(v)), abs(minus(load(get("atOther"), v * vectorBytes), get("reading")))),
-      ),
-    ),
+    set("reading", loadTwice(get("atOne"), 0)),
+    set("readingNext", loadTwice(get("atOne"), numberBytes)),
+    ...vectors.flatMap((v) => [
+      set("other", load(get("atOther"), v * vectorBytes)),
+      widen(worst[v]!, "reading"),
+      widen(worstNext[v]!, "readingNext"),
+    ]),
     set("atOther", add(get("atOther"), get("stride"))),
     set("atOne", add(get("atOne"), get("stride"))),
     isLess(get("atOne"), get("end")),
   ),
-  ...vectors.map((v) => store(get("out"), v * vectorBytes, round(get(worst(v))))),
+  ...vectors.flatMap((v) => [
+    store(get("out"), v * vectorBytes, round(get(worst[v]!))),
+    store(get("outNext"), v * vectorBytes, round(get(worstNext[v]!))),
+  ]),
   set("others", add(get("others"), integer(vectors.length * vectorBytes))),
+  set("outNext", add(get("outNext"), integer(vectors.length * vectorBytes))),
   set("out", add(get("out"), integer(vectors.length * vectorBytes))),
   isLess(get("out"), get("outEnd")),
 );
@@ -78,20 +92,20 @@ const fillRow: Code = loop(
 const i32 = 0x7f;
 const v128 = 0x7b;
 
-/** The module: takes a memory as `numbers.memory` and gives `fillRow`, whose parameters are `parameters`. */
+/** The module: takes a memory as `numbers.memory` and gives `fillRows`, whose parameters are `parameters`. */
 export const vectorCode: Uint8Array<ArrayBuffer> = Uint8Array.from([
   ...[0, 0x61, 0x73, 0x6d, 1, 0, 0, 0],
   ...section(1, [[0x60, ...list(parameters.map(() => [i32])), 0]]),
   ...section(2, [[...text("numbers"), ...text("memory"), 2, 0, 1]]),
   ...section(3, [[0]]),
-  ...section(7, [[...text("fillRow"), 0, 0]]),
+  ...section(7, [[...text("fillRows"), 0, 0]]),
   ...section(10, [
     sized([
       ...list([
         [addresses.length, i32],
         [numbers.length, v128],
       ]),
-      ...fillRow,
+      ...fillRows,
       0x0b,
     ]),
   ]),
@@ -109,8 +123,9 @@ function sized(code: Code): Code {
   return [...unsigned(code.length), ...code];
 }
 
+/** Of plain letters: the runtime of worksheet functions has no TextEncoder. */
 function text(letters: string): Code {
-  return sized([...new TextEncoder().encode(letters)]);
+  return sized(Array.from(letters, (letter) => letter.charCodeAt(0)));
 }
 
 /** Numbers in groups of seven bits (LEB128). */

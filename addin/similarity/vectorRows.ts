@@ -2,8 +2,8 @@ import type { ComparedColumn } from "./comparedColumns.ts";
 import type { Condensed } from "./condensed.ts";
 import { lanes, vectorCode } from "./vectorCode.ts";
 
-/** Writes the distances of figure i to each later one, from `start` on. */
-export type FillRow = (i: number, start: number, distances: Condensed) => void;
+/** Writes the distance of every pair. */
+export type Fill = (distances: Condensed) => void;
 
 /** For fewer figures it takes longer to make ready than it saves. */
 const fewestFigures = 256;
@@ -12,32 +12,39 @@ const fewestFigures = 256;
  * The worst difference in tolerances, for tolerances without a percent part, by vector instructions; `undefined` where
  * there are none, or too few figures. A missing reading leaves the pair without a meaning.
  *
- * Only one row of distances at a time is in the memory that the instructions work on: memory for all of them is costly to
+ * Only two rows of distances at a time are in the memory that the instructions work on: memory for all of them is costly to
  * ask for, and could not be given back at will.
  */
-export function vectorRows(columns: readonly ComparedColumn[], size: number): FillRow | undefined {
+export function vectorRows(columns: readonly ComparedColumn[], size: number): Fill | undefined {
   if (size < fewestFigures || columns.length === 0) return undefined;
   const stride = size + lanes;
   const rowAt = columns.length * stride;
-  const ready = load(rowAt + stride);
+  const nextRowAt = rowAt + stride;
+  const ready = load(nextRowAt + stride);
   if (!ready) return undefined;
 
-  const { numbers, fill } = ready;
+  const { numbers, fillRows } = ready;
   columns.forEach(({ column, tolerance }, c) => {
     const perMm = 1 / tolerance.floorMm;
     for (let i = 0, at = c * stride; i < size; i++, at++) numbers[at] = column.mm[i]! * perMm;
   });
-  return (i, start, { values }) => {
-    const row = numbers.subarray(rowAt, rowAt + size - 1 - i);
-    fill(
-      byteAt(i),
-      byteAt(i + 1),
-      byteAt(rowAt + i),
-      byteAt(stride),
-      byteAt(rowAt),
-      byteAt(rowAt + row.length),
-    );
-    values.set(row, start);
+  return ({ values }) => {
+    for (let i = 0, start = 0; i < size - 1; i += 2) {
+      const length = size - 1 - i;
+      fillRows(
+        byteAt(i),
+        byteAt(i + 1),
+        byteAt(rowAt + i),
+        byteAt(stride),
+        byteAt(rowAt),
+        byteAt(nextRowAt),
+        byteAt(rowAt + length),
+      );
+      values.set(numbers.subarray(rowAt, rowAt + length), start);
+      // The next row begins with the next figure itself.
+      values.set(numbers.subarray(nextRowAt + 1, nextRowAt + length), start + length);
+      start += 2 * length - 1;
+    }
   };
 }
 
@@ -46,7 +53,15 @@ function byteAt(index: number): number {
 }
 
 /** See `parameters` in vectorCode.ts. */
-type Fill = (one: number, others: number, end: number, stride: number, out: number, outEnd: number) => void;
+type FillRows = (
+  one: number,
+  others: number,
+  end: number,
+  stride: number,
+  out: number,
+  outNext: number,
+  outEnd: number,
+) => void;
 
 const pageBytes = 2 ** 16;
 
@@ -61,18 +76,18 @@ function compile(): WebAssembly.Module | undefined {
   }
 }
 
-function load(length: number): { readonly numbers: Float64Array; readonly fill: Fill } | undefined {
+function load(length: number): { readonly numbers: Float64Array; readonly fillRows: FillRows } | undefined {
   if (!compiled) return undefined;
   try {
     const memory = new WebAssembly.Memory({ initial: Math.ceil(byteAt(length) / pageBytes) });
-    const { fillRow } = new WebAssembly.Instance(compiled, { numbers: { memory } }).exports;
-    return isFill(fillRow) ? { numbers: new Float64Array(memory.buffer), fill: fillRow } : undefined;
+    const { fillRows } = new WebAssembly.Instance(compiled, { numbers: { memory } }).exports;
+    return isFill(fillRows) ? { numbers: new Float64Array(memory.buffer), fillRows } : undefined;
   } catch {
     // No memory is left for it. The plain loop needs less.
     return undefined;
   }
 }
 
-function isFill(exported: unknown): exported is Fill {
+function isFill(exported: unknown): exported is FillRows {
   return typeof exported === "function";
 }

@@ -7,7 +7,7 @@ import { createCondensed, pairDistance } from "../../addin/similarity/condensed.
 import { pairedRows } from "../../addin/similarity/pairedColumns.ts";
 import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
 import { vectorCode } from "../../addin/similarity/vectorCode.ts";
-import type { FillRow } from "../../addin/similarity/vectorRows.ts";
+import type { Fill } from "../../addin/similarity/vectorRows.ts";
 import { vectorRows } from "../../addin/similarity/vectorRows.ts";
 import { comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
@@ -28,10 +28,10 @@ function randomColumns(size: number, measures: number, seed: number, gaps = 0): 
   }));
 }
 
-function filledBy(fill: FillRow | undefined, size: number): Condensed {
+function filledBy(fill: Fill | undefined, size: number): Condensed {
   if (!fill) throw new Error("The rows cannot be filled by vector instructions here.");
   const distances = createCondensed(size);
-  for (let i = 0, start = 0; i < size - 1; start += size - 1 - i, i++) fill(i, start, distances);
+  fill(distances);
   return distances;
 }
 
