@@ -104,7 +104,7 @@ function sentences(
     case "draft anew":
       return {
         headline: `No print scale will do: ${off}; draft anew`,
-        detail: `That is what the best scale, ${percent(factor)}, leaves. The figure has another shape, so the pieces have to change by more than their size.`,
+        detail: `That is what the best scale, ${percent(factor)}, leaves. The figure has another shape, so the pieces have to change by more than their size. If that surprises you, look for slips in Check.`,
       };
   }
 }

@@ -37,11 +37,13 @@ export interface GradeToWrite {
 }
 
 /** Column widths, in pixels: of the grade up to the first target, of a print scale. */
-const gradeWidths = { piece: 144, point: 168, length: 104, says: 420 } as const;
+const gradeWidths = { piece: 144, point: 168, length: 104, unit: 56, says: 420 } as const;
 const printWidths = [176, 80, 80, 80, 80, 80, 96, 520] as const;
+/** Of the empty column between two tables. */
+const gapWidth = 24;
 
 /**
- * Plans two new sheets: the movement of every point, and the print scale to each target.
+ * Plans a new sheet: the movement of every point, and beside it the print scale to each target.
  *
  * @throws {InputError} when a formula could not name what is meant, or cannot be calculated, saying why and what to do
  */
@@ -50,63 +52,53 @@ export function planGrade(form: WritingForm, given: GradeToWrite): Writing {
   for (const figure of [base, ...targets]) mustBeFound(chart, figure);
   const grade = call(gradeFunction, gradeArguments(given));
   const prints = targets.map((target) => call(resizeFunction, printArguments(given, target)));
-  const gradeSheet = freeName("Grade", given.sheets);
-  const printSheet = freeName("Print scale", given.sheets);
-  const names = targets.map((target) => chart.figures[target] ?? "");
-  const way = `${chart.figures[base] ?? ""} to ${names.join(", ")}`;
+  const name = freeName("Grade", given.sheets);
+  const way = `${chart.figures[base] ?? ""} to ${targets.map((target) => chart.figures[target] ?? "").join(", ")}`;
   const isFormula = form === "formulas";
-  const printArea = {
-    row: headingRow,
-    column: 0,
-    rows: Math.max(...prints.map(({ result }) => result.length)),
-    columns: prints.length * (printWidths.length + 1) - 1,
-  };
-  const places = {
-    grade: `${areaName({ row: headingRow, column: 0, rows: grade.result.length, columns: grade.result[0]?.length ?? 1 })} of the new sheet “${gradeSheet}”`,
-    print: `${areaName(printArea)} of the new sheet “${printSheet}”`,
-  };
+  const places = placesOf([grade, ...prints]);
+  const [gradePlace = "", ...printPlaces] = places;
   const all = given.rules ? ` It gives every piece that the table ${given.rules.name} names.` : "";
   return {
     label: `Write the grade from ${way}`,
     preview: isFormula
-      ? `Writes ${grade.formula}, which fills ${places.grade}, and ${prints.map(({ formula }) => formula).join(" and ")}, which ${prints.length > 1 ? "fill" : "fills"} ${places.print}.${all}`
-      : `Writes the movement of every point as words and numbers into ${places.grade}, and the print scale into ${places.print}.${all}`,
-    done: `The grade from ${way} is on the sheets “${gradeSheet}” and “${printSheet}”.`,
+      ? `On the new sheet “${name}”: ${[grade, ...prints].map(({ formula }, i) => `${formula} fills ${places[i] ?? ""}`).join("; ")}.${all}`
+      : `On the new sheet “${name}”, as words and numbers: the movement of every point in ${gradePlace}, the print scale in ${printPlaces.join(" and ")}.${all}`,
+    done: `The grade from ${way} is on the sheet “${name}”.`,
     edits: () => [
       {
         kind: "sheet",
         sheet: resultSheet({
-          name: gradeSheet,
+          name,
           title: `Grade: ${way}`,
-          says: saysOf(isFormula, "Across is away from the centre line or fold, along is up."),
-          cells: isFormula ? [[{ formula: grade.formula }]] : valueCells(grade.result),
+          says: `${isFormula ? "Follows every change of the tables." : "As it was when written; it does not follow later changes."} Across is away from the centre line or fold, along is up. Left over is what the print leaves to add; below zero it is too large.`,
+          cells: sideBySide(
+            [grade, ...prints].map(({ formula, result }) => ({
+              rows: isFormula ? [[{ formula }]] : valueCells(result),
+              width: widthOf(result),
+            })),
+          ),
           columnWidths: [
             ...[gradeWidths.piece, gradeWidths.point],
             ...targets.flatMap(() => [gradeWidths.length, gradeWidths.length]),
-            ...[56, gradeWidths.says],
+            ...[gradeWidths.unit, gradeWidths.says],
+            ...prints.flatMap(() => [gapWidth, ...printWidths]),
           ],
         }),
-      },
-      {
-        kind: "sheet",
-        sheet: {
-          ...resultSheet({
-            name: printSheet,
-            title: `Print scale: ${way}`,
-            says: saysOf(isFormula, "Left over is what the print leaves to add; below zero it is too large."),
-            cells: isFormula
-              ? [sideBySide(prints.map(({ formula }) => [{ formula }]))]
-              : rowsSideBySide(prints.map(({ result }) => valueCells(result))),
-            columnWidths: prints.flatMap(() => [...printWidths, 24]),
-          }),
-        },
       },
     ],
   };
 }
 
-function saysOf(isFormula: boolean, more: string): string {
-  return `${isFormula ? "Follows every change of the tables." : "As it was when written; it does not follow later changes."} ${more}`;
+/** Where tables stand beside one another, with an empty column between. */
+function placesOf(tables: readonly Called[]): readonly string[] {
+  return tables.map(({ result }, i) => {
+    const column = tables.slice(0, i).reduce((sum, before) => sum + widthOf(before.result) + 1, 0);
+    return areaName({ row: headingRow, column, rows: result.length, columns: widthOf(result) });
+  });
+}
+
+function widthOf(result: Table): number {
+  return result[0]?.length ?? 1;
 }
 
 /** An argument: as it stands in a formula, and its value. */
@@ -164,11 +156,14 @@ function listOf(names: readonly string[], what: string): Argument {
   );
 }
 
+/** A function as it stands in a cell, and what it gives. */
+interface Called {
+  readonly formula: string;
+  readonly result: Table;
+}
+
 /** @throws {InputError} as the function does */
-function call(
-  { name, compute }: FunctionDescriptor,
-  given: readonly Argument[],
-): { readonly formula: string; readonly result: Table } {
+function call({ name, compute }: FunctionDescriptor, given: readonly Argument[]): Called {
   const used = given.slice(0, given.findLastIndex(({ written }) => written !== "") + 1);
   const result = compute(given.map(({ value }) => value));
   return {
@@ -197,12 +192,12 @@ function valueCells([headings = [], ...rows]: Table): readonly Row[] {
   ];
 }
 
-function rowsSideBySide(blocks: readonly (readonly Row[])[]): readonly Row[] {
-  const rows = Math.max(...blocks.map((block) => block.length));
-  return Array.from({ length: rows }, (_, i) => sideBySide(blocks.map((block) => block[i] ?? [])));
-}
-
-/** Each block in the columns of a print scale, with an empty one between. */
-function sideBySide(rows: readonly Row[]): Row {
-  return rows.flatMap((row) => Array.from({ length: printWidths.length + 1 }, (_, i) => row[i]));
+/** Each block in its columns, with an empty column between. */
+function sideBySide(
+  blocks: readonly { readonly rows: readonly Row[]; readonly width: number }[],
+): readonly Row[] {
+  const height = Math.max(...blocks.map(({ rows }) => rows.length));
+  return Array.from({ length: height }, (_, r) =>
+    blocks.flatMap(({ rows, width }) => Array.from({ length: width + 1 }, (_, c) => rows[r]?.[c])),
+  );
 }

@@ -117,14 +117,14 @@ describe("writing the grade", () => {
   test("says the formulas and where they stand, and writes them as one action", async () => {
     const plan = planGrade("formulas", given);
     expect(plan.preview).toContain(
-      '=FIT.GRADE(Figures[#All], "Ardmoor", "Corrie", "Fitted skirt"), which fills A4:F15 of the new sheet “Grade 2”',
+      'On the new sheet “Grade 2”: =FIT.GRADE(Figures[#All], "Ardmoor", "Corrie", "Fitted skirt") fills A4:F15; ',
     );
-    expect(plan.preview).toContain('=FIT.RESIZE(Figures[#All], "Ardmoor", "Corrie"), which fills');
+    expect(plan.preview).toMatch(/=FIT\.RESIZE\(Figures\[#All\], "Ardmoor", "Corrie"\) fills H4:O\d+\.$/);
     const workbook = createMemoryWorkbook({
       sheets: [sheetOf("Figures", figures), { name: "Grade", cells: [] }],
     });
     await workbook.apply(plan.label, plan.edits());
-    expect(await workbook.sheets()).toEqual(["Figures sheet", "Grade", "Grade 2", "Print scale"]);
+    expect(await workbook.sheets()).toEqual(["Figures sheet", "Grade", "Grade 2"]);
     await workbook.undo();
     expect(await workbook.sheets()).toEqual(["Figures sheet", "Grade"]);
   });
@@ -132,7 +132,9 @@ describe("writing the grade", () => {
   test("writes the same as values", () => {
     const cells = sheetCells(planGrade("values", given), "Grade 2");
     const table = gradeFunction.compute([figures, "Ardmoor", "Corrie", "Fitted skirt"]);
-    expect(cells.slice(3).map((row) => row.map((cell) => cell?.value ?? ""))).toEqual(table);
+    const shown = cells.slice(3).map((row) => row.map((cell) => cell?.value ?? ""));
+    expect(shown.slice(0, 12).map((row) => row.slice(0, 6))).toEqual(table);
+    expect(shown.map((row) => row[7])).toContain("Print setting");
   });
 
   test("names tolerances, rules, measures and allowance, and several targets", () => {
@@ -154,8 +156,9 @@ describe("writing the grade", () => {
       '=FIT.RESIZE(Figures[#All], "Ardmoor", "Brae", "Waist, Hip", "6 mm", Tol[#All])',
     );
     expect(plan.preview).toContain("every piece that the table GradeRules names");
-    const [formulas] = sheetCells(plan, "Print scale").slice(3);
-    expect(formulas?.flatMap((cell, i) => (cell?.formula ? [i] : []))).toEqual([0, 9]);
+    const [formulas] = sheetCells(plan, "Grade 2").slice(3);
+    // Eight columns of the grade and eight of each print scale, an empty one between.
+    expect(formulas?.flatMap((cell, i) => (cell?.formula ? [i] : []))).toEqual([0, 9, 18]);
   });
 
   test("refuses what a formula would read otherwise, and says what to do", () => {
