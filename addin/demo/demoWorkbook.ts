@@ -7,6 +7,7 @@ import { garmentClassesSheet } from "./sheets/garmentClasses.ts";
 import { gradeSheet } from "./sheets/grade.ts";
 import { gradeRulesSheet } from "./sheets/gradeRules.ts";
 import { groupsSheet } from "./sheets/groups.ts";
+import { houseModelsSheet } from "./sheets/houseModels.ts";
 import { matchSheet } from "./sheets/match.ts";
 import { measureNextSheet } from "./sheets/measureNext.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
@@ -35,6 +36,7 @@ export function demoWorkbook(): WorkbookContent {
       compareSheet(),
       groupsSheet(),
       sharingSheet(),
+      houseModelsSheet(),
       measureNextSheet(),
       flagsSheet(),
       matchSheet(),

@@ -12,7 +12,18 @@ describe("the sheets", () => {
     const names = workbook.sheets.map(({ name }) => name);
     expect(names).toEqual([
       ...["Start", "Figures", "Tolerances", "Patterns", "Ease rules", "Garment classes", "Grade rules"],
-      ...["Compare", "Groups", "Sharing", "Measure next", "Flags", "Match", "Wearers", "Wardrobe", "Why"],
+      ...[
+        "Compare",
+        "Groups",
+        "Sharing",
+        "House models",
+        "Measure next",
+        "Flags",
+        "Match",
+        "Wearers",
+        "Wardrobe",
+        "Why",
+      ],
       ...["Grade", "Resize", "Sizes", "Skirts and darts", "Small sums"],
     ]);
     for (const { cells } of workbook.sheets) {
@@ -86,12 +97,14 @@ describe("the formulas", () => {
     expect([...used].sort()).toEqual([
       ...[
         "APART",
+        "BASES",
         "CLEARANCE",
         "COMPARE",
         "DARTS",
         "DELTA",
         "EASE",
         "EASECHECK",
+        "EXPECTED",
         "FLAGS",
         "FLARE",
         "GRADE",

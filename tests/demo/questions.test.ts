@@ -35,4 +35,23 @@ describe("the questions that the demo answers", () => {
       ["Rushen", "Bust", 1, 1],
     ]);
   });
+
+  it("which figures to keep as house models: so few that every other is near one, proved", () => {
+    const [proof, , ...bases] = result("House models", "BASES");
+    expect(proof?.[0]).toMatch(/^\d+ base figures reach every figure, and no fewer can\./);
+    const served = bases.flatMap((row) => [row[0], ...String(row[2]).split(", ")]);
+    const read = figures.map(({ name }) => name).filter((name) => !["Bryndle", "Rushen"].includes(name));
+    expect(read.filter((name) => !served.includes(name))).toEqual([]);
+    expect(bases.every((row) => Number(row[6]) <= 2)).toBe(true);
+  });
+
+  it("what a missing reading may be expected to be: near that of the figures with the same body", () => {
+    const [, row] = result("Measure next", "EXPECTED");
+    expect(row?.slice(0, 2)).toEqual(["Bryndle", "Hip (mm)"]);
+    const [expected, low, high] = (row ?? []).slice(2, 5).map(Number);
+    // The mould of the body has a hip of 124 mm.
+    expect(Math.abs(expected! - 124)).toBeLessThan(1);
+    expect(low!).toBeLessThan(124);
+    expect(high!).toBeGreaterThan(124);
+  });
 });

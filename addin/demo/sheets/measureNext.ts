@@ -1,21 +1,29 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { quiet, results, title } from "./parts.ts";
+import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
-/** The readings to take next. */
+/** The readings to take next, and what one of them may be expected to be. */
 export function measureNextSheet(): SheetContent {
+  const gap = undefined;
   return {
     name: "Measure next",
     cells: [
       [title("What should I measure next?")],
       [
         quiet(
-          "Missing readings that would tell most about who shares a body, best first. Take one, type it into Figures, and it goes.",
+          "Left: missing readings that would tell most about who shares a body, best first. Right: what one of them may be expected to be, to check the tape against; never a reading.",
         ),
       ],
+      [gap, gap, gap, gap, gap, heading("Figure"), plain("Bryndle")],
+      [gap, gap, gap, gap, gap, heading("Measure"), plain("Hip")],
       [],
-      results("=FIT.NEXT(Figures[#All], Tolerances[#All])", 4),
+      [
+        ...results("=FIT.NEXT(Figures[#All], Tolerances[#All])", 4),
+        gap,
+        ...results("=FIT.EXPECTED(Figures[#All], G3, G4)", 6),
+      ],
+      ...formatsBelow(1, [gap, gap, gap, gap, gap, gap, gap, "0.0", "0.0", "0.0"]),
     ],
-    frozenRows: 4,
-    columnWidths: [130, 150, 110, 110],
+    frozenRows: 6,
+    columnWidths: [130, 150, 110, 110, 30, 130, 130, 110, 110, 110, 320],
   };
 }

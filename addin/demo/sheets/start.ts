@@ -31,6 +31,7 @@ export function startSheet(): SheetContent {
       [wrapped("Compare: two figures side by side. Write other names into the two cells at the top.")],
       [wrapped("Groups: which figures share a body, which come closest to one figure, and how they join.")],
       [wrapped("Sharing: what two figures can share and why not, and who only shares loose clothes.")],
+      [wrapped("House models: the fewest figures to keep at hand so that every other is near one of them.")],
       [wrapped("Measure next: the missing readings that would tell most about who shares a body.")],
       [wrapped("Flags: readings that deserve a second look. Some mistakes stand in the chart on purpose.")],
       [wrapped("Match: every pattern on every figure, in one table.")],
@@ -46,6 +47,11 @@ export function startSheet(): SheetContent {
       [heading("Questions about figures")],
       [wrapped("Who shares a body? Look at Groups.")],
       [wrapped("Who only shares loose clothes? Look at Sharing.")],
+      [
+        wrapped(
+          "Which figures should I keep as house models? Look at House models, and change the reach at its top.",
+        ),
+      ],
       [wrapped("What should I measure next? Look at Measure next, and at Flags for what to measure again.")],
       [],
       [heading("Questions about garments")],

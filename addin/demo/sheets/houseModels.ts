@@ -1,0 +1,26 @@
+import type { SheetContent } from "../../workbook/content.ts";
+import { demoRows } from "../figuresTable.ts";
+import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
+
+/** The fewest figures to keep on the table, so that every other is near one of them. */
+export function houseModelsSheet(): SheetContent {
+  const gap = undefined;
+  const headings = 2;
+  return {
+    name: "House models",
+    cells: [
+      [title("Which figures should I keep as house models?")],
+      [
+        quiet(
+          "Every figure is within reach of one of these. Reach is in tolerances: 1 for fitted clothes as they are, more where you are ready to alter.",
+        ),
+      ],
+      [heading("Reach"), { value: 2 }],
+      [],
+      results("=FIT.BASES(Figures[#All], Tolerances[#All], B3)", 7),
+      ...formatsBelow(demoRows().length + headings, [gap, gap, gap, gap, gap, "0.0", "0.00"]),
+    ],
+    frozenRows: 4,
+    columnWidths: [120, 80, 420, 110, 160, 110, 120],
+  };
+}
