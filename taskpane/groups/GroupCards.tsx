@@ -11,7 +11,7 @@ import { Part } from "../Part.tsx";
 import { count } from "../words.ts";
 import type { Sureness } from "./chances.ts";
 import { sureness } from "./chances.ts";
-import { chanceWords } from "./words.ts";
+import { chanceWords, namesWords } from "./words.ts";
 
 const useStyles = makeStyles({
   list: plainList,
@@ -85,7 +85,7 @@ function Group(props: {
         <h3 className={styles.name}>Group {number}</h3>
         <span>{count(figures.length, "figure")}</span>
       </div>
-      <p className={styles.members}>{namesOf(figures)}</p>
+      <p className={styles.members}>{namesWords(figures, mostNames)}</p>
       <dl className={styles.facts}>
         <div>
           <dt className={styles.term}>Draft for: </dt>
@@ -114,8 +114,8 @@ function Group(props: {
           <div>
             <dt className={styles.term}>Perhaps: </dt>
             <dd className={styles.fact}>
-              {namesOf(perhaps)}: nothing known keeps {perhaps.length === 1 ? "it" : "them"} out, but readings
-              are missing.
+              {namesWords(perhaps, mostNames)}: nothing known keeps {perhaps.length === 1 ? "it" : "them"}{" "}
+              out, but readings are missing.
             </dd>
           </div>
         )}
@@ -170,7 +170,12 @@ function Alone(props: {
     <>
       {alone.length > 0 && (
         <Part title={`By themselves: ${count(alone.length, "figure")}`}>
-          <p className={styles.text}>{namesOf(alone.map(({ name }) => name))}</p>
+          <p className={styles.text}>
+            {namesWords(
+              alone.map(({ name }) => name),
+              mostNames,
+            )}
+          </p>
         </Part>
       )}
       {unknown.length > 0 && (
@@ -190,9 +195,4 @@ function Alone(props: {
       )}
     </>
   );
-}
-
-function namesOf(names: readonly string[]): string {
-  const others = names.length - mostNames;
-  return `${names.slice(0, mostNames).join(", ")}${others > 0 ? ` and ${String(others)} more` : ""}`;
 }

@@ -1,8 +1,9 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useDeferredValue, useMemo } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
+import { InputError } from "../../addin/measures/inputError.ts";
 import { apart } from "../../addin/similarity/apart.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import { differenceWords } from "../../addin/similarity/differenceWords.ts";
@@ -22,7 +23,7 @@ import { SolveWords } from "./SolveWords.tsx";
 import { TimesField } from "./TimesField.tsx";
 import { useCompared } from "./useCompared.ts";
 import { useSolve } from "./useSolve.ts";
-import { shownTimes, tolerancesWords } from "./words.ts";
+import { namesWords, tolerancesWords } from "./words.ts";
 import { planFormula, planValues } from "./writeSheet.ts";
 
 const useStyles = makeStyles({
@@ -32,7 +33,13 @@ const useStyles = makeStyles({
   card,
   head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
   name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
+  more: { alignSelf: "flex-start" },
 });
+
+/** Cards shown at first and added by “Show more”. */
+const pageSize = 20;
+/** Names written out on one card, or of the figures that serve only themselves. */
+const mostNames = 60;
 
 export interface ModelSettings {
   readonly part: string;
@@ -102,6 +109,7 @@ function Models(props: {
     [chart, columns, reach],
   );
   const solving = useSolve(task);
+  const [shown, setShown] = useState(pageSize);
   const { answer } = solving;
   const models = useMemo(() => (answer ? houseModels(chart, columns, answer) : []), [chart, columns, answer]);
   const serving = models.filter(({ served }) => served.length > 0);
@@ -116,14 +124,32 @@ function Models(props: {
             {serving.length === 1 ? "serves" : "serve"} others, {alone.length}{" "}
             {alone.length === 1 ? "serves" : "serve"} only {alone.length === 1 ? "itself" : "themselves"}.
           </h2>
+          {answer.isLeastAlteration && (
+            <p className={styles.text}>No other choice of as few needs less altering in all.</p>
+          )}
           <ul className={styles.list} aria-label="House models, those that serve most first">
-            {serving.map((model) => (
+            {serving.slice(0, shown).map((model) => (
               <Model key={model.base} chart={chart} model={model} />
             ))}
           </ul>
+          {serving.length > shown && (
+            <Button
+              className={styles.more}
+              onClick={() => {
+                setShown(shown + pageSize);
+              }}
+            >
+              Show more house models ({serving.length - shown} left)
+            </Button>
+          )}
           {alone.length > 0 && (
             <Part title={`Only for themselves: ${count(alone.length, "figure")}`}>
-              <p className={styles.text}>{alone.map(({ base }) => figureAt(chart, base)).join(", ")}</p>
+              <p className={styles.text}>
+                {namesWords(
+                  alone.map(({ base }) => figureAt(chart, base)),
+                  mostNames,
+                )}
+              </p>
             </Part>
           )}
           <WriteModels
@@ -150,7 +176,12 @@ function Model(props: { readonly chart: Chart; readonly model: HouseModel }): Re
         <h3 className={styles.name}>{figureAt(chart, base)}</h3>
         <span>serves {count(served.length, "other")}</span>
       </div>
-      <p className={styles.text}>{served.map((place) => figureAt(chart, place)).join(", ")}</p>
+      <p className={styles.text}>
+        {namesWords(
+          served.map((place) => figureAt(chart, place)),
+          mostNames,
+        )}
+      </p>
       <p className={styles.text}>
         {farthest
           ? `Most to alter: for ${figureAt(chart, farthest.place)}, ${differenceWords(farthest.difference)} (${tolerancesWords(farthest.difference.ofTolerance)}).`
@@ -188,22 +219,27 @@ function WriteModels(props: {
   return (
     <WriteBox
       forms={forms}
-      plan={(form) =>
-        form === "values"
-          ? planValues(sheet, input)
-          : planFormula(
-              sheet,
-              {
-                formula: (tolerances) =>
-                  `FIT.BASES(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, "${part.replaceAll('"', '""')}", ${shownTimes(reach)})`,
-                times: 1,
-                columns,
-                garment: undefined,
-              },
-              input,
-              figures,
-            )
-      }
+      plan={(form) => {
+        if (form === "values") return planValues(sheet, input);
+        if (part !== "body") {
+          throw new InputError(
+            "The formula goes by the measures of the body only. Choose the body, or write values.",
+          );
+        }
+        const { table } = figures;
+        return planFormula(
+          sheet,
+          {
+            formula: (tolerances) =>
+              `FIT.BASES(${table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, ${String(reach)})`,
+            times: 1,
+            columns,
+            garment: undefined,
+          },
+          input,
+          figures,
+        );
+      }}
       asked={asked}
     />
   );

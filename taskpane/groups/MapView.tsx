@@ -39,12 +39,13 @@ const useStyles = makeStyles({
 const tones = ["chalk", "leaf", "brass", "graphite"] as const;
 const letters = { size: 12, letter: 6.4 };
 const margin = 20;
+const foot = 16;
 const radius = 9;
 const small = 4;
 
 /** More points than this are not drawn, but base figures only, and of those no more than this. */
 const mostPoints = 300;
-const mostBases = 100;
+const mostBases = 60;
 
 const leastRise = 200;
 const mostStretch = 10;
@@ -156,11 +157,13 @@ function Scatter(props: {
   const { width, shown, sizes, isWhole } = props;
   const { x, y, height, perStep, stretch } = scalesOf(shown, width);
   const spots = shown.map((point) => ({ ...point, x: x(point.x), y: y(point.y) }));
-  const marks = clumps(spots, isWhole ? radius * 2 : 0).map((clump) => ({
-    ...clump,
-    isGroup: (sizes[clump.group - 1] ?? 0) > 1,
-    label: labelOf(clump),
-  }));
+  const marks = clumps(spots, isWhole ? radius * 2 : 0)
+    .map((clump) => ({
+      ...clump,
+      isGroup: (sizes[clump.group - 1] ?? 0) > 1,
+      label: labelOf(clump),
+    }))
+    .sort((a, b) => Number(b.isGroup) - Number(a.isGroup));
   const radiusOf = (isGroup: boolean): number => (isGroup ? radius : small);
   const labels = placeLabels(
     marks.map((mark) => ({ ...mark, radius: radiusOf(mark.isGroup) })),
@@ -168,12 +171,12 @@ function Scatter(props: {
   );
   const bar = barOf(perStep, width / 3);
   return (
-    <Drawing width={width} height={height}>
+    <Drawing width={width} height={height + (stretch > 1 ? foot : 0)}>
       <path
         className={styles.axis}
         d={`M0 ${String(y(0))}H${String(width)}M${String(x(0))} 0V${String(height - margin)}`}
       />
-      {marks.map(({ x: at, y: down, isGroup, group, spots: under }, i) => (
+      {[...marks].reverse().map(({ x: at, y: down, isGroup, group, spots: under }, i) => (
         <g key={i}>
           {under.some(({ estimated }) => estimated > 0) && (
             <circle cx={at} cy={down} r={radiusOf(isGroup) + 3} className={styles.estimated} />
@@ -208,9 +211,13 @@ function Scatter(props: {
         d={`M0 ${String(height - 8)}V${String(height - 4)}H${String(bar * perStep)}V${String(height - 8)}`}
       />
       <text x={bar * perStep + 6} y={height - 2} className={styles.quiet}>
-        {tolerancesWords(bar)}
-        {stretch > 1 && `; up and down ${String(stretch)} times larger`}
+        {tolerancesWords(bar)} across
       </text>
+      {stretch > 1 && (
+        <text x="0" y={height + foot - 4} className={styles.quiet}>
+          Up and down is drawn {stretch} times larger.
+        </text>
+      )}
     </Drawing>
   );
 }
@@ -287,7 +294,7 @@ function noteOf(map: FigureMap, shown: readonly Shown[], leftOut: number): strin
     ...(leftOut > 0
       ? [`This is a part: only the base figures of the largest groups, ${count(leftOut, "figure")} left out.`]
       : []),
-    "A number is a group; an open point, a figure by itself.",
+    "A number is a group; an open point, a figure by itself. Where a name finds no room, the table has it.",
     ...(filled ? ["A dashed ring: readings are filled in."] : []),
     rest > 0.005
       ? `${shareWords(rest)} cannot be shown on paper, so figures may be farther apart than they look.`

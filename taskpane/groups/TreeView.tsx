@@ -9,7 +9,7 @@ import { fileNameOf } from "../drawing/fileName.ts";
 import { meaning } from "../theme.ts";
 import { count } from "../words.ts";
 import { CutLine } from "./CutLine.tsx";
-import type { DrawnTree, TreeEnd } from "./drawTree.ts";
+import type { DrawnTree, TreeEnd, TreeRow } from "./drawTree.ts";
 import { drawTree } from "./drawTree.ts";
 import type { GroupTree } from "./grouping.ts";
 import { groupingWords, shownTimes, sizesOf } from "./words.ts";
@@ -121,7 +121,7 @@ export function TreeView(props: {
                 width={width}
                 drawn={drawn}
                 names={names}
-                isBase={(row) => bases.has(order[drawn.rows[row]?.items[0] ?? -1] ?? -1)}
+                isBase={({ items }) => items.length === 1 && bases.has(order[items[0] ?? -1] ?? -1)}
                 sizes={sizesOf(groupOf)}
                 cut={cut}
                 limit={limit}
@@ -147,7 +147,7 @@ function Tree(props: {
   readonly width: number;
   readonly drawn: DrawnTree;
   readonly names: readonly string[];
-  readonly isBase: (row: number) => boolean;
+  readonly isBase: (row: TreeRow) => boolean;
   readonly sizes: readonly number[];
   readonly cut: number;
   readonly limit: number;
@@ -197,14 +197,17 @@ function Tree(props: {
           d={`M${String(x(from))} ${String(y(row))}H${String(from > 0 ? x(from) + 8 : x(0) + 8)}`}
         />
       ))}
-      {rows.map(({ items, group }, row) => (
+      {rows.map((drawnRow, row) => (
         <text
           key={row}
           x="0"
           y={y(row) + 4}
-          className={mergeClasses(styles.name, isBase(row) && (sizes[group - 1] ?? 0) > 1 && styles.base)}
+          className={mergeClasses(
+            styles.name,
+            isBase(drawnRow) && (sizes[drawnRow.group - 1] ?? 0) > 1 && styles.base,
+          )}
         >
-          {shortened(names[row] ?? "", items.length > 1 ? Infinity : most)}
+          {shortened(names[row] ?? "", drawnRow.items.length > 1 ? Infinity : most)}
         </text>
       ))}
       <path className={styles.cut} d={`M${String(x(cut))} ${String(flagTop + 18)}V${String(height)}`} />
@@ -217,11 +220,12 @@ function Tree(props: {
   );
 }
 
-/** Where the number of each group of two or more stands: in the middle of its rows. */
+/** Where the number of each group of two or more stands: in the middle of its rows. A folded group has it in its name. */
 function labelsOf({ rows }: DrawnTree, sizes: readonly number[]): readonly { group: number; row: number }[] {
   const places = new Map<number, number[]>();
-  rows.forEach(({ group }, row) => {
-    if ((sizes[group - 1] ?? 0) > 1) places.set(group, [...(places.get(group) ?? []), row]);
+  rows.forEach(({ items, group }, row) => {
+    if (items.length === 1 && (sizes[group - 1] ?? 0) > 1)
+      places.set(group, [...(places.get(group) ?? []), row]);
   });
   return [...places].map(([group, list]) => ({ group, row: ((list[0] ?? 0) + (list.at(-1) ?? 0)) / 2 }));
 }
@@ -246,7 +250,9 @@ function shortened(name: string, most: number): string {
 
 function noteOf({ leftOut, rows }: DrawnTree, highest: number, limit: number): string | undefined {
   const notes = [
-    ...(rows.length > 0 ? ["The base figure of each group is bold."] : []),
+    ...(rows.some(({ items }) => items.length > 1)
+      ? ["Each group is one row."]
+      : ["The base figure of each group is bold."]),
     ...(highest > limit
       ? [`Dashed lines join farther right than ${shownTimes(limit)} tolerances and end at the edge.`]
       : []),

@@ -1,11 +1,15 @@
 import type { ChangingPair } from "../../addin/similarity/changingGroups.ts";
+import { namesWords } from "./words.ts";
+
+/** Names written out of one part of a group. */
+const mostNames = 6;
 
 /** What the readings say of a pair in doubt, and what would become of the groups if it were the other way round. */
 export function changeWords({ areWithin, groups, change }: ChangingPair): string {
   const now = areWithin ? "As read, they are within tolerance." : "As read, they are not.";
   switch (change.kind) {
     case "split": {
-      const [some, others] = change.parts.map(namesOf);
+      const [some, others] = change.parts.map((names) => namesWords(names, mostNames));
       return `${now} If not, group ${String(change.group)} falls in two: ${some ?? ""}; and ${others ?? ""}.`;
     }
     case "join":
@@ -19,11 +23,4 @@ export function changeWords({ areWithin, groups, change }: ChangingPair): string
         ? `${now} Either way they stay in group ${String(groups[0])}.`
         : `${now} Either way other figures keep groups ${groups.map(String).join(" and ")} apart.`;
   }
-}
-
-const mostNames = 6;
-
-function namesOf(names: readonly string[]): string {
-  const others = names.length - mostNames;
-  return `${names.slice(0, mostNames).join(", ")}${others > 0 ? ` and ${String(others)} more` : ""}`;
 }

@@ -49,3 +49,9 @@ export function sizesOf(groupOf: Int32Array): readonly number[] {
   for (const group of groupOf) sizes[group - 1] = (sizes[group - 1] ?? 0) + 1;
   return sizes;
 }
+
+/** Names with commas between them; those beyond `most` are counted only. */
+export function namesWords(names: readonly string[], most: number): string {
+  const others = names.length - most;
+  return `${names.slice(0, most).join(", ")}${others > 0 ? ` and ${others.toLocaleString("en-GB")} more` : ""}`;
+}
