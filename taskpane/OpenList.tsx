@@ -1,6 +1,7 @@
-import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
+import { ShowMore } from "./ShowMore.tsx";
 import { meaning } from "./theme.ts";
 
 const useStyles = makeStyles({
@@ -81,15 +82,12 @@ export function OpenList<T>(props: {
           );
         })}
       </ul>
-      {items.length > shown && (
-        <Button
-          onClick={() => {
-            setShown(shown + pageSize);
-          }}
-        >
-          Show more ({items.length - shown} left)
-        </Button>
-      )}
+      <ShowMore
+        left={items.length - shown}
+        onMore={() => {
+          setShown(shown + pageSize);
+        }}
+      />
     </>
   );
 }

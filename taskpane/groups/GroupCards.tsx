@@ -1,4 +1,4 @@
-import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
@@ -8,6 +8,7 @@ import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarit
 import type { GroupCard, PairDifference } from "../../addin/similarity/groupCards.ts";
 import { card, plainList } from "../boxes.ts";
 import { Part } from "../Part.tsx";
+import { ShowMore } from "../ShowMore.tsx";
 import { count } from "../words.ts";
 import type { Sureness } from "./chances.ts";
 import { sureness } from "./chances.ts";
@@ -24,7 +25,6 @@ const useStyles = makeStyles({
   fact: { display: "inline", margin: 0 },
   base: { fontWeight: 600 },
   text: { margin: 0, overflowWrap: "anywhere" },
-  more: { alignSelf: "flex-start" },
 });
 
 /** Cards shown at first and added by “Show more”. */
@@ -52,16 +52,13 @@ export function GroupCards(props: {
           <Group key={group.number} chart={chart} columns={columns} group={group} />
         ))}
       </ul>
-      {groups.length > shown && (
-        <Button
-          className={styles.more}
-          onClick={() => {
-            setShown(shown + pageSize);
-          }}
-        >
-          Show more groups ({groups.length - shown} left)
-        </Button>
-      )}
+      <ShowMore
+        what="groups"
+        left={groups.length - shown}
+        onMore={() => {
+          setShown(shown + pageSize);
+        }}
+      />
       <Alone chart={chart} columns={columns} cards={cards.filter(({ figures }) => figures.length === 1)} />
     </>
   );

@@ -1,9 +1,8 @@
-import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useDeferredValue, useMemo, useState } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { InputError } from "../../addin/measures/inputError.ts";
 import { apart } from "../../addin/similarity/apart.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import { differenceWords } from "../../addin/similarity/differenceWords.ts";
@@ -12,6 +11,7 @@ import { card, plainList } from "../boxes.ts";
 import { Choice } from "../Choice.tsx";
 import { FailureBox } from "../FailureBox.tsx";
 import { Part } from "../Part.tsx";
+import { ShowMore } from "../ShowMore.tsx";
 import { count } from "../words.ts";
 import { WriteBox } from "../WriteBox.tsx";
 import type { HouseModel } from "./houseModels.ts";
@@ -24,7 +24,7 @@ import { TimesField } from "./TimesField.tsx";
 import { useCompared } from "./useCompared.ts";
 import { useSolve } from "./useSolve.ts";
 import { namesWords, tolerancesWords } from "./words.ts";
-import { planFormula, planValues } from "./writeSheet.ts";
+import { planBodyFormula, planValues } from "./writeSheet.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
@@ -33,7 +33,6 @@ const useStyles = makeStyles({
   card,
   head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
   name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
-  more: { alignSelf: "flex-start" },
 });
 
 /** Cards shown at first and added by “Show more”. */
@@ -132,16 +131,13 @@ function Models(props: {
               <Model key={model.base} chart={chart} model={model} />
             ))}
           </ul>
-          {serving.length > shown && (
-            <Button
-              className={styles.more}
-              onClick={() => {
-                setShown(shown + pageSize);
-              }}
-            >
-              Show more house models ({serving.length - shown} left)
-            </Button>
-          )}
+          <ShowMore
+            what="house models"
+            left={serving.length - shown}
+            onMore={() => {
+              setShown(shown + pageSize);
+            }}
+          />
           {alone.length > 0 && (
             <Part title={`Only for themselves: ${count(alone.length, "figure")}`}>
               <p className={styles.text}>
@@ -219,27 +215,11 @@ function WriteModels(props: {
   return (
     <WriteBox
       forms={forms}
-      plan={(form) => {
-        if (form === "values") return planValues(sheet, input);
-        if (part !== "body") {
-          throw new InputError(
-            "The formula goes by the measures of the body only. Choose the body, or write values.",
-          );
-        }
-        const { table } = figures;
-        return planFormula(
-          sheet,
-          {
-            formula: (tolerances) =>
-              `FIT.BASES(${table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}, ${String(reach)})`,
-            times: 1,
-            columns,
-            garment: undefined,
-          },
-          input,
-          figures,
-        );
-      }}
+      plan={(form) =>
+        form === "values"
+          ? planValues(sheet, input)
+          : planBodyFormula(sheet, (tables) => `FIT.BASES(${tables}, ${String(reach)})`, part, input, figures)
+      }
       asked={asked}
     />
   );

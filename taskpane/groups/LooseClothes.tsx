@@ -10,7 +10,7 @@ import { OpenList } from "../OpenList.tsx";
 import { Part } from "../Part.tsx";
 import { PlaceChoice } from "../PlaceChoice.tsx";
 import { useSession } from "../session.ts";
-import { meaning } from "../theme.ts";
+import { SignedWords } from "../SignedWords.tsx";
 import { count } from "../words.ts";
 import { OutlineDrawing } from "./OutlineDrawing.tsx";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
@@ -26,9 +26,6 @@ const useStyles = makeStyles({
   card: { ...card, gap: "2px" },
   head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
   what: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
-  yes: { color: meaning.leaf, fontWeight: 600 },
-  no: { color: meaning.thread, fontWeight: 600 },
-  unknown: { color: tokens.colorNeutralForeground3, fontWeight: 600 },
 });
 
 /** The two figures of which one is looked at beside the other. */
@@ -208,22 +205,30 @@ function PairOf(props: {
 /** What `shares` says of a part that the chart knows nothing of: it is left out here. */
 const noMeasure = "The chart has no measure for it.";
 
-const signs = { yes: "✓ yes", no: "✕ no", "not known": "? not known" } as const;
+const looks = {
+  yes: ["✓", "leaf"],
+  no: ["✕", "thread"],
+  "not known": ["?", "quiet"],
+} as const;
 
 function ShareList({ found }: { readonly found: ReturnType<typeof shares> }): ReactNode {
   const styles = useStyles();
-  const look = { yes: styles.yes, no: styles.no, "not known": styles.unknown } as const;
   return (
     <ul className={styles.list}>
-      {found.map(({ what, answer, why }) => (
-        <li key={what} className={styles.card}>
-          <div className={styles.head}>
-            <h3 className={styles.what}>{what}</h3>
-            <span className={look[answer]}>{signs[answer]}</span>
-          </div>
-          <p className={styles.text}>{why}</p>
-        </li>
-      ))}
+      {found.map(({ what, answer, why }) => {
+        const [sign, tone] = looks[answer];
+        return (
+          <li key={what} className={styles.card}>
+            <div className={styles.head}>
+              <h3 className={styles.what}>{what}</h3>
+              <SignedWords sign={sign} tone={tone}>
+                {answer}
+              </SignedWords>
+            </div>
+            <p className={styles.text}>{why}</p>
+          </li>
+        );
+      })}
     </ul>
   );
 }

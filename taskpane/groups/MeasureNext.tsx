@@ -12,6 +12,7 @@ import { FailureBox } from "../FailureBox.tsx";
 import { failureText } from "../notice.ts";
 import { Part } from "../Part.tsx";
 import { useSession } from "../session.ts";
+import { ShowMore } from "../ShowMore.tsx";
 import { count } from "../words.ts";
 import { WriteBox } from "../WriteBox.tsx";
 import { changeWords } from "./changeWords.ts";
@@ -24,7 +25,7 @@ import type { Working } from "./useJob.ts";
 import { useJob } from "./useJob.ts";
 import { chanceWords } from "./words.ts";
 import { WorkingWords } from "./Working.tsx";
-import { planFormula, planValues } from "./writeSheet.ts";
+import { planBodyFormula, planValues } from "./writeSheet.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
@@ -33,7 +34,6 @@ const useStyles = makeStyles({
   card,
   name: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
-  more: { alignSelf: "flex-start" },
 });
 
 /** Rows shown at first and added by “Show more”. */
@@ -64,7 +64,6 @@ export function MeasureNext(props: {
             <WriteReadings
               input={input}
               figures={figures}
-              columns={columns}
               part={part}
               readings={working.answer}
               asked={writing}
@@ -119,16 +118,13 @@ function ToTake(props: {
               </li>
             ))}
           </ul>
-          {readings.length > shown && (
-            <Button
-              className={styles.more}
-              onClick={() => {
-                setShown(shown + pageSize);
-              }}
-            >
-              Show more readings ({readings.length - shown} left)
-            </Button>
-          )}
+          <ShowMore
+            what="readings"
+            left={readings.length - shown}
+            onMore={() => {
+              setShown(shown + pageSize);
+            }}
+          />
         </>
       )}
     </Part>
@@ -179,16 +175,13 @@ function ToTakeAgain(props: {
               <PairInDoubt key={pair.places.join(" ")} figures={figures} pair={pair} />
             ))}
           </ul>
-          {doubt.pairs.length > shown && (
-            <Button
-              className={styles.more}
-              onClick={() => {
-                setShown(shown + pageSize);
-              }}
-            >
-              Show more pairs ({doubt.pairs.length - shown} left)
-            </Button>
-          )}
+          <ShowMore
+            what="pairs"
+            left={doubt.pairs.length - shown}
+            onMore={() => {
+              setShown(shown + pageSize);
+            }}
+          />
           <p className={styles.quiet}>
             A careful tape reading is taken to be right to half a millimetre, or a quarter of one percent
             where that is more. Group numbers are those of “Who shares a body?” at your tolerances.
@@ -282,12 +275,11 @@ const forms = {
 function WriteReadings(props: {
   readonly input: GroupsInput;
   readonly figures: FiguresToGroup;
-  readonly columns: readonly ComparedColumn[];
   readonly part: string;
   readonly readings: readonly NextReading[];
   readonly asked: number;
 }): ReactNode {
-  const { input, figures, columns, part, readings, asked } = props;
+  const { input, figures, part, readings, asked } = props;
   const sheet = {
     name: "To measure",
     title: "What to measure next",
@@ -303,23 +295,8 @@ function WriteReadings(props: {
       forms={forms}
       plan={(form) => {
         if (form === "values") return readings.length > 0 ? planValues(sheet, input) : nothingToWrite;
-        if (part !== "body") {
-          throw new InputError(
-            "The formula goes by the measures of the body only. Choose the body, or write values.",
-          );
-        }
-        return planFormula(
-          sheet,
-          {
-            formula: (tolerances) =>
-              `FIT.NEXT(${figures.table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}${readings.length > usualCount ? `, ${String(readings.length)}` : ""})`,
-            times: 1,
-            columns,
-            garment: undefined,
-          },
-          input,
-          figures,
-        );
+        const wanted = readings.length > usualCount ? `, ${String(readings.length)}` : "";
+        return planBodyFormula(sheet, (tables) => `FIT.NEXT(${tables}${wanted})`, part, input, figures);
       }}
       asked={asked}
     />

@@ -117,6 +117,38 @@ export function planFormula(
   };
 }
 
+/**
+ * The same for a worksheet function that goes by the measures of the body, with the tolerances as they stand.
+ *
+ * @param formula for the arguments chart and tolerances
+ * @throws {InputError} when another part than the body is looked at
+ */
+export function planBodyFormula(
+  sheet: SheetToWrite,
+  formula: (tables: string) => string,
+  part: string,
+  input: GroupsInput,
+  figures: FiguresToGroup,
+): Writing {
+  if (part !== "body") {
+    throw new InputError(
+      "The formula goes by the measures of the body only. Choose the body, or write values.",
+    );
+  }
+  const plan = {
+    formula: (tolerances: string | undefined) => formula(tablesOf(figures, tolerances)),
+    times: 1,
+    columns: [],
+    garment: undefined,
+  };
+  return planFormula(sheet, plan, input, figures);
+}
+
+/** The chart and the tolerances as arguments; an empty one stands for the usual tolerances. */
+export function tablesOf({ table }: FiguresToGroup, tolerances: string | undefined): string {
+  return `${table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}`;
+}
+
 /** A row of the tolerances, with an empty column between it and the result. */
 function besideFormula(row: readonly Cell[] | undefined, width: number): (CellContent | undefined)[] {
   if (!row) return [];
