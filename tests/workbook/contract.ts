@@ -86,6 +86,18 @@ const goodEdits: Record<string, readonly Edit[]> = {
       },
     },
   ],
+  "two sheets, each with a table of the same name": ["Groups", "Bases"].map((name) => ({
+    kind: "sheet",
+    sheet: {
+      name,
+      cells: [
+        [v("Figure"), v(name)],
+        [v("Ada"), v(1)],
+      ],
+      frozenRows: 1,
+      tables: [{ name, row: 0, column: 0, rows: 2, columns: 2 }],
+    },
+  })),
   "a table over what was there": [{ kind: "table", name: "Loose", area: area(0, 0, 3, 2, "Free page") }],
   "a table over what the same action wrote": [
     write(at(12, 0), [v("Heading"), v("Other")], [v(1), v(2)]),

@@ -9,7 +9,13 @@ import {
   SetWorksheetRowCountCommand,
 } from "@univerjs/sheets";
 import { RemoveNoteMutation, SheetUpdateNoteCommand, UpdateNoteMutation } from "@univerjs/sheets-note";
-import { AddSheetTableCommand, SetSheetTableCommand, TableColumnDataTypeEnum } from "@univerjs/sheets-table";
+import {
+  AddSheetTableMutation,
+  DeleteSheetTableMutation,
+  SetSheetTableCommand,
+  TableColumnDataTypeEnum,
+  TableManager,
+} from "@univerjs/sheets-table";
 import type { Cell } from "../../chart/cell.ts";
 import { areasMeet } from "../../workbook/address.ts";
 import { tableNamed, widest } from "../../workbook/checkEdits.ts";
@@ -133,13 +139,19 @@ async function addSheet(unit: EditableUnit, sheet: SheetContent): Promise<void> 
   if (rows > 0 || columns > 0) await freeze(unit, { kind: "freeze", sheet: name, rows, columns });
 }
 
-async function addTable(unit: GridUnit, { name, area }: EditOf<"table">): Promise<void> {
-  await run(unit, AddSheetTableCommand.id, {
-    subUnitId: sheetOf(unit, area.sheet).getSheetId(),
-    id: generateRandomId(),
-    name,
-    range: toRectangle(area),
-    options: { ...tableOptions },
+async function addTable(unit: EditableUnit, { name, area }: EditOf<"table">): Promise<void> {
+  const { injector, unitId } = unit;
+  const subUnitId = sheetOf(unit, area.sheet).getSheetId();
+  const range = toRectangle(area);
+  const tableId = generateRandomId();
+  const header = injector.get(TableManager).getColumnHeader(unitId, subUnitId, range, "Column");
+  // The grid’s own command gives another name to a table that is called as a sheet is; Excel allows it.
+  const params = { unitId, subUnitId, tableId, name, range, header, options: { ...tableOptions } };
+  await run(unit, AddSheetTableMutation.id, params);
+  unit.undo.pushUndoRedo({
+    unitID: unitId,
+    undoMutations: [{ id: DeleteSheetTableMutation.id, params: { unitId, tableId } }],
+    redoMutations: [{ id: AddSheetTableMutation.id, params }],
   });
   if (gridTable(unit, name)?.name !== name) throw new Error(`The grid refuses the table name “${name}”.`);
 }

@@ -7,6 +7,7 @@ import {
   LocalUndoRedoService,
   sequenceExecute,
 } from "@univerjs/core";
+import { RemoveSheetMutation } from "@univerjs/sheets";
 
 /** Steps that can be taken back with Ctrl+Z. */
 const depth = 100;
@@ -92,9 +93,18 @@ export class GroupedUndo extends LocalUndoRedoService {
   }
 
   #run(mutations: IMutationInfo[]): void {
-    const { result } = sequenceExecute(mutations, this._commandService);
+    const { result } = sequenceExecute(sheetsLast(mutations), this._commandService);
     if (!result) throw new Error("A step could not be taken back as a whole.");
   }
+}
+
+/**
+ * The grid cannot change cells right after the sheet in sight was removed, as when several new sheets are taken back: it
+ * has not drawn another yet. So sheets go last; what else a step changes does not need them gone.
+ */
+function sheetsLast(mutations: IMutationInfo[]): IMutationInfo[] {
+  const isRemoval = ({ id }: IMutationInfo): boolean => id === RemoveSheetMutation.id;
+  return [...mutations.filter((each) => !isRemoval(each)), ...mutations.filter(isRemoval)];
 }
 
 function joined(group: IUndoRedoItem, next: IUndoRedoItem): IUndoRedoItem {
