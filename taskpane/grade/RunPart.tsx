@@ -5,7 +5,7 @@ import { Part } from "../Part.tsx";
 import { PlainTable } from "../PlainTable.tsx";
 import type { Tone } from "../SignedWords.tsx";
 import { SignedWords } from "../SignedWords.tsx";
-import type { Reach, RunView } from "./runView.ts";
+import type { RunView } from "./runView.ts";
 
 const useStyles = makeStyles({ text: { margin: 0 } });
 
@@ -25,7 +25,7 @@ export function RunPart({ view }: { readonly view: RunView }): ReactNode {
       <PlainTable
         label="From the base to each target"
         headings={["Way", "Verdict", "Why"]}
-        rows={fromBase.map(reachRow)}
+        rows={fromBase.map(({ way, advice, says }) => [way, <Advice key="advice" advice={advice} />, says])}
         wordy={[2]}
       />
       <p className={styles.text}>
@@ -54,10 +54,6 @@ export function RunPart({ view }: { readonly view: RunView }): ReactNode {
       />
     </Part>
   );
-}
-
-function reachRow({ way, advice, says }: Reach): readonly ReactNode[] {
-  return [way, <Advice key="advice" advice={advice} />, says];
 }
 
 function Advice({ advice }: { readonly advice: GradeAdvice }): ReactNode {

@@ -1,24 +1,27 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import type { GradeAdvice } from "../../addin/grading/gradeAdvice.ts";
-import { gradeAdvice, gradeAdviceWords } from "../../addin/grading/gradeAdvice.ts";
+import { gradeAdvice } from "../../addin/grading/gradeAdvice.ts";
 import { gradeRun, unevenMeasures } from "../../addin/grading/gradeRun.ts";
 import { printScale } from "../../addin/grading/printScale.ts";
 import { runOrder } from "../../addin/grading/runOrder.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
+import { printView } from "./printView.ts";
 
 /** Whether one figure can be reached from another by a grade. */
 export interface Reach {
   /** “Ardwen to Isolmay” */
   readonly way: string;
   readonly advice: GradeAdvice;
-  readonly says: string;
 }
 
 /** A run of figures from one base, in words. */
 export interface RunView {
   /** From the base to each target, in the order in which they were named. */
-  readonly fromBase: readonly Reach[];
+  readonly fromBase: readonly (Reach & {
+    /** The verdict on the print scale. */
+    readonly says: string;
+  })[];
   /** From each figure to the next larger one. */
   readonly steps: readonly Reach[];
   /** One row a measure: its steps and whether they are even. */
@@ -47,13 +50,10 @@ export function runView(
       return {
         way: `${name(base)} to ${name(target)}`,
         advice: gradeAdvice(scale),
-        says: gradeAdviceWords(scale),
+        says: printView(scale).headline,
       };
     }),
-    steps: steps.map(({ from, to, advice, scale }) => ({
-      ...{ way: `${from} to ${to}`, advice },
-      says: gradeAdviceWords(scale),
-    })),
+    steps: steps.map(({ from, to, advice }) => ({ way: `${from} to ${to}`, advice })),
     rows: columns.map((column, c) => ({
       measure: column.heading,
       steps: steps.map(({ deltasMm }) => signedWords(deltasMm[c] ?? Number.NaN, column)),

@@ -141,7 +141,8 @@ describe("a run of figures", () => {
       ["Ardmoor to Brae", "grade"],
       ["Ardmoor to Corrie", "draft anew"],
     ]);
-    expect(figures.fromBase[1]?.says).toMatch(/^Draft anew: at the best print scale Hip is .* too large\.$/);
+    expect(figures.fromBase[1]?.says).toMatch(/^No print scale will do: Hip is .* too large; draft anew$/);
+    expect(figures.fromBase[0]?.says).toBe("One print scale will do: 110 %");
   });
 });
 
