@@ -115,7 +115,7 @@ function Models(props: {
   const alone = models.filter(({ served }) => served.length === 0);
   return (
     <>
-      <SolveWords solving={solving} what="house models" many={count(chart.figures.length, "figure")} />
+      <SolveWords solving={solving} what="house model" many={count(chart.figures.length, "figure")} />
       {answer && (
         <>
           <h2 className={styles.result} aria-live="polite">
@@ -132,7 +132,7 @@ function Models(props: {
             ))}
           </ul>
           <ShowMore
-            what="house models"
+            what="house model"
             left={serving.length - shown}
             onMore={() => {
               setShown(shown + pageSize);
@@ -218,7 +218,7 @@ function WriteModels(props: {
       plan={(form) =>
         form === "values"
           ? planValues(sheet, input)
-          : planBodyFormula(sheet, (tables) => `FIT.BASES(${tables}, ${String(reach)})`, part, input, figures)
+          : planBodyFormula(sheet, { name: "FIT.BASES", more: [String(reach)], part }, input, figures)
       }
       asked={asked}
     />

@@ -4,7 +4,7 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import type { FigureMap, MapPoint } from "../../addin/similarity/figureMap.ts";
+import type { FigureMap, MapAxis, MapPoint } from "../../addin/similarity/figureMap.ts";
 import { Choice } from "../Choice.tsx";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
@@ -47,6 +47,8 @@ const small = 4;
 const mostPoints = 300;
 const mostBases = 60;
 
+/** A share of the differences that counts for nothing. */
+const leastShare = 0.005;
 const leastRise = 200;
 const mostStretch = 10;
 
@@ -116,7 +118,7 @@ export function MapView(props: {
       {choice}
       <DrawingFrame
         title={group === undefined ? "Map of the figures" : `Map of group ${String(group)}`}
-        description={`Figures that are alike lie close together; one step is one tolerance. To the right: ${lowered(across.words)} (${shareWords(across.share)}). Up: ${lowered(up.words)} (${shareWords(up.share)}).`}
+        description={`Figures that are alike lie close together; one step is one tolerance.${axisSentence("To the right", across)}${axisSentence("Up", up)}`}
         fileName={fileNameOf("map of figures", group === undefined ? "" : `group ${String(group)}`)}
         note={noteOf(map, shown, every.length - shown.length)}
         table={{
@@ -288,7 +290,8 @@ function labelOf({ spots }: Clump<Shown>): string {
 }
 
 function noteOf(map: FigureMap, shown: readonly Shown[], leftOut: number): string {
-  const rest = 1 - map.axes[0].share - map.axes[1].share;
+  const seen = map.axes[0].share + map.axes[1].share;
+  const rest = seen > 0 ? 1 - seen : 0;
   const filled = shown.some(({ estimated }) => estimated > 0);
   return [
     ...(leftOut > 0
@@ -296,12 +299,17 @@ function noteOf(map: FigureMap, shown: readonly Shown[], leftOut: number): strin
       : []),
     "A number is a group; an open point, a figure by itself. Where a name finds no room, the table has it.",
     ...(filled ? ["A dashed ring: readings are filled in."] : []),
-    rest > 0.005
+    rest > leastShare
       ? `${shareWords(rest)} cannot be shown on paper, so figures may be farther apart than they look.`
       : "",
   ]
     .filter((note) => note !== "")
     .join(" ");
+}
+
+/** What a direction means; nothing where figures hardly differ in it. */
+function axisSentence(direction: string, { words, share }: MapAxis): string {
+  return share < leastShare ? "" : ` ${direction}: ${lowered(words)} (${shareWords(share)}).`;
 }
 
 function shareWords(share: number): string {

@@ -295,8 +295,8 @@ function WriteReadings(props: {
       forms={forms}
       plan={(form) => {
         if (form === "values") return readings.length > 0 ? planValues(sheet, input) : nothingToWrite;
-        const wanted = readings.length > usualCount ? `, ${String(readings.length)}` : "";
-        return planBodyFormula(sheet, (tables) => `FIT.NEXT(${tables}${wanted})`, part, input, figures);
+        const more = readings.length > usualCount ? [String(readings.length)] : [];
+        return planBodyFormula(sheet, { name: "FIT.NEXT", more, part }, input, figures);
       }}
       asked={asked}
     />

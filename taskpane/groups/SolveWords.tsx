@@ -2,6 +2,7 @@ import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { FailureBox } from "../FailureBox.tsx";
 import type { ExactTask } from "../solver/task.ts";
+import { count } from "../words.ts";
 import type { Solving } from "./useSolve.ts";
 
 const useStyles = makeStyles({
@@ -12,7 +13,7 @@ const useStyles = makeStyles({
 /** How far the search for the fewest is, what it has proved, and a way to end it. */
 export function SolveWords<T extends ExactTask>(props: {
   readonly solving: Solving<T>;
-  /** “groups”, “house models” */
+  /** What is looked for, one of them: “group”, “house model” */
   readonly what: string;
   /** “300 figures” */
   readonly many: string;
@@ -26,7 +27,7 @@ export function SolveWords<T extends ExactTask>(props: {
     <div className={styles.box} role="status">
       <p className={styles.text}>
         {ended === undefined
-          ? `Looking for the fewest ${what} for ${many} … ${bounds === undefined ? "" : `So far ${bounds}.`}`
+          ? `Looking for the fewest ${what}s for ${many} … ${bounds === undefined ? "" : `So far ${bounds}.`}`
           : endWords(ended, bounds, what)}
       </p>
       {ended === undefined && (
@@ -43,14 +44,14 @@ interface Bounds {
   readonly atLeast: number;
 }
 
-function boundsWords({ count, atLeast }: Bounds, what: string): string {
-  return count === atLeast
-    ? `${String(count)} ${what}, and fewer are impossible`
-    : `${String(count)} ${what}; fewer than ${String(atLeast)} are impossible`;
+function boundsWords({ count: found, atLeast }: Bounds, what: string): string {
+  return found === atLeast
+    ? `${count(found, what)}, and fewer are impossible`
+    : `${count(found, what)}; fewer than ${String(atLeast)} are impossible`;
 }
 
 function endWords(ended: "proved" | "limit" | "cancelled", bounds: string | undefined, what: string): string {
-  if (bounds === undefined) return `Cancelled before any ${what} were found.`;
+  if (bounds === undefined) return `Cancelled before any ${what} was found.`;
   switch (ended) {
     case "proved":
       return `✓ Proved: ${bounds}.`;

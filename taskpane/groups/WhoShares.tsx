@@ -161,7 +161,7 @@ function Groups(props: {
   return (
     <>
       <WorkingWords working={treeWork} doing={`Comparing ${many} with each other`} />
-      {task && <SolveWords solving={solving} what="groups" many={many} />}
+      {task && <SolveWords solving={solving} what="group" many={many} />}
       {groupOf && (
         <>
           <h2 className={styles.result} aria-live="polite">

@@ -13,7 +13,7 @@ import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { GroupSettings } from "./WhoShares.tsx";
 import { groupHeading, planColumn } from "./writeColumn.ts";
 import type { SheetToWrite } from "./writeSheet.ts";
-import { planFormula, planValues, tablesOf } from "./writeSheet.ts";
+import { formulaOf, planFormula, planValues } from "./writeSheet.ts";
 
 const forms = {
   column: "Into a column of the chart",
@@ -48,7 +48,10 @@ export function WriteGroups(props: {
           sheet,
           {
             formula: (tolerances) =>
-              `FIT.GROUPS(${tablesOf(figures, tolerances)}, "${part.replaceAll('"', '""')}", "${method}")`,
+              formulaOf("FIT.GROUPS", figures, tolerances, [
+                `"${part.replaceAll('"', '""')}"`,
+                `"${method}"`,
+              ]),
             times: cut,
             columns,
             garment: isZone ? undefined : part,

@@ -120,13 +120,13 @@ export function planFormula(
 /**
  * The same for a worksheet function that goes by the measures of the body, with the tolerances as they stand.
  *
- * @param formula for the arguments chart and tolerances
+ * @param name of the function
+ * @param more its arguments after chart and tolerances
  * @throws {InputError} when another part than the body is looked at
  */
 export function planBodyFormula(
   sheet: SheetToWrite,
-  formula: (tables: string) => string,
-  part: string,
+  { name, more, part }: { readonly name: string; readonly more: readonly string[]; readonly part: string },
   input: GroupsInput,
   figures: FiguresToGroup,
 ): Writing {
@@ -136,7 +136,7 @@ export function planBodyFormula(
     );
   }
   const plan = {
-    formula: (tolerances: string | undefined) => formula(tablesOf(figures, tolerances)),
+    formula: (tolerances: string | undefined) => formulaOf(name, figures, tolerances, more),
     times: 1,
     columns: [],
     garment: undefined,
@@ -144,9 +144,20 @@ export function planBodyFormula(
   return planFormula(sheet, plan, input, figures);
 }
 
-/** The chart and the tolerances as arguments; an empty one stands for the usual tolerances. */
-export function tablesOf({ table }: FiguresToGroup, tolerances: string | undefined): string {
-  return `${table.name}[#All], ${tolerances === undefined ? "" : `${tolerances}[#All]`}`;
+/**
+ * A worksheet function of chart and tolerances, without the leading `=`.
+ *
+ * @param tolerances name of their table; `undefined` for the usual ones
+ */
+export function formulaOf(
+  name: string,
+  { table }: FiguresToGroup,
+  tolerances: string | undefined,
+  more: readonly string[],
+): string {
+  const given = [`${table.name}[#All]`, tolerances === undefined ? "" : `${tolerances}[#All]`, ...more];
+  const last = given.findLastIndex((argument) => argument !== "");
+  return `${name}(${given.slice(0, last + 1).join(", ")})`;
 }
 
 /** A row of the tolerances, with an empty column between it and the result. */

@@ -7,7 +7,7 @@ import { groupingAt, groupTree, scaledColumns } from "../../../taskpane/groups/g
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { classColumns, tolerancesStarter } from "../../../taskpane/groups/toleranceStarter.ts";
 import { planColumn } from "../../../taskpane/groups/writeColumn.ts";
-import { planFormula, planValues } from "../../../taskpane/groups/writeSheet.ts";
+import { formulaOf, planBodyFormula, planFormula, planValues } from "../../../taskpane/groups/writeSheet.ts";
 import type { Grouped } from "./grouped.ts";
 import { figures as cells, grouped, tolerances, workbookOf } from "./grouped.ts";
 
@@ -100,6 +100,19 @@ describe("groups written to a sheet", () => {
     const written = workbook.content().sheets;
     expect(written[2]?.cells[3]?.[0]?.formula).toBe(`=${formula("Tolerances")}`);
     expect(written[3]?.cells[4]?.map((cell) => cell?.value)).toEqual(["Linnet", 1]);
+  });
+
+  test("name the tolerances only where there are some", async () => {
+    const { figures } = await grouped();
+    expect(formulaOf("FIT.NEXT", figures, undefined, [])).toBe("FIT.NEXT(Figures[#All])");
+    expect(formulaOf("FIT.BASES", figures, undefined, ["2"])).toBe("FIT.BASES(Figures[#All], , 2)");
+    expect(formulaOf("FIT.BASES", figures, "Own", ["2"])).toBe("FIT.BASES(Figures[#All], Own[#All], 2)");
+  });
+
+  test("that go by the body only are refused for another part", async () => {
+    const { input, figures } = await grouped();
+    const next = { name: "FIT.NEXT", more: [], part: "head" };
+    expect(() => planBodyFormula(sheet, next, input, figures)).toThrow(/Choose the body, or write values/);
   });
 
   test.each([
