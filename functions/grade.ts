@@ -3,6 +3,7 @@ import { figureIndex } from "../addin/chart/find.ts";
 import { gradePieces } from "../addin/chart/gradeBlocks.ts";
 import type { GradePiece, GradeRule } from "../addin/chart/gradeRule.ts";
 import type { ToleranceTable } from "../addin/chart/tolerances.ts";
+import { columnsMoving } from "../addin/grading/columnsMoving.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import type { GirthMismatch } from "../addin/grading/girthIdentity.ts";
 import { girthMismatches } from "../addin/grading/girthIdentity.ts";
@@ -127,7 +128,7 @@ export const gradeFunction = defineFunction({
     const movements = targets.map((target) => grade(grading, base, target));
     const mismatches = girthMismatches(rules, gradePieces);
     const unit = unitOf(figures);
-    const run = { figures, base, targets, columns: columnsMoving(pieces, rules, figures) };
+    const run = { figures, base, targets, columns: columnsMoving(figures, rules, pieces) };
     return [
       [
         "Piece",
@@ -200,17 +201,6 @@ function stepsRow({ figures, base, targets, columns }: Run): readonly Value[] {
   );
   const says = words.length > 0 ? `Uneven: ${words.join(", ")}.` : "Even.";
   return ["All pieces", "Steps", ...targets.flatMap(() => ["", ""]), "", says];
-}
-
-/** The columns of the chart by which some of these pieces move. */
-function columnsMoving(
-  pieces: readonly GradePiece[],
-  rules: readonly GradeRule[],
-  figures: Chart,
-): readonly MeasureColumn[] {
-  const names = new Set(pieces.map(({ name }) => name));
-  const moving = new Set(rules.filter(({ piece }) => names.has(piece)).map(({ measure }) => measure));
-  return figures.measures.filter(({ key }) => moving.has(key));
 }
 
 function changeMm({ measures }: Chart, id: string, base: number, target: number): number {

@@ -1,6 +1,7 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import type { GradePiece, GradeRule } from "../../addin/chart/gradeRule.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import { columnsMoving } from "../../addin/grading/columnsMoving.ts";
 import { columnsOfZone } from "../../addin/similarity/comparedColumns.ts";
 
 /** `body`: all that decide fit; `pieces`: those that the chosen pieces follow; `chosen`: one by one. */
@@ -32,14 +33,4 @@ export function countedMeasures(
     case "chosen":
       return chart.measures.filter(({ key }) => given.chosen.has(key));
   }
-}
-
-function columnsMoving(
-  { measures }: Chart,
-  rules: readonly GradeRule[],
-  pieces: readonly GradePiece[],
-): readonly MeasureColumn[] {
-  const names = new Set(pieces.map(({ name }) => name));
-  const moving = new Set(rules.filter(({ piece }) => names.has(piece)).map(({ measure }) => measure));
-  return measures.filter(({ key }) => moving.has(key));
 }

@@ -1,5 +1,6 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { GradePiece, GradeRule } from "../../addin/chart/gradeRule.ts";
+import { columnsMoving } from "../../addin/grading/columnsMoving.ts";
 import type { Movement } from "../../addin/grading/grade.ts";
 import { grade, outline, prepareGrading } from "../../addin/grading/grade.ts";
 import type { PieceOutlines } from "../../addin/grading/pieceOutlines.ts";
@@ -61,9 +62,8 @@ export function gradedPieces(
 }
 
 /** The unit of the measures that move a piece; mm where they differ. */
-function unitOf({ measures }: Chart, rules: readonly GradeRule[], { name }: GradePiece): LengthUnit {
-  const moving = new Set(rules.filter(({ piece }) => piece === name).map(({ measure }) => measure));
-  const units = new Set(measures.filter(({ key }) => moving.has(key)).map(({ unit }) => unit));
+function unitOf(chart: Chart, rules: readonly GradeRule[], piece: GradePiece): LengthUnit {
+  const units = new Set(columnsMoving(chart, rules, [piece]).map(({ unit }) => unit));
   const [unit] = units;
   return units.size === 1 && unit ? unit : "mm";
 }
