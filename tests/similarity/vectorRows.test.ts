@@ -6,7 +6,6 @@ import type { Condensed } from "../../addin/similarity/condensed.ts";
 import { createCondensed, pairDistance } from "../../addin/similarity/condensed.ts";
 import { pairedRows } from "../../addin/similarity/pairedColumns.ts";
 import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
-import { vectorCode } from "../../addin/similarity/vectorCode.ts";
 import type { Fill } from "../../addin/similarity/vectorRows.ts";
 import { vectorRows } from "../../addin/similarity/vectorRows.ts";
 import { comparedOf } from "./chartOf.ts";
@@ -39,10 +38,6 @@ const anySize = fc.integer({ min: fewest, max: fewest + 17 });
 const anyMeasures = fc.integer({ min: 1, max: 9 });
 
 describe("distances by vector instructions", () => {
-  it("are a module that the WebAssembly specification allows", () => {
-    expect(WebAssembly.validate(vectorCode)).toBe(true);
-  });
-
   it("are those of the plain loop, whatever the number of figures and measures", () => {
     fc.assert(
       fc.property(anySize, anyMeasures, fc.integer(), (size, measures, seed) => {
@@ -74,6 +69,14 @@ describe("distances by vector instructions", () => {
       }),
       { numRuns: 30 },
     );
+  });
+
+  it("do not mind other work between making ready and filling", () => {
+    const columns = randomColumns(fewest, 3, 1);
+    const expected = filledBy(vectorRows(columns, fewest), fewest).values;
+    const fill = vectorRows(columns, fewest);
+    filledBy(vectorRows(randomColumns(2 * fewest, 20, 2), 2 * fewest), 2 * fewest);
+    expect(filledBy(fill, fewest).values).toEqual(expected);
   });
 
   it("are exact where readings and tolerances are", () => {
