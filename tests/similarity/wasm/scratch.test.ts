@@ -34,10 +34,8 @@ describe("where there are no vector instructions", () => {
       "no page may bring code",
       {
         ...{ Memory: WebAssembly.Memory, Instance: WebAssembly.Instance },
-        Module: class {
-          constructor() {
-            throw new WebAssembly.CompileError("refused");
-          }
+        Module: function refused() {
+          throw new WebAssembly.CompileError("not allowed here");
         },
       },
     ],
