@@ -18,6 +18,7 @@ import { MoreTargets } from "./MoreTargets.tsx";
 import { PairAnswers } from "./PairAnswers.tsx";
 import type { GradingInput } from "./readGrading.ts";
 import { mismatchProblems } from "./ruleProblems.ts";
+import { usualTarget } from "./usualTarget.ts";
 import { WhatCounts } from "./WhatCounts.tsx";
 
 const useStyles = makeStyles({ text: { margin: 0 } });
@@ -44,7 +45,8 @@ export function GradeAnswers(props: {
 
   const names = chart.figures;
   const base = placeOfFigure(names, chosenBase, 0);
-  const target = placeOfFigure(names, chosenTarget, 1);
+  const usual = useMemo(() => usualTarget(chart, base ?? 0, tolerances), [chart, base, tolerances]);
+  const target = placeOfFigure(names, chosenTarget, usual);
   const more = chosenMore
     .map((each) => placeOfFigure(names, each, 0))
     .filter((place) => place !== undefined)
