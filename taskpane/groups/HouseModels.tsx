@@ -7,6 +7,8 @@ import { apart } from "../../addin/similarity/apart.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import { differenceWords } from "../../addin/similarity/differenceWords.ts";
 import type { BasesAnswer } from "../../addin/similarity/exact/answers.ts";
+import { shown as shownValue } from "../../functions/shown.ts";
+import { worstMeasure } from "../../functions/worstMeasure.ts";
 import { card, plainList } from "../boxes.ts";
 import { Choice } from "../Choice.tsx";
 import { FailureBox } from "../FailureBox.tsx";
@@ -232,12 +234,7 @@ function rowsOf(
 ): readonly (readonly Cell[])[] {
   return chart.figures.map((figure, place) => {
     const base = baseOf[place] ?? place;
-    const { worst, distance } = apart(columns, base, place);
-    return [
-      figure,
-      figureAt(chart, base),
-      worst?.column.heading,
-      Number.isNaN(distance) ? undefined : Math.round(distance * 1000) / 1000,
-    ];
+    const fromBase = apart(columns, base, place);
+    return [figure, figureAt(chart, base), worstMeasure(fromBase), shownValue(fromBase.distance)];
   });
 }

@@ -6,6 +6,8 @@ import { apart } from "../../addin/similarity/apart.ts";
 import { zoneChoices } from "../../addin/similarity/columnsOfPart.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import type { GroupCard } from "../../addin/similarity/groupCards.ts";
+import { shown } from "../../functions/shown.ts";
+import { worstMeasure } from "../../functions/worstMeasure.ts";
 import { count } from "../words.ts";
 import { WriteBox } from "../WriteBox.tsx";
 import { scaledColumns } from "./grouping.ts";
@@ -87,14 +89,8 @@ function sheetToWrite(
   for (const { number, base, figures, places } of cards) {
     const basePlace = places[figures.indexOf(base)] ?? 0;
     for (const place of places) {
-      const { worst, distance } = apart(columns, basePlace, place);
-      rows[place] = [
-        chart.figures[place],
-        number,
-        base,
-        worst?.column.heading,
-        Number.isNaN(distance) ? undefined : Math.round(distance * 1000) / 1000,
-      ];
+      const fromBase = apart(columns, basePlace, place);
+      rows[place] = [chart.figures[place], number, base, worstMeasure(fromBase), shown(fromBase.distance)];
     }
   }
   return {

@@ -1,4 +1,5 @@
 import type { Cell } from "../../addin/chart/cell.ts";
+import { isBlank } from "../../addin/chart/cell.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import { areaName } from "../../addin/workbook/address.ts";
@@ -43,13 +44,19 @@ export function planValues(sheet: SheetToWrite, { sheets }: GroupsInput): Writin
           says: "As found when it was written; it does not follow later changes.",
           cells: [
             headings.map((value) => ({ value, style: "heading" as const })),
-            ...rows.map((row) => row.map((value) => ({ value }))),
+            ...rows.map((row) => row.map(resultCell)),
           ],
           columnWidths: sheet.widths,
         }),
       },
     ],
   };
+}
+
+/** Two decimals are enough to be read; a blank stays empty. */
+function resultCell(value: Cell): CellContent | undefined {
+  if (isBlank(value)) return undefined;
+  return typeof value === "number" && !Number.isInteger(value) ? { value, format: "0.00" } : { value };
 }
 
 /** A formula, and the tolerances that it needs beside those of the workbook. */
