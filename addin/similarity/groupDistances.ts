@@ -5,7 +5,7 @@ import type { Condensed } from "./condensed.ts";
  * farthest items. Each group is in a slot; at first each item is a group.
  */
 export interface GroupDistances {
-  /** How far the nearest of the later slots is; Infinity when there is none. */
+  /** How far the nearest of the later slots is; Infinity when there is none. To be asked of each slot before any is joined. */
   least(slot: number): number;
   /** The first later slot at a distance that `least` or `join` gave for this slot; −1 when none is so near any more. */
   placeOf(slot: number, distance: number): number;

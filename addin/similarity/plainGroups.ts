@@ -4,7 +4,6 @@ import type { GroupDistances } from "./groupDistances.ts";
 /** Works within the memory of the distances. NaN counts as infinitely far. */
 export function plainGroups({ size, values }: Condensed): GroupDistances {
   const state: State = { slots: size, far: values, nearest: new Int32Array(size) };
-  for (let at = 0; at < values.length; at++) if (Number.isNaN(values[at])) values[at] = Infinity;
   return {
     least: (slot) => findNearest(slot, state),
     placeOf: (slot, distance) => {
@@ -33,6 +32,7 @@ function rowAt(slots: number, slot: number): number {
   return slot * slots - (slot * (slot + 1)) / 2 - slot - 1;
 }
 
+/** On the way NaN becomes Infinity, so that `join` finds none. */
 function findNearest(slot: number, { slots, far, nearest }: State): number {
   const row = rowAt(slots, slot);
   let distance = Infinity;
@@ -42,6 +42,8 @@ function findNearest(slot: number, { slots, far, nearest }: State): number {
     if (each < distance) {
       distance = each;
       found = other;
+    } else if (Number.isNaN(each)) {
+      far[row + other] = Infinity;
     }
   }
   nearest[slot] = found;
