@@ -2,8 +2,8 @@ import type { Condensed } from "./condensed.ts";
 import type { GroupDistances } from "./groupDistances.ts";
 import { scratch } from "./wasm/scratch.ts";
 
-/** For fewer items it takes longer to make ready than it saves. */
-const fewestItems = 64;
+/** For fewer, making ready takes as long as it saves. */
+const fewestItems = 100;
 
 /** For more, the copy would take too much memory: this is 25 MB. */
 const mostItems = 2500;

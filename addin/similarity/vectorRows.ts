@@ -6,7 +6,7 @@ import { scratch } from "./wasm/scratch.ts";
 /** Writes the distance of every pair. */
 export type Fill = (distances: Condensed) => void;
 
-/** For fewer figures it takes longer to make ready than it saves. */
+/** Fewer take no time worth saving. */
 const fewestFigures = 256;
 
 /**

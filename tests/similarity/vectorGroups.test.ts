@@ -72,7 +72,7 @@ describe("complete linkage by vector instructions", () => {
     );
   });
 
-  it.each([64, 257, 400])("joins %i items as the nearest-neighbour chain does", (size) => {
+  it.each([100, 257, 400])("joins %i items as the nearest-neighbour chain does", (size) => {
     const distances = mixedDistances(size, size);
     const chained = [...nearestNeighbourChain(copyOf(distances), "complete")].sort(
       (a, b) => a.height - b.height || a.first - b.first || a.second - b.second,
@@ -90,8 +90,8 @@ describe("complete linkage by vector instructions", () => {
 
   it("is for neither few items nor thousands", () => {
     const none = { values: new Float64Array() };
-    expect(vectorGroups({ size: 63, ...none })).toBeUndefined();
-    expect(vectorGroups({ size: 64, ...none })).toBeDefined();
+    expect(vectorGroups({ size: 99, ...none })).toBeUndefined();
+    expect(vectorGroups({ size: 100, ...none })).toBeDefined();
     expect(vectorGroups({ size: 2501, ...none })).toBeUndefined();
   });
 });
