@@ -1,13 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { chebyshevDistances } from "../../addin/similarity/chebyshevDistances.ts";
 import { cutAt, cutInto } from "../../addin/similarity/cut.ts";
-import { euclideanDistances } from "../../addin/similarity/euclideanDistances.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import { linkage } from "../../addin/similarity/linkage.ts";
 import { silhouette } from "../../addin/similarity/silhouette.ts";
 import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
-import { comparedOf } from "../similarity/chartOf.ts";
-import { body10, body10Cm } from "./body10.ts";
+import { euclideanDistances } from "../similarity/euclideanDistances.ts";
+import { body10 } from "./body10.ts";
 
 // Every expected value below was computed with R 4.2.2 (packages stats and cluster) by the commands that stand beside it,
 // where d is the data frame of the ten rows of body10.ts. The heights also came out of SciPy 1.10.1.
@@ -197,28 +195,5 @@ describe("ten bodies with a tolerance of 3 cm on every girth, against R", () => 
   // cutree(hclust(dist(d / 3, "maximum")), h = 2)
   it("cuts at two tolerances as cutree does", () => {
     expect([...cutAt(linkage(distances, "complete"), 10, 2)]).toEqual([1, 2, 3, 4, 2, 3, 5, 6, 1, 7]);
-  });
-
-  it("is the greatest difference divided by the tolerance", () => {
-    const greatest = chebyshevDistances(body10, 10);
-    distances.values.forEach((distance, at) => expect(distance).toBeCloseTo(greatest.values[at]! / 3, 10));
-  });
-});
-
-describe("Euclidean distance with missing readings, against dist of R", () => {
-  // x <- d; x[2, 3] <- NA; x[5, c(1, 2)] <- NA; format(dist(x), digits = 16): rows 1 and 2
-  it("scales the sum up to the full number of measures", () => {
-    const withGaps = body10Cm.map((row) => [...row]);
-    withGaps[1]![2] = Number.NaN;
-    withGaps[4]![0] = Number.NaN;
-    withGaps[4]![1] = Number.NaN;
-    const expected = [
-      15.987153933989967, 20.119890655766497, 11.467780953610857, 15.498903187000039, 22.219360926903367,
-      33.704005696652736, 22.520435164534458, 9.409569596958193, 20.818501386987485, 9.150260801052209,
-      11.58039094959469, 8.522910301065007, 13.89767802711858, 23.527160320091177, 15.055171264990046,
-      20.693872610904986, 15.762094923062616,
-    ];
-    const { values } = euclideanDistances(comparedOf(withGaps), 10);
-    expected.forEach((distance, at) => expect(values[at]).toBeCloseTo(distance, 9));
   });
 });

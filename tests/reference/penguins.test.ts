@@ -4,7 +4,7 @@ import { copheneticCorrelation } from "../../addin/similarity/cophenetic.ts";
 import type { Condensed } from "../../addin/similarity/condensed.ts";
 import { createCondensed, pairIndex } from "../../addin/similarity/condensed.ts";
 import { cutInto } from "../../addin/similarity/cut.ts";
-import { euclideanDistances } from "../../addin/similarity/euclideanDistances.ts";
+import { euclideanDistances } from "../similarity/euclideanDistances.ts";
 import { figureMap } from "../../addin/similarity/figureMap.ts";
 import { groupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";

@@ -1,11 +1,11 @@
-import type { ComparedColumn } from "./comparedColumns.ts";
-import type { Condensed } from "./condensed.ts";
-import { createCondensed } from "./condensed.ts";
-import { isKnown } from "./known.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { Condensed } from "../../addin/similarity/condensed.ts";
+import { createCondensed } from "../../addin/similarity/condensed.ts";
+import { isKnown } from "../../addin/similarity/known.ts";
 
 /**
- * Straight-line distance of each pair of figures in mm, with every measure an axis: √Σ(aᵢ − bᵢ)². For exploration;
- * tolerances play no part.
+ * Straight-line distance of each pair of figures in mm, with every measure an axis: √Σ(aᵢ − bᵢ)². Published
+ * clusterings rest on it; tolerances play no part.
  *
  * Measures missing on either side are left out and the sum is scaled up to the full number of measures, as `dist` of R
  * does. Not known (NaN) by the same rules as `toleranceDistances`.
