@@ -44,6 +44,7 @@ export const fillRows = wasmFunction(
     /** Behind the last column, and from each to the next. */
     end: address,
     stride: address,
+    /** The two rows of distances, and behind the first. */
     out: address,
     outNext: address,
     outEnd: address,

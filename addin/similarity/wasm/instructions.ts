@@ -1,6 +1,6 @@
 /**
- * Instructions of WebAssembly, by the specification 2.0, as the bytes that stand for them. What an instruction works on comes
- * before it, so that these read like calls: `add(get("at"), bytes(8))`.
+ * Instructions of WebAssembly as the bytes that stand for them; behind each its name in the specification 2.0. What an
+ * instruction works on comes before it, so that code can be written as calls: `add(get("at"), integer(8))`.
  */
 export type Code = readonly number[];
 
@@ -8,85 +8,86 @@ export type Code = readonly number[];
 export const numberBytes = 8;
 export const vectorBytes = 2 * numberBytes;
 
-/* Whole numbers of 32 bits. */
-export const integer = (value: number): Code => [0x41, ...signed(value)];
-export const add = (a: Code, b: Code): Code => [...a, ...b, 0x6a];
-export const subtract = (a: Code, b: Code): Code => [...a, ...b, 0x6b];
-/** 1 where a < b, both taken as addresses (never negative), otherwise 0. */
-export const isLess = (a: Code, b: Code): Code => [...a, ...b, 0x49];
-export const isDifferent = (a: Code, b: Code): Code => [...a, ...b, 0x47];
-export const and = (a: Code, b: Code): Code => [...a, ...b, 0x71];
-/** A whole number from an address. */
-export const loadInteger = (address: Code): Code => [...address, 0x28, 2, 0];
+/* Whole numbers of 32 bits, addresses among them. */
 
-/* The flow. */
+export const integer = (value: number): Code => [0x41, ...signed(value)]; // i32.const
+export const add = (a: Code, b: Code): Code => [...a, ...b, 0x6a]; // i32.add
+export const subtract = (a: Code, b: Code): Code => [...a, ...b, 0x6b]; // i32.sub
+export const and = (a: Code, b: Code): Code => [...a, ...b, 0x71]; // i32.and
+/** 1 where a < b, neither taken as negative; otherwise 0. */
+export const isLess = (a: Code, b: Code): Code => [...a, ...b, 0x49]; // i32.lt_u
+export const isDifferent = (a: Code, b: Code): Code => [...a, ...b, 0x47]; // i32.ne
+export const loadInteger = (address: Code): Code => [...address, 0x28, 2, 0]; // i32.load
+
+/* What is done when. */
+
 const noResult = 0x40;
 const end = 0x0b;
+const loop = (...body: readonly Code[]): Code => [0x03, noResult, ...body.flat(), end]; // loop … end
+/** In a loop goes back to its beginning, in `when` on to its end; `outward` counts how many of them lie between. */
+const branchIf = (condition: Code, outward = 0): Code => [...condition, 0x0d, outward]; // br_if
+
 export const when = (condition: Code, ...body: readonly Code[]): Code => [
   ...condition,
-  ...[0x04, noResult],
+  ...[0x04, noResult], // if
   ...body.flat(),
   end,
 ];
+
 /** Does the body, and again as long as `condition` is true. */
-export const repeatWhile = (condition: Code, ...body: readonly Code[]): Code => [
-  ...[0x03, noResult],
-  ...body.flat(),
-  ...condition,
-  ...[0x0d, 0, end],
-];
+export const repeatWhile = (condition: Code, ...body: readonly Code[]): Code =>
+  loop(...body, branchIf(condition));
+
 /** The same, but looks at the condition first. */
 export const loopWhile = (condition: Code, ...body: readonly Code[]): Code =>
   when(condition, repeatWhile(condition, ...body));
 
-/** Does the body as long as `condition` is true, and stops early where `found` is. */
+/** The same, and stops where `found` is true. */
 export const searchWhile = (condition: Code, found: Code, ...body: readonly Code[]): Code =>
-  when(condition, [0x03, noResult, ...found, ...[0x0d, 1], ...body.flat(), ...condition, ...[0x0d, 0, end]]);
+  loopWhile(condition, branchIf(found, 1), ...body);
 
 /* Vectors of two numbers. */
+
 const vector = (...opcode: readonly number[]): Code => [0xfd, ...opcode];
+/** Addresses are multiples of 8 bytes, which the 3 promises (2³), and an offset is added to them. */
 const place = (offset: number): Code => [3, ...unsigned(offset)];
-export const load = (address: Code, offset = 0): Code => [...address, ...vector(0x00), ...place(offset)];
+
+export const load = (address: Code, offset = 0): Code => [...address, ...vector(0x00), ...place(offset)]; // v128.load
 /** One number in both halves. */
-export const loadTwice = (address: Code, offset = 0): Code => [...address, ...vector(0x0a), ...place(offset)];
+export const loadTwice = (address: Code, offset = 0): Code => [...address, ...vector(0x0a), ...place(offset)]; // v128.load64_splat
 export const store = (address: Code, value: Code, offset = 0): Code => [
-  ...address,
-  ...value,
-  ...vector(0x0b),
-  ...place(offset),
+  ...[...address, ...value],
+  ...[...vector(0x0b), ...place(offset)], // v128.store
 ];
 /** Only the first half. */
 export const storeFirst = (address: Code, value: Code): Code => [
-  ...address,
-  ...value,
-  ...vector(0x5b),
-  ...place(0),
-  0,
+  ...[...address, ...value],
+  ...[...vector(0x5b), ...place(0), 0], // v128.store64_lane
 ];
+
+/** A number in both halves. */
+export const twice = (a: Code): Code => [...a, ...vector(0x14)]; // f64x2.splat
 /** A constant in both halves. */
-export const both = (value: number): Code => twice([0x44, ...new Uint8Array(Float64Array.of(value).buffer)]);
-export const abs = (a: Code): Code => [...a, ...vector(0xec, 1)];
-export const plus = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf0, 1)];
-export const minus = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf1, 1)];
-/** Half by half b where b < a, otherwise a: also where b is NaN. */
-export const lesser = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf6, 1)];
-/** Half by half b where a < b, otherwise a. */
-export const greater = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf7, 1)];
-/** 1 where any half of a equals that of b, otherwise 0. */
-export const isAnyEqual = (a: Code, b: Code): Code => [...a, ...b, ...vector(0x47), ...vector(0x53)];
+export const both = (value: number): Code => twice([0x44, ...bytesOf(value)]); // f64.const
+/** The first half as a number. */
+export const first = (a: Code): Code => [...a, ...vector(0x21), 0]; // f64x2.extract_lane
 /** The second half first. */
 export const swapped = (a: Code): Code => [
-  ...a,
-  ...a,
-  ...vector(0x0d),
-  ...[8, 9, 10, 11, 12, 13, 14, 15, 0, 1, 2, 3, 4, 5, 6, 7],
+  ...[...a, ...a],
+  ...[...vector(0x0d), ...[8, 9, 10, 11, 12, 13, 14, 15, 0, 1, 2, 3, 4, 5, 6, 7]], // i8x16.shuffle
 ];
-/** A number in both halves. */
-export const twice = (a: Code): Code => [...a, ...vector(0x14)];
-/** The first half as a number. */
-export const first = (a: Code): Code => [...a, ...vector(0x21), 0];
 
-/** Numbers in groups of seven bits (LEB128). */
+export const abs = (a: Code): Code => [...a, ...vector(0xec, 1)]; // f64x2.abs
+export const plus = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf0, 1)]; // f64x2.add
+export const minus = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf1, 1)]; // f64x2.sub
+/** Half by half b where b < a, otherwise a: also where b is NaN. */
+export const lesser = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf6, 1)]; // f64x2.pmin
+/** Half by half b where a < b, otherwise a. */
+export const greater = (a: Code, b: Code): Code => [...a, ...b, ...vector(0xf7, 1)]; // f64x2.pmax
+/** 1 where any half of a equals that of b, otherwise 0. */
+export const isAnyEqual = (a: Code, b: Code): Code => [...a, ...b, ...vector(0x47), ...vector(0x53)]; // f64x2.eq, v128.any_true
+
+/** Numbers in groups of seven bits, the lowest first (LEB128). */
 export function unsigned(value: number): Code {
   return value < 0x80 ? [value] : [(value & 0x7f) | 0x80, ...unsigned(value >>> 7)];
 }
@@ -94,4 +95,9 @@ export function unsigned(value: number): Code {
 /** The same for numbers that may be negative, whose last group says so. */
 function signed(value: number): Code {
   return value >= -0x40 && value < 0x40 ? [value & 0x7f] : [(value & 0x7f) | 0x80, ...signed(value >> 7)];
+}
+
+/** A number in its eight bytes. */
+function bytesOf(value: number): Code {
+  return [...new Uint8Array(Float64Array.of(value).buffer)];
 }

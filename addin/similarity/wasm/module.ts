@@ -1,10 +1,10 @@
 import type { Code } from "./instructions.ts";
 import { unsigned } from "./instructions.ts";
 
-/** Types of parameters and variables: an address or other whole number of 32 bits, a number, a vector of two numbers. */
-export const address = 0x7f;
-export const number = 0x7c;
-export const vector = 0x7b;
+/* Types of parameters and variables. An address can be another whole number of 32 bits; a vector is of two numbers. */
+export const address = 0x7f; // i32
+export const number = 0x7c; // f64
+export const vector = 0x7b; // v128
 type Type = typeof address | typeof number | typeof vector;
 type Names<Name extends string> = Readonly<Record<Name, Type>>;
 
@@ -39,41 +39,35 @@ export function wasmFunction<Parameter extends string, Variable extends string>(
     gives,
     variables: Object.values(variables),
     code: code({
-      get: (of) => [0x20, names.indexOf(of)],
-      set: (of, value) => [...value, 0x21, names.indexOf(of)],
+      get: (of) => [0x20, names.indexOf(of)], // local.get
+      set: (of, value) => [...value, 0x21, names.indexOf(of)], // local.set
     }).flat(),
   };
 }
 
-const end = 0x0b;
-
 /** The bytes of a module that takes its memory as `scratch.memory` and gives the functions by their names. */
 export function moduleOf(functions: readonly WasmFunction[]): Uint8Array<ArrayBuffer> {
+  const types = functions.map(({ parameters, gives }) => [
+    ...[0x60, ...list(parameters.map((type) => [type]))],
+    ...list(gives ? [[gives]] : []),
+  ]);
+  const memory = [...text("scratch"), ...text("memory"), ...[2, 0, 0]]; // a memory, of at least 0 pages
+  const names = functions.map(({ name }, i) => [...text(name), ...[0, i]]); // a function, by its number
+  const end = 0x0b;
+  const bodies = functions.map(({ variables, code }) =>
+    sized([...list(variables.map((type) => [1, type])), ...code, end]),
+  );
   return Uint8Array.from([
-    ...[0, 0x61, 0x73, 0x6d, 1, 0, 0, 0],
-    ...section(
-      1,
-      functions.map(({ parameters, gives }) => [
-        0x60,
-        ...list(parameters.map((type) => [type])),
-        ...list(gives ? [[gives]] : []),
-      ]),
-    ),
-    ...section(2, [[...text("scratch"), ...text("memory"), 2, 0, 0]]),
+    ...[0, ...letters("asm")],
+    ...[1, 0, 0, 0], // version
+    ...section(1, types),
+    ...section(2, [memory]), // imports
     ...section(
       3,
-      functions.map((_, i) => [i]),
-    ),
-    ...section(
-      7,
-      functions.map(({ name }, i) => [...text(name), 0, i]),
-    ),
-    ...section(
-      10,
-      functions.map(({ variables, code }) =>
-        sized([...list(variables.map((type) => [1, type])), ...code, end]),
-      ),
-    ),
+      [...functions.keys()].map((type) => [type]),
+    ), // type of each function
+    ...section(7, names), // exports
+    ...section(10, bodies),
   ]);
 }
 
@@ -89,7 +83,11 @@ function sized(code: Code): Code {
   return [...unsigned(code.length), ...code];
 }
 
-/** Of plain letters: the runtime of worksheet functions has no TextEncoder. */
-function text(letters: string): Code {
-  return sized(Array.from(letters, (letter) => letter.charCodeAt(0)));
+function text(plain: string): Code {
+  return sized(letters(plain));
+}
+
+/** By their codes: the runtime of worksheet functions has no TextEncoder. */
+function letters(plain: string): Code {
+  return Array.from(plain, (letter) => letter.charCodeAt(0));
 }
