@@ -9,6 +9,8 @@ import { figureKey } from "./find.ts";
 /** Rows that hold a figure. Rows without a name are reported when they hold anything. */
 export function figureRows(cells: Cells, problems: ChartProblem[]): number[] {
   const rows: number[] = [];
+  // Among sizes, a 0 is one of them; among names, it is an empty cell.
+  const areSizes = cells.slice(1).some(([name]) => typeof name === "number" && name !== 0);
   for (let row = 1; row < cells.length; row++) {
     const line = cells[row] ?? [];
     const [name] = line;
@@ -20,7 +22,7 @@ export function figureRows(cells: Cells, problems: ChartProblem[]): number[] {
         column: 0,
         message: `Row ${String(row + 1)} of the chart shows the error ${name.error} instead of a figure’s name, so it is left out. Type the name.`,
       });
-    } else if (isEmpty(name)) {
+    } else if (isBlank(name) || (name === 0 && !areSizes)) {
       problems.push({
         kind: "no figure name",
         row,

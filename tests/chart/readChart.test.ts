@@ -211,6 +211,24 @@ describe("readChart", () => {
     expect(messages(merged)).toContain("merged with “Bust (mm)”");
   });
 
+  it("takes a 0 for a size among sizes, and for an empty cell among names", () => {
+    const sizes = readChart([
+      ["Size", "Bust (in)"],
+      [0, 31.125],
+      [2, 33],
+      [0, 0],
+    ]);
+    expect(sizes.figures).toEqual(["0", "2"]);
+    expect(sizes.problems).toEqual([]);
+    const names = readChart([
+      ["Figure", "Bust"],
+      ["Ada", 80],
+      [0, 81],
+    ]);
+    expect(names.figures).toEqual(["Ada"]);
+    expect(messages(names)).toContain("Row 3 of the chart has no figure name");
+  });
+
   it("sees a second row of headings or units", () => {
     const units = readChart([
       ["Figure", "Bust", "Hip"],
