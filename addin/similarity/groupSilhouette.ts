@@ -13,6 +13,8 @@ export interface GroupSilhouette {
    * below 0 nearer to another. 0 for a figure by itself. NaN where nothing is known to say.
    */
   readonly widths: Float64Array;
+  /** By figure, the number of the nearest other group, of equals the first; 0 where none is known. */
+  readonly neighbours: Int32Array;
   /** The mean of the widths that are known in each group, by its number. */
   readonly ofGroup: ReadonlyMap<number, number>;
   /** The mean of all widths that are known. */
@@ -38,16 +40,18 @@ export function groupSilhouette(
   const numbers = Int32Array.from(order, (place) => numberOf(grouping, place));
   const found = silhouette(toleranceDistances(named, order.length), numbers);
   const widths = new Float64Array(order.length);
+  const neighbours = new Int32Array(order.length);
   const byGroup = new Map<number, number[]>();
   order.forEach((place, item) => {
     const width = found.widths[item]!;
     widths[place] = width;
+    neighbours[place] = found.neighbours[item]!;
     const group = byGroup.get(numbers[item]!) ?? [];
     if (!Number.isNaN(width)) group.push(width);
     byGroup.set(numbers[item]!, group);
   });
   const ofGroup = new Map([...byGroup].map(([number, list]) => [number, meanOf(list)]));
-  return { widths, ofGroup, mean: found.mean };
+  return { widths, neighbours, ofGroup, mean: found.mean };
 }
 
 function meanOf(list: readonly number[]): number {

@@ -5,6 +5,8 @@ import { pairIndex } from "./condensed.ts";
 export interface Silhouette {
   /** One width an item, from −1 (belongs elsewhere) to 1 (far from all other groups); 0 for an item by itself. */
   readonly widths: Float64Array;
+  /** The nearest other group of each item, of equals the first number; 0 where none is known. */
+  readonly neighbours: Int32Array;
   /** The mean of the widths that are known. */
   readonly mean: number;
 }
@@ -18,9 +20,15 @@ export interface Silhouette {
  */
 export function silhouette(distances: Condensed, groups: Int32Array): Silhouette {
   const means = createMeans(groups.reduce((most, group) => Math.max(most, group), 0));
-  const widths = Float64Array.from(groups, (_, item) => widthOf(distances, groups, item, means));
+  const widths = new Float64Array(groups.length);
+  const neighbours = new Int32Array(groups.length);
+  for (let item = 0; item < groups.length; item++) {
+    const { width, neighbour } = seatOf(distances, groups, item, means);
+    widths[item] = width;
+    neighbours[item] = neighbour;
+  }
   const known = widths.filter((width) => !Number.isNaN(width));
-  return { widths, mean: known.reduce((sum, width) => sum + width, 0) / known.length };
+  return { widths, neighbours, mean: known.reduce((sum, width) => sum + width, 0) / known.length };
 }
 
 /** Sums and numbers of the known distances to each group, used again for every item. */
@@ -33,7 +41,12 @@ function createMeans(groupCount: number): Means {
   return { sums: new Float64Array(groupCount + 1), counts: new Int32Array(groupCount + 1) };
 }
 
-function widthOf(distances: Condensed, groups: Int32Array, item: number, { sums, counts }: Means): number {
+function seatOf(
+  distances: Condensed,
+  groups: Int32Array,
+  item: number,
+  { sums, counts }: Means,
+): { readonly width: number; readonly neighbour: number } {
   sums.fill(0);
   counts.fill(0);
   const { size, values } = distances;
@@ -54,13 +67,17 @@ function widthOf(distances: Condensed, groups: Int32Array, item: number, { sums,
   }
   let own = Number.NaN;
   let others = Infinity;
+  let neighbour = 0;
   for (let group = 0; group < sums.length; group++) {
     if (counts[group] === 0) continue;
     const mean = sums[group]! / counts[group]!;
     if (group === groups[item]) own = mean;
-    else others = Math.min(others, mean);
+    else if (mean < others) {
+      others = mean;
+      neighbour = group;
+    }
   }
-  if (others === Infinity) return Number.NaN;
-  if (isAlone) return 0;
-  return own === others ? 0 : (others - own) / Math.max(own, others);
+  if (neighbour === 0) return { width: Number.NaN, neighbour };
+  if (isAlone) return { width: 0, neighbour };
+  return { width: own === others ? 0 : (others - own) / Math.max(own, others), neighbour };
 }

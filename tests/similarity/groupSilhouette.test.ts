@@ -14,8 +14,9 @@ describe("groupSilhouette", () => {
       tolerance: { floorMm: 1, percent: 0 },
       required: false,
     }));
-    const { widths, ofGroup, mean } = groupSilhouette(chart, columns, Int32Array.of(2, 1, 1));
+    const { widths, neighbours, ofGroup, mean } = groupSilhouette(chart, columns, Int32Array.of(2, 1, 1));
     expect([...widths]).toEqual([0, 0.8, 0.75]);
+    expect([...neighbours]).toEqual([1, 2, 2]);
     expect(ofGroup.get(1)).toBeCloseTo(0.775, 12);
     expect(ofGroup.get(2)).toBe(0);
     expect(mean).toBeCloseTo(1.55 / 3, 12);
@@ -26,8 +27,13 @@ describe("groupSilhouette", () => {
       fc.property(anyShuffledChart, ({ chart, shuffled }) => {
         const [one, other] = [chart, shuffled].map((each) => {
           const columns = percentColumns(each);
-          const { widths, ...rest } = groupSilhouette(each, columns, sharedBodyGroups(each, columns));
-          return { ...rest, widths: new Map(each.figures.map((figure, i) => [figure, widths[i]])) };
+          const { widths, neighbours, ...rest } = groupSilhouette(
+            each,
+            columns,
+            sharedBodyGroups(each, columns),
+          );
+          const seats = new Map(each.figures.map((figure, i) => [figure, [widths[i], neighbours[i]]]));
+          return { ...rest, seats };
         });
         expect(other).toEqual(one);
       }),

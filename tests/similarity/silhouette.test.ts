@@ -7,9 +7,16 @@ const unknown = Number.NaN;
 describe("silhouette", () => {
   it("compares the mean distance to the own group with that to the nearest other", () => {
     // a = 1, b = 4; a = 1, b = 5; an item by itself
-    const { widths, mean } = silhouette(condensedOf([[1, 4], [5]]), Int32Array.of(1, 1, 2));
+    const { widths, neighbours, mean } = silhouette(condensedOf([[1, 4], [5]]), Int32Array.of(1, 1, 2));
     expect([...widths]).toEqual([0.75, 0.8, 0]);
+    expect([...neighbours]).toEqual([2, 2, 1]);
     expect(mean).toBeCloseTo(1.55 / 3, 12);
+  });
+
+  it("names the nearest other group, of equals the first, and none where nothing is known", () => {
+    // Item 3 is as far from 1 as from 2; of item 4 nothing is known.
+    const distances = condensedOf([[3, 2, unknown], [2, unknown], [unknown]]);
+    expect([...silhouette(distances, Int32Array.of(1, 2, 3, 4)).neighbours]).toEqual([3, 3, 1, 0]);
   });
 
   it("leaves out pairs that are not known", () => {
