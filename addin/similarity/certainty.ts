@@ -21,10 +21,15 @@ export interface Certainty {
 export type Uncertainty = (column: ComparedColumn, mm: number) => number;
 
 /**
- * The uncertainty of a careful tape reading of a small figure: 0.5 mm, or 0.25 % where that is more. The project’s own
- * starting value.
+ * The error of a careful tape reading of a small figure: 0.5 mm, or 0.25 % where that is more. The project’s own starting
+ * value.
  */
-export const usualUncertainty: Uncertainty = (_, mm) => Math.max(0.5, 0.0025 * mm);
+export function usualErrorMm(mm: number): number {
+  return Math.max(0.5, 0.0025 * mm);
+}
+
+/** The usual error of a reading, whatever the measure. */
+export const usualUncertainty: Uncertainty = (_, mm) => usualErrorMm(mm);
 
 /**
  * Uncertainties from repeated readings where there are any, the usual ones elsewhere.
