@@ -36,6 +36,9 @@ const twoOn = integer(vectorBytes);
 const placeOn = integer(Int32Array.BYTES_PER_ELEMENT);
 
 const isOdd = (from: Code, to: Code): Code => and(subtract(to, from), oneOn);
+type Read = (from: Code) => Code;
+type Write = (to: Code, value: Code) => Code;
+
 /** Of the two halves. */
 const leastOf = (a: Code): Code => first(lesser(a, swapped(a)));
 
@@ -46,24 +49,19 @@ export const leastOfRow = wasmFunction(
   { known: vector, least: vector },
   number,
   ({ get, set }) => {
-    const setKnown = (read: Code) => set("known", lesser(both(Infinity), read));
-    const takeLesser = set("least", lesser(get("least"), get("known")));
+    const takeLesser = (read: Read, write: Write) => [
+      set("known", lesser(both(Infinity), read(get("at")))),
+      write(get("at"), get("known")),
+      set("least", lesser(get("least"), get("known"))),
+    ];
     return [
       set("least", both(Infinity)),
       when(
         isOdd(get("at"), get("end")),
-        setKnown(loadTwice(get("at"))),
-        storeFirst(get("at"), get("known")),
-        takeLesser,
+        ...takeLesser(loadTwice, storeFirst),
         set("at", add(get("at"), oneOn)),
       ),
-      loopWhile(
-        isLess(get("at"), get("end")),
-        setKnown(load(get("at"))),
-        store(get("at"), get("known")),
-        takeLesser,
-        set("at", add(get("at"), twoOn)),
-      ),
+      loopWhile(isLess(get("at"), get("end")), ...takeLesser(load, store), set("at", add(get("at"), twoOn))),
       leastOf(get("least")),
     ];
   },
@@ -118,8 +116,11 @@ export const joinSlots = wasmFunction(
   { atHigh: address, far: vector, least: vector },
   number,
   ({ get, set }) => {
-    const setFarther = (read: (from: Code) => Code) =>
-      set("far", greater(read(get("at")), read(get("atHigh"))));
+    const putFarther = (read: Read, write: Write) => [
+      set("far", greater(read(get("at")), read(get("atHigh")))),
+      write(get("at"), get("far")),
+    ];
+    const forget = storeFirst(get("atHigh"), both(Infinity));
     const takeLesser = set("least", lesser(get("least"), get("far")));
     const stepDown = (of: "at" | "atHigh") => [
       set(of, add(get(of), get("down"))),
@@ -130,23 +131,21 @@ export const joinSlots = wasmFunction(
       loopWhile(
         isDifferent(get("down"), get("downAtLow")),
         set("atHigh", add(get("at"), get("gap"))),
-        setFarther(loadTwice),
-        storeFirst(get("at"), get("far")),
-        storeFirst(get("atHigh"), both(Infinity)),
+        ...putFarther(loadTwice, storeFirst),
+        forget,
         ...stepDown("at"),
       ),
 
       // Now `at` is one before the row of `low`, and `atHigh` becomes the distance of the two themselves.
       set("atHigh", add(get("at"), get("gap"))),
-      storeFirst(get("atHigh"), both(Infinity)),
+      forget,
       stepOn("at"),
       ...stepDown("atHigh"),
       set("least", both(Infinity)),
       loopWhile(
         isDifferent(get("down"), get("downAtHigh")),
-        setFarther(loadTwice),
-        storeFirst(get("at"), get("far")),
-        storeFirst(get("atHigh"), both(Infinity)),
+        ...putFarther(loadTwice, storeFirst),
+        forget,
         takeLesser,
         stepOn("at"),
         ...stepDown("atHigh"),
@@ -157,16 +156,14 @@ export const joinSlots = wasmFunction(
       stepOn("atHigh"),
       when(
         isOdd(get("at"), get("end")),
-        setFarther(loadTwice),
-        storeFirst(get("at"), get("far")),
+        ...putFarther(loadTwice, storeFirst),
         takeLesser,
         stepOn("at"),
         stepOn("atHigh"),
       ),
       loopWhile(
         isLess(get("at"), get("end")),
-        setFarther(load),
-        store(get("at"), get("far")),
+        ...putFarther(load, store),
         takeLesser,
         stepOn("at", twoOn),
         stepOn("atHigh", twoOn),
