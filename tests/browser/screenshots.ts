@@ -13,20 +13,27 @@ const { address, stop } = await startPage();
 const visitor = await newVisitor({ width: 1280, height: 800 });
 try {
   const page = await visitor.open(address);
-  await picture(page, "figures", "Figures", "Check");
-  await picture(page, "groups", "Groups", "Check");
-  await page.getByLabel("Sections").getByRole("button", { name: "Fit" }).click();
+  await open(page, "Check");
+  await page.locator("[data-flag]").first().waitFor();
+  await shoot(page, "figures", "Figures");
+  await open(page, "Groups");
+  await page.getByRole("button", { name: "As a tree" }).click();
+  await page.getByRole("img", { name: /join/i }).scrollIntoViewIfNeeded();
+  await shoot(page, "groups", "Groups");
+  await open(page, "Fit");
   await page.getByRole("button", { name: /^Which figures wear this/ }).waitFor();
   await shoot(page, "fit", "Match");
+  await open(page, "Grade");
+  await page.getByLabel("To be worn by (target figure)").selectOption("Isolmay");
+  await page.getByRole("img", { name: /Bodice front/ }).scrollIntoViewIfNeeded();
+  await shoot(page, "grade", "Grade");
 } finally {
   await visitor.close();
   stop();
 }
 
-async function picture(page: Page, name: string, sheet: string, section: string): Promise<void> {
-  await page.getByLabel("Sections").getByRole("button", { name: section }).click();
-  await page.locator("[data-flag]").first().waitFor();
-  await shoot(page, name, sheet);
+async function open(page: Page, section: string): Promise<void> {
+  await page.getByLabel("Sections").getByRole("button", { name: section, exact: true }).click();
 }
 
 async function shoot(page: Page, name: string, sheet: string): Promise<void> {
