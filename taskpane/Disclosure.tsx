@@ -25,11 +25,19 @@ export function Disclosure(props: {
   /** What it comes to, readable while closed. */
   readonly says?: string;
   readonly open?: boolean;
+  /** Told when the user opens or closes it. */
+  readonly onToggle?: (isOpen: boolean) => void;
   readonly children: ReactNode;
 }): ReactNode {
   const styles = useStyles();
   return (
-    <details className={styles.box} open={props.open}>
+    <details
+      className={styles.box}
+      open={props.open}
+      onToggle={(event) => {
+        props.onToggle?.(event.currentTarget.open);
+      }}
+    >
       <summary className={styles.summary}>
         {props.title}
         {props.says && <span className={styles.quiet}> – {props.says}</span>}

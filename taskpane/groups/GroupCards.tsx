@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { apart } from "../../addin/similarity/apart.ts";
+import type { Uncertainty } from "../../addin/similarity/certainty.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarity/differenceWords.ts";
 import type { GroupCard, PairDifference } from "../../addin/similarity/groupCards.ts";
@@ -39,17 +40,19 @@ export function GroupCards(props: {
   readonly chart: Chart;
   /** With the tolerances that the groups are made by. */
   readonly columns: readonly ComparedColumn[];
+  /** Of the readings. */
+  readonly uncertainty: Uncertainty;
   readonly cards: readonly GroupCard[];
 }): ReactNode {
   const styles = useStyles();
-  const { chart, columns, cards } = props;
+  const { chart, columns, uncertainty, cards } = props;
   const [shown, setShown] = useState(pageSize);
   const groups = cards.filter(({ figures }) => figures.length > 1);
   return (
     <>
       <ul className={styles.list} aria-label="Groups, largest first">
         {groups.slice(0, shown).map((group) => (
-          <Group key={group.number} chart={chart} columns={columns} group={group} />
+          <Group key={group.number} chart={chart} columns={columns} uncertainty={uncertainty} group={group} />
         ))}
       </ul>
       <ShowMore
@@ -67,14 +70,15 @@ export function GroupCards(props: {
 function Group(props: {
   readonly chart: Chart;
   readonly columns: readonly ComparedColumn[];
+  readonly uncertainty: Uncertainty;
   readonly group: GroupCard;
 }): ReactNode {
   const styles = useStyles();
-  const { chart, columns, group } = props;
+  const { chart, columns, uncertainty, group } = props;
   const { number, figures, places, base, binding, outsider, perhaps } = group;
   const sure = useMemo(
-    () => (places.length <= mostForCertainty ? sureness(columns, places) : undefined),
-    [columns, places],
+    () => (places.length <= mostForCertainty ? sureness(columns, places, uncertainty) : undefined),
+    [columns, places, uncertainty],
   );
   return (
     <li className={styles.card} data-group={number}>

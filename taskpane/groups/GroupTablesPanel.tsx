@@ -1,13 +1,21 @@
-import { makeStyles } from "@fluentui/react-components";
+import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import { Choice } from "../Choice.tsx";
 import { Disclosure } from "../Disclosure.tsx";
-import type { ChosenForGroups, GroupsInput } from "./readGroups.ts";
+import { useSession } from "../session.ts";
+import { count } from "../words.ts";
+import type { ChosenForGroups, FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import { secondWords, usualSecond } from "./secondReadings.ts";
+import { secondStarter } from "./secondStarter.ts";
 
-const useStyles = makeStyles({ text: { margin: 0 } });
+const useStyles = makeStyles({
+  text: { margin: 0, overflowWrap: "anywhere" },
+  button: { alignSelf: "flex-start" },
+});
 
-/** Which tables are used: the chart, and the tolerances. */
+/** Which tables are used: the chart, the tolerances, and second readings. */
 export function GroupTablesPanel(props: {
   readonly input: GroupsInput;
   readonly chosen: ChosenForGroups;
@@ -15,13 +23,14 @@ export function GroupTablesPanel(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, chosen, onChoose } = props;
-  const { charts, toleranceTables, figures } = input;
+  const { charts, toleranceTables, secondTables, figures } = input;
   const usual = ["", "The usual ones of Measure Book"] as const;
   const own = chosen.tolerances ?? figures?.tolerancesTable?.name ?? toleranceTables[0]?.name ?? "";
+  const second = figures?.second.table;
   return (
     <Disclosure
       title="Tables"
-      says={`${figures?.table.name ?? charts[0]?.name ?? "no chart"}, ${own === "" ? "usual tolerances" : own}`}
+      says={`${figures?.table.name ?? charts[0]?.name ?? "no chart"}, ${own === "" ? "usual tolerances" : own}${second ? `, ${second.name}` : ""}`}
     >
       {charts.length > 1 && (
         <Choice
@@ -48,7 +57,63 @@ export function GroupTablesPanel(props: {
         of garments: how far each measure may differ for them. Where it has no row for a measure, the usual
         tolerance counts.
       </p>
+      {figures && secondTables.length > 0 && (
+        <Choice
+          label="Second readings"
+          value={second?.name ?? ""}
+          options={[...secondTables.map(option), ["", "None"]]}
+          onChoose={(name) => {
+            onChoose({ ...chosen, second: name });
+          }}
+        />
+      )}
+      {figures && <AboutSecond input={input} figures={figures} />}
     </Disclosure>
+  );
+}
+
+/** What second readings are for, what became of them, and a table to begin with. */
+function AboutSecond(props: { readonly input: GroupsInput; readonly figures: FiguresToGroup }): ReactNode {
+  const styles = useStyles();
+  const { apply, working } = useSession();
+  const { input, figures } = props;
+  const { chart, second } = figures;
+  async function add(): Promise<void> {
+    const taken = { sheets: input.sheets, tables: input.tables.map(({ name }) => name) };
+    const { edits, sheet, table } = secondStarter(figures, taken);
+    await apply("Add a table for second readings", edits, {
+      kind: "done",
+      text: `The table ${table} is on the sheet “${sheet}”. Fill in what you measure a second time; leave the rest empty.`,
+    });
+  }
+  return (
+    <>
+      <p className={styles.text}>
+        Second readings are figures of the chart measured again, without a look at the first readings, in a
+        table of their own or in further rows of the chart under the same name. They show how exact your
+        readings are, and so how sure it is that figures share. A table {usualSecond} is taken by itself.
+      </p>
+      {secondWords(second).map((words) => (
+        <p key={words} className={styles.text}>
+          {words}
+        </p>
+      ))}
+      {!input.tables.some(({ name }) => sameName(name, usualSecond)) && (
+        <>
+          <p className={styles.text}>
+            You can add one with the {count(chart.figures.length, "figure")} and{" "}
+            {count(chart.measures.length, "measure")} of the chart and no readings yet, on a sheet of its own.
+          </p>
+          <Button
+            className={styles.button}
+            disabledFocusable={working !== undefined}
+            onClick={() => void add()}
+          >
+            Add a table for second readings
+          </Button>
+        </>
+      )}
+    </>
   );
 }
 

@@ -19,6 +19,7 @@ import { changeWords } from "./changeWords.ts";
 import type { JobAnswer } from "./jobs.ts";
 import { partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import { readingErrorWords } from "./secondReadings.ts";
 import { figureAt } from "./sharing.ts";
 import { useCompared } from "./useCompared.ts";
 import type { Working } from "./useJob.ts";
@@ -148,9 +149,13 @@ function ToTakeAgain(props: {
 }): ReactNode {
   const styles = useStyles();
   const { figures, columns } = props;
-  const { chart } = figures;
+  const { chart, second } = figures;
+  const { errorsMm } = second;
   const [shown, setShown] = useState(pageSize);
-  const job = useMemo(() => ({ kind: "doubt" as const, chart, columns }), [chart, columns]);
+  const job = useMemo(
+    () => ({ kind: "doubt" as const, chart, columns, errorsMm }),
+    [chart, columns, errorsMm],
+  );
   const working = useJob(job, doubtIn);
   const doubt = working.answer;
   return (
@@ -183,8 +188,8 @@ function ToTakeAgain(props: {
             }}
           />
           <p className={styles.quiet}>
-            A careful tape reading is taken to be right to half a millimetre, or a quarter of one percent
-            where that is more. Group numbers are those of “Who shares a body?” at your tolerances.
+            {readingErrorWords(second, columns)} Group numbers are those of “Who shares a body?” at your
+            tolerances.
           </p>
         </>
       )}

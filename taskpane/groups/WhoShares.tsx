@@ -1,6 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useDeferredValue, useMemo } from "react";
+import { repeatedUncertainty } from "../../addin/similarity/certainty.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import type { GroupCard } from "../../addin/similarity/groupCards.ts";
 import { Choice } from "../Choice.tsx";
@@ -11,12 +12,15 @@ import { count } from "../words.ts";
 import { GroupCards } from "./GroupCards.tsx";
 import type { GroupTree } from "./grouping.ts";
 import { groupingAt, scaledColumns } from "./grouping.ts";
+import { HowTheySit } from "./HowTheySit.tsx";
 import type { JobAnswer } from "./jobs.ts";
 import { MapView } from "./MapView.tsx";
 import type { GroupMethod } from "./methods.ts";
 import { groupMethods, methodWords } from "./methods.ts";
 import { partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
+import type { SecondReadings } from "./secondReadings.ts";
+import { readingErrorWords } from "./secondReadings.ts";
 import { SolveWords } from "./SolveWords.tsx";
 import { TimesField } from "./TimesField.tsx";
 import { TreeView } from "./TreeView.tsx";
@@ -125,7 +129,7 @@ function Groups(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, figures, columns, settings, onChange, writing } = props;
-  const { chart } = figures;
+  const { chart, second } = figures;
   const { method, view } = settings;
   // The cut line follows the hand; the groups follow it as soon as they can.
   const cut = useDeferredValue(settings.cut);
@@ -155,6 +159,7 @@ function Groups(props: {
   );
   const cardsWork = useJob(cardsJob, cardsIn);
   const cards = cardsWork.answer;
+  const uncertainty = useMemo(() => repeatedUncertainty(second.errorsMm), [second]);
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
   const many = count(chart.figures.length, "figure");
 
@@ -181,7 +186,7 @@ function Groups(props: {
       {groupOf && view === "cards" && (
         <>
           <WorkingWords working={cardsWork} doing="Looking for what binds each group" />
-          {cards && <GroupCards chart={chart} columns={scaled} cards={cards} />}
+          {cards && <GroupCards chart={chart} columns={scaled} uncertainty={uncertainty} cards={cards} />}
         </>
       )}
       {groupOf && view === "tree" && method === "fewest" && (
@@ -206,7 +211,13 @@ function Groups(props: {
       {groupOf && view === "map" && (
         <MapView chart={chart} columns={columns} groupOf={groupOf} bases={bases} />
       )}
-      <Details columns={columns} method={method} tree={method === "fewest" ? undefined : tree} />
+      {groupOf && <HowTheySit chart={chart} columns={columns} groupOf={groupOf} />}
+      <Details
+        columns={columns}
+        second={second}
+        method={method}
+        tree={method === "fewest" ? undefined : tree}
+      />
       {groupOf && cards && (
         <WriteGroups
           input={input}
@@ -225,11 +236,12 @@ function Groups(props: {
 /** What was compared, the technical names, and how far the tree can be trusted. */
 function Details(props: {
   readonly columns: readonly ComparedColumn[];
+  readonly second: SecondReadings;
   readonly method: GroupMethod;
   readonly tree: GroupTree | undefined;
 }): ReactNode {
   const styles = useStyles();
-  const { columns, method, tree } = props;
+  const { columns, second, method, tree } = props;
   const needed = columns
     .filter(({ required }) => required)
     .map(({ column }) => column.heading)
@@ -242,6 +254,7 @@ function Details(props: {
         measure that one of them lacks is left out. {needed === "" ? "With" : `Without ${needed}, or with`}{" "}
         less than half of the measures, nobody can say.
       </p>
+      <p className={styles.text}>How sure: {readingErrorWords(second, columns)}</p>
       <p className={styles.quiet}>
         Technical name: {methodWords[method].technical}, by the greatest difference in tolerances.
       </p>

@@ -1,3 +1,4 @@
+import type { Uncertainty } from "../../addin/similarity/certainty.ts";
 import { certainty } from "../../addin/similarity/certainty.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import { groupCertainty } from "../../addin/similarity/groupCertainty.ts";
@@ -10,8 +11,15 @@ export interface Sureness {
 }
 
 /** @param places where the figures of the group stand in the chart, from 0 */
-export function sureness(columns: readonly ComparedColumn[], places: readonly number[]): Sureness {
-  return { ofAll: groupCertainty(columns, places), least: leastSure(columns, places) };
+export function sureness(
+  columns: readonly ComparedColumn[],
+  places: readonly number[],
+  uncertainty: Uncertainty,
+): Sureness {
+  return {
+    ofAll: groupCertainty(columns, places, uncertainty),
+    least: leastSure(columns, places, uncertainty),
+  };
 }
 
 /** The two figures of a group of which it is least sure that they share. */
@@ -25,11 +33,15 @@ export interface LeastSure {
 }
 
 /** The first of equals; `undefined` for a figure by itself, or when no pair is known. */
-function leastSure(columns: readonly ComparedColumn[], places: readonly number[]): LeastSure | undefined {
+function leastSure(
+  columns: readonly ComparedColumn[],
+  places: readonly number[],
+  uncertainty: Uncertainty,
+): LeastSure | undefined {
   let least: LeastSure | undefined;
   for (const [at, i] of places.entries()) {
     for (const j of places.slice(at + 1)) {
-      const { probability, doubt } = certainty(columns, i, j);
+      const { probability, doubt } = certainty(columns, i, j, uncertainty);
       if (probability < (least?.probability ?? Infinity)) {
         least = { probability, pair: [i, j], ...(doubt && { doubt }) };
       }

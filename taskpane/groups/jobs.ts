@@ -1,10 +1,13 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { ChangingGroups } from "../../addin/similarity/changingGroups.ts";
+import { repeatedUncertainty } from "../../addin/similarity/certainty.ts";
 import { changingGroups } from "../../addin/similarity/changingGroups.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import type { FigureMap } from "../../addin/similarity/figureMap.ts";
 import type { GroupCard } from "../../addin/similarity/groupCards.ts";
 import { groupCards } from "../../addin/similarity/groupCards.ts";
+import type { GroupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
+import { groupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import type { NextReading } from "../../addin/similarity/nextReadings.ts";
@@ -23,14 +26,20 @@ interface Compared {
 export type Job =
   | (Compared & { readonly kind: "tree"; readonly method: LinkageMethod })
   | (Compared & { readonly kind: "cards"; readonly groupOf: Int32Array })
+  | (Compared & { readonly kind: "seats"; readonly groupOf: Int32Array })
   | (Compared & { readonly kind: "map"; readonly withoutFar: boolean })
   | (Compared & { readonly kind: "next" })
-  | (Compared & { readonly kind: "doubt" });
+  | (Compared & {
+      readonly kind: "doubt";
+      /** By the key of the column, see `repeatedUncertainty`. */
+      readonly errorsMm: ReadonlyMap<string, number>;
+    });
 
 /** What came out of a job. */
 export type JobAnswer =
   | { readonly kind: "tree"; readonly tree: GroupTree }
   | { readonly kind: "cards"; readonly cards: readonly GroupCard[] }
+  | { readonly kind: "seats"; readonly silhouette: GroupSilhouette }
   | { readonly kind: "map"; readonly map: FigureMap; readonly far: readonly string[] }
   | { readonly kind: "next"; readonly readings: readonly NextReading[] }
   | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
@@ -43,11 +52,18 @@ export function doJob(job: Job): JobAnswer {
       return { kind: "tree", tree: groupTree(chart, columns, job.method) };
     case "cards":
       return { kind: "cards", cards: groupCards(chart, columns, job.groupOf) };
+    case "seats":
+      return { kind: "seats", silhouette: groupSilhouette(chart, columns, job.groupOf) };
     case "map":
       return { kind: "map", ...nearMap(chart, columns, job.withoutFar) };
     case "next":
       return { kind: "next", readings: nextReadings(chart, columns) };
     case "doubt":
-      return { kind: "doubt", doubt: changingGroups(chart, columns, sharedBodyGroups(chart, columns)) };
+      return {
+        kind: "doubt",
+        doubt: changingGroups(chart, columns, sharedBodyGroups(chart, columns), {
+          uncertainty: repeatedUncertainty(job.errorsMm),
+        }),
+      };
   }
 }

@@ -8,11 +8,17 @@ import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.t
 import { chartTables } from "../chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../notice.ts";
+import type { SecondReadings } from "./secondReadings.ts";
+import { readSecond, usualSecond } from "./secondReadings.ts";
 
-/** The tables that the user has chosen; `""` as tolerances stands for the usual ones of Measure Book. */
+/**
+ * The tables that the user has chosen; `""` as tolerances stands for the usual ones of Measure Book, as second readings
+ * for none.
+ */
 export interface ChosenForGroups {
   readonly figures?: string;
   readonly tolerances?: string;
+  readonly second?: string;
 }
 
 /** A chart with the tolerances that count for it. */
@@ -24,6 +30,7 @@ export interface FiguresToGroup {
   readonly tolerancesTable: TableInfo | undefined;
   readonly tolerances: ToleranceTable | undefined;
   readonly garments: readonly GarmentTolerances[];
+  readonly second: SecondReadings;
 }
 
 /** What the workbook holds for the grouping of figures. */
@@ -33,6 +40,8 @@ export interface GroupsInput {
   /** Tables that can be charts, and those that can be tolerances. */
   readonly charts: readonly TableInfo[];
   readonly toleranceTables: readonly TableInfo[];
+  /** Tables that can hold second readings of the figures of the chart. */
+  readonly secondTables: readonly TableInfo[];
   readonly figures: FiguresToGroup | undefined;
   /** Why nothing can be grouped, in words. */
   readonly failure: string | undefined;
@@ -41,16 +50,40 @@ export interface GroupsInput {
 /** The name that is taken first where several tables could be the tolerances. */
 export const usualTolerances = "Tolerances";
 
-/** Reads chart and tolerances. Never rejects: what fails is said in the result. */
+/** Reads chart, tolerances and second readings. Never rejects: what fails is said in the result. */
 export async function readGroups(workbook: Workbook, chosen: ChosenForGroups): Promise<GroupsInput> {
-  const nothing = { sheets: [], tables: [], charts: [], toleranceTables: [], figures: undefined };
+  const nothing = {
+    sheets: [],
+    tables: [],
+    charts: [],
+    toleranceTables: [],
+    secondTables: [],
+    figures: undefined,
+  };
   try {
     const tables = await workbook.tables();
     const charts = chartTables(tables);
     const toleranceTables = tables.filter(holdsTolerances);
-    const known = { ...nothing, sheets: await workbook.sheets(), tables, charts, toleranceTables };
-    const table = named(charts, chosen.figures) ?? named(charts, chartTable) ?? charts[0];
+    const isSecond = ({ name }: TableInfo): boolean => sameName(name, usualSecond);
+    const table =
+      named(charts, chosen.figures) ??
+      named(charts, chartTable) ??
+      charts.find((each) => !isSecond(each)) ??
+      charts[0];
+    const secondTables = tables.filter((each) => each !== table && (charts.includes(each) || isSecond(each)));
+    const known = {
+      ...nothing,
+      sheets: await workbook.sheets(),
+      tables,
+      charts,
+      toleranceTables,
+      secondTables,
+    };
     if (!table) return { ...known, failure: undefined };
+    const secondTable =
+      chosen.second === ""
+        ? undefined
+        : (named(secondTables, chosen.second) ?? named(secondTables, usualSecond));
     const tolerancesTable =
       chosen.tolerances === ""
         ? undefined
@@ -61,17 +94,14 @@ export async function readGroups(workbook: Workbook, chosen: ChosenForGroups): P
     try {
       const data = await workbook.readTable(table.name);
       const chart = readChart(data.values, { formats: data.formats });
-      if (!tolerancesTable) {
-        const figures = { table, data, chart, tolerancesTable, tolerances: undefined, garments: [] };
-        return { ...known, figures, failure: undefined };
-      }
-      reading = tolerancesTable;
-      const { values, formats } = await workbook.readTable(tolerancesTable.name);
-      const tolerances = readTolerances(values, chart, formats);
-      const garments = readGarmentTolerances(values, chart, formats);
+      if (tolerancesTable) reading = tolerancesTable;
+      const allowed = tolerancesTable && (await workbook.readTable(tolerancesTable.name));
+      const tolerances = allowed && readTolerances(allowed.values, chart, allowed.formats);
+      const garments = allowed ? readGarmentTolerances(allowed.values, chart, allowed.formats) : [];
+      const second = await readSecond(workbook, chart, secondTable);
       return {
         ...known,
-        figures: { table, data, chart, tolerancesTable, tolerances, garments },
+        figures: { table, data, chart, tolerancesTable, tolerances, garments, second },
         failure: undefined,
       };
     } catch (error) {

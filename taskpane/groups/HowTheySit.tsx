@@ -1,0 +1,107 @@
+import { makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useMemo, useState } from "react";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { GroupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
+import { Disclosure } from "../Disclosure.tsx";
+import { PlainTable } from "../PlainTable.tsx";
+import { ShowMore } from "../ShowMore.tsx";
+import { count } from "../words.ts";
+import type { JobAnswer } from "./jobs.ts";
+import { seatsOf, seatsWords, seatWords } from "./seats.ts";
+import { figureAt } from "./sharing.ts";
+import { useJob } from "./useJob.ts";
+import { shownTimes, sizesOf } from "./words.ts";
+import { WorkingWords } from "./Working.tsx";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
+});
+
+/** Rows shown at first and added by “Show more”. */
+const pageSize = 20;
+
+/** How well each figure sits in its group: worked out when it is opened, since it takes all pairs of figures. */
+export function HowTheySit(props: {
+  readonly chart: Chart;
+  readonly columns: readonly ComparedColumn[];
+  /** The group of each figure, in the order of the chart. */
+  readonly groupOf: Int32Array;
+}): ReactNode {
+  const styles = useStyles();
+  const { chart, columns, groupOf } = props;
+  const [isOpen, setOpen] = useState(false);
+  const sizes = useMemo(() => sizesOf(groupOf), [groupOf]);
+  const canTell = sizes.length > 1 && sizes.some((size) => size > 1);
+  const job = useMemo(
+    () => (isOpen && canTell ? { kind: "seats" as const, chart, columns, groupOf } : undefined),
+    [isOpen, canTell, chart, columns, groupOf],
+  );
+  const working = useJob(job, silhouetteIn);
+  return (
+    <Disclosure title="How well each figure sits in its group" onToggle={setOpen}>
+      {!canTell && (
+        <p className={styles.text}>
+          {sizes.length > 1
+            ? "Every figure stands alone."
+            : "There is one group only, and so no other that a figure could be nearer to."}
+        </p>
+      )}
+      {job && (
+        <WorkingWords
+          working={working}
+          doing={`Comparing ${count(chart.figures.length, "figure")} with all groups`}
+        />
+      )}
+      {working.answer && <Seats chart={chart} groupOf={groupOf} silhouette={working.answer} />}
+    </Disclosure>
+  );
+}
+
+function Seats(props: {
+  readonly chart: Chart;
+  readonly groupOf: Int32Array;
+  readonly silhouette: GroupSilhouette;
+}): ReactNode {
+  const styles = useStyles();
+  const { chart, groupOf, silhouette } = props;
+  const [shown, setShown] = useState(pageSize);
+  const seats = useMemo(() => seatsOf(chart, groupOf, silhouette), [chart, groupOf, silhouette]);
+  return (
+    <>
+      <p className={styles.text}>{seatsWords(seats)} Those that sit worst come first.</p>
+      <PlainTable
+        label="How well each figure sits in its group"
+        headings={["Figure", "Group", "How it sits", "Number"]}
+        rows={seats
+          .slice(0, shown)
+          .map((seat) => [
+            figureAt(chart, seat.place),
+            String(seat.group),
+            seatWords(chart, groupOf, seat),
+            Number.isNaN(seat.width) ? "" : shownTimes(seat.width),
+          ])}
+        wordy={[2]}
+      />
+      <ShowMore
+        what="figures"
+        left={seats.length - shown}
+        onMore={() => {
+          setShown(shown + pageSize);
+        }}
+      />
+      <p className={styles.quiet}>
+        The number is 1 for a figure that is far from all other groups, 0 for one that is as near to another
+        group as to its own, and below 0 for one that is nearer to another; another figure that stands alone
+        counts as a group too. Technical name: silhouette
+        {Number.isNaN(silhouette.mean) ? "" : `, on average ${shownTimes(silhouette.mean)}`}.
+      </p>
+    </>
+  );
+}
+
+function silhouetteIn(answer: JobAnswer): GroupSilhouette | undefined {
+  return answer.kind === "seats" ? answer.silhouette : undefined;
+}

@@ -1,0 +1,122 @@
+import type { Chart } from "../../addin/chart/chart.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
+import { fromMm } from "../../addin/measures/units.ts";
+import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { RepeatedReadings, UnlikeReadings } from "../../addin/similarity/repeatedReadings.ts";
+import {
+  fewestFiguresRepeated,
+  repeatedReadings,
+  technicalErrorsMm,
+} from "../../addin/similarity/repeatedReadings.ts";
+import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import { failureText } from "../notice.ts";
+import { count, shownLength } from "../words.ts";
+import { namesWords } from "./words.ts";
+
+/** The name of the table that is taken by itself. */
+export const usualSecond = "SecondReadings";
+
+/** Figures that were measured twice, and what that tells of the readings. */
+export interface SecondReadings {
+  /** Where the second readings stand; `undefined` where only rows of one name within the chart count. */
+  readonly table: TableInfo | undefined;
+  /** Why that table could not be read, in words. */
+  readonly failure: string | undefined;
+  readonly repeated: RepeatedReadings;
+  /** By the key of the column, as plain data for a worker. */
+  readonly errorsMm: ReadonlyMap<string, number>;
+}
+
+/** Never rejects: a table that cannot be read is said, and groups can do without it. */
+export async function readSecond(
+  workbook: Workbook,
+  chart: Chart,
+  table: TableInfo | undefined,
+): Promise<SecondReadings> {
+  const found = (second: Chart | undefined, failure?: string): SecondReadings => {
+    const repeated = repeatedReadings(chart, second);
+    return { table, failure, repeated, errorsMm: technicalErrorsMm(repeated) };
+  };
+  if (!table) return found(undefined);
+  try {
+    const { values, formats } = await workbook.readTable(table.name);
+    return found(readChart(values, { formats }));
+  } catch (error) {
+    return found(undefined, failureText(error));
+  }
+}
+
+/**
+ * How exact the readings of some measures are taken to be: “Reading error of Bust 0.4 mm, from 8 figures measured twice; of
+ * Waist 0.3 mm, from 7; of the others 0.5 mm, or 0.25 % where that is more.”
+ */
+export function readingErrorWords(
+  { repeated: { errors } }: Pick<SecondReadings, "repeated">,
+  columns: readonly ComparedColumn[],
+): string {
+  const known = errors.filter(({ key }) => columns.some(({ column }) => column.key === key));
+  if (known.length === 0) {
+    return "A careful tape reading is taken to be right to half a millimetre, or a quarter of one percent where that is more.";
+  }
+  const words = known.map(({ column, technicalErrorMm, figures }, i) => {
+    const from = i === 0 ? `${count(figures, "figure")} measured twice` : String(figures);
+    return `of ${column.heading} ${errorText(technicalErrorMm, column.unit)}, from ${from}`;
+  });
+  const others = known.length < columns.length ? ["of the others 0.5 mm, or 0.25 % where that is more"] : [];
+  return `Reading error ${[...words, ...others].join("; ")}.`;
+}
+
+/** Two digits are all that some ten figures can tell. */
+function errorText(mm: number, unit: LengthUnit): string {
+  return `${String(Number(fromMm(mm, unit).toPrecision(2)))} ${unit}`;
+}
+
+const mostNames = 6;
+
+/** What became of the second readings, and what of them was left out. */
+export function secondWords({ table, failure, repeated }: SecondReadings): readonly string[] {
+  const { errors, tooFew, slips, strangers } = repeated;
+  if (failure !== undefined) {
+    return [
+      `The second readings cannot be read, so that the usual reading error counts. Table ${table?.name ?? ""}: ${failure}`,
+    ];
+  }
+  const isNothing = errors.length + tooFew.length === 0;
+  return [
+    ...(isNothing && table
+      ? [`The table ${table.name} has no second reading of a figure of the chart yet.`]
+      : []),
+    ...(errors.length > 0
+      ? [`They show how exact your readings are of ${count(errors.length, "measure")}: ${headings(errors)}.`]
+      : []),
+    ...(tooFew.length > 0
+      ? [
+          `Measured twice on fewer than ${String(fewestFiguresRepeated)} figures, so that the usual reading error counts: ${namesWords(
+            tooFew.map(({ column, figures }) => `${column.heading} (${String(figures)})`),
+            mostNames,
+          )}.`,
+        ]
+      : []),
+    ...(slips.length > 0
+      ? [
+          `Left out, since the readings differ too much to be one measure read twice: ${namesWords(slips.map(slipWords), mostNames)}. Take them once more.`,
+        ]
+      : []),
+    ...(strangers.length > 0
+      ? [`Not in the chart, and so left out: ${namesWords(strangers, mostNames)}.`]
+      : []),
+  ];
+}
+
+function headings(errors: RepeatedReadings["errors"]): string {
+  return namesWords(
+    errors.map(({ column }) => column.heading),
+    mostNames,
+  );
+}
+
+/** “Bust of Linnet (135 mm and 185 mm)” */
+function slipWords({ figure, column, mm }: UnlikeReadings): string {
+  return `${column.heading} of ${figure} (${mm.map((each) => shownLength(each, column.unit)).join(" and ")})`;
+}
