@@ -101,8 +101,8 @@ function AboutSecond(props: { readonly input: GroupsInput; readonly figures: Fig
       {!input.tables.some(({ name }) => sameName(name, usualSecond)) && (
         <>
           <p className={styles.text}>
-            You can add one with the {count(chart.figures.length, "figure")} and{" "}
-            {count(chart.measures.length, "measure")} of the chart and no readings yet, on a sheet of its own.
+            You can add such a table, with the {count(chart.figures.length, "figure")} and{" "}
+            {count(chart.measures.length, "measure")} of the chart and no readings yet, on a new sheet.
           </p>
           <Button
             className={styles.button}

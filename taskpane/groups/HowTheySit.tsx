@@ -1,6 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
+import { mean } from "simple-statistics";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
 import type { GroupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
@@ -69,6 +70,7 @@ function Seats(props: {
   const { chart, groupOf, silhouette } = props;
   const [shown, setShown] = useState(pageSize);
   const seats = useMemo(() => seatsOf(chart, groupOf, silhouette), [chart, groupOf, silhouette]);
+  const known = seats.map(({ width }) => width).filter((width) => !Number.isNaN(width));
   return (
     <>
       <p className={styles.text}>{seatsWords(seats)} Those that sit worst come first.</p>
@@ -96,7 +98,7 @@ function Seats(props: {
         The number is 1 for a figure that is far from all other groups, 0 for one that is as near to another
         group as to its own, and below 0 for one that is nearer to another; another figure that stands alone
         counts as a group too. Technical name: silhouette
-        {Number.isNaN(silhouette.mean) ? "" : `, on average ${shownTimes(silhouette.mean)}`}.
+        {known.length > 0 ? `; the mean of these figures is ${shownTimes(mean(known))}` : ""}.
       </p>
     </>
   );

@@ -74,7 +74,10 @@ function errorText(mm: number, unit: LengthUnit): string {
 
 const mostNames = 6;
 
-/** What became of the second readings, and what of them was left out. */
+/**
+ * What became of the second readings, and what of them was left out. Nothing where there is no table of them and rows of one
+ * name are too few to tell: those are for the checks of the chart.
+ */
 export function secondWords({ table, failure, repeated }: SecondReadings): readonly string[] {
   const { errors, tooFew, slips, strangers } = repeated;
   if (failure !== undefined) {
@@ -82,9 +85,9 @@ export function secondWords({ table, failure, repeated }: SecondReadings): reado
       `The second readings cannot be read, so that the usual reading error counts. Table ${table?.name ?? ""}: ${failure}`,
     ];
   }
-  const isNothing = errors.length + tooFew.length === 0;
+  if (!table && errors.length === 0) return [];
   return [
-    ...(isNothing && table
+    ...(errors.length + tooFew.length === 0 && table
       ? [`The table ${table.name} has no second reading of a figure of the chart yet.`]
       : []),
     ...(errors.length > 0

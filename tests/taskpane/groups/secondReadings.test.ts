@@ -65,10 +65,13 @@ describe("second readings", () => {
     ]);
   });
 
-  test("are the usual ones where there are none", async () => {
-    const { figures: read, columns } = await grouped();
-    expect(readingErrorWords(read.second, columns)).toBe(usualWords);
-    expect(secondWords(read.second)).toEqual([]);
+  test("are the usual ones where there are none, and where one figure stands in the chart twice", async () => {
+    const twice: Cells = [...figures, ["Teal", 150, 191, 155, 240, undefined]];
+    for (const content of [workbookOf(), workbookOf(twice)]) {
+      const { figures: read, columns } = await grouped(content);
+      expect(readingErrorWords(read.second, columns)).toBe(usualWords);
+      expect(secondWords(read.second)).toEqual([]);
+    }
   });
 
   test("that cannot be read are said, and the groups go on without them", async () => {
