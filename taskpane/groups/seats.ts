@@ -60,7 +60,7 @@ function byWidth(a: number, b: number): number {
 export function seatWords(chart: Chart, groupOf: Int32Array, { kind, neighbour }: Seat): string {
   switch (kind) {
     case "well":
-      return "sits\u00a0well";
+      return "sits well";
     case "between":
       return `between its group and ${groupName(chart, groupOf, neighbour)}`;
     case "nearer":

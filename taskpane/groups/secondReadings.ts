@@ -23,6 +23,8 @@ export interface SecondReadings {
   readonly table: TableInfo | undefined;
   /** Why that table could not be read, in words. */
   readonly failure: string | undefined;
+  /** True for a table without a single reading. */
+  readonly isEmpty: boolean;
   readonly repeated: RepeatedReadings;
   /** By the key of the column, as plain data for a worker. */
   readonly errorsMm: ReadonlyMap<string, number>;
@@ -36,7 +38,8 @@ export async function readSecond(
 ): Promise<SecondReadings> {
   const found = (second: Chart | undefined, failure?: string): SecondReadings => {
     const repeated = repeatedReadings(chart, second);
-    return { table, failure, repeated, errorsMm: technicalErrorsMm(repeated) };
+    const isEmpty = second?.measures.every(({ mm }) => mm.every(Number.isNaN)) ?? false;
+    return { table, failure, isEmpty, repeated, errorsMm: technicalErrorsMm(repeated) };
   };
   if (!table) return found(undefined);
   try {
@@ -78,17 +81,20 @@ const mostNames = 6;
  * What became of the second readings, and what of them was left out. Nothing where there is no table of them and rows of one
  * name are too few to tell: those are for the checks of the chart.
  */
-export function secondWords({ table, failure, repeated }: SecondReadings): readonly string[] {
+export function secondWords({ table, failure, isEmpty, repeated }: SecondReadings): readonly string[] {
   const { errors, tooFew, slips, strangers } = repeated;
   if (failure !== undefined) {
     return [
       `The second readings cannot be read, so that the usual reading error counts. Table ${table?.name ?? ""}: ${failure}`,
     ];
   }
-  if (!table && errors.length === 0) return [];
+  const empty = table && isEmpty ? [`The table ${table.name} has no reading yet.`] : [];
+  if (errors.length === 0 && (!table || isEmpty)) return empty;
+  const isUnlike = errors.length + tooFew.length === 0 && table;
   return [
-    ...(errors.length + tooFew.length === 0 && table
-      ? [`The table ${table.name} has no second reading of a figure of the chart yet.`]
+    ...empty,
+    ...(isUnlike
+      ? [`The table ${table.name} has no reading of a measure of the chart for a figure of the chart.`]
       : []),
     ...(errors.length > 0
       ? [`They show how exact your readings are of ${count(errors.length, "measure")}: ${headings(errors)}.`]

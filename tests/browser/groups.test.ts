@@ -70,6 +70,32 @@ describe("who shares a body, on the page without Excel", () => {
     }
   });
 
+  it("says how well each figure sits in its group, when it is asked", async () => {
+    const table = page.getByRole("group", { name: "How well each figure sits in its group" });
+    expect(await table.count()).toBe(0);
+    await page.locator("summary").getByText("How well each figure sits in its group").click();
+    await table.waitFor();
+    const rows = await table.locator("tbody tr").allInnerTexts();
+    expect(rows.length).toBeGreaterThan(5);
+    for (const row of rows)
+      expect(row).toMatch(/(sits well|between its group and .+|nearer to .+)\s+-?[\d.]+$/);
+    await page.locator("summary").getByText("How well each figure sits in its group").click();
+  });
+
+  it("adds a table for second readings, and takes it back", async () => {
+    await page.locator("summary").getByText("Tables").click();
+    await page
+      .getByText(/^You can add such a table, with the \d+ figures and \d+ measures of the chart/)
+      .waitFor();
+    await page.getByRole("button", { name: "Add a table for second readings" }).click();
+    await page.getByText("The table SecondReadings has no reading yet.").waitFor();
+    expect(await page.getByLabel("Second readings").inputValue()).toBe("SecondReadings");
+    expect((await columnOf(page, "Second readings", "Figure")).length).toBeGreaterThan(20);
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await page.getByRole("button", { name: "Add a table for second readings" }).waitFor();
+    await page.locator("summary").getByText("Tables").click();
+  });
+
   it("finds the fewest groups, and proves them", async () => {
     await page.getByLabel("What makes a group").selectOption({ label: "The same, in the fewest groups" });
     await page.getByText(/^✓ Proved: \d+ groups, and fewer are impossible\.$/).waitFor();

@@ -14,9 +14,7 @@ function seated(rows: Readonly<Record<string, readonly number[]>>, groupOf: Int3
   const answer = doJob(structuredClone({ kind: "seats", chart, columns, groupOf }));
   if (answer.kind !== "seats") throw new Error("The job has another answer.");
   const seats = seatsOf(chart, groupOf, answer.silhouette);
-  const words = seats.map(
-    (seat) => `${chart.figures[seat.place] ?? ""} ${seatWords(chart, groupOf, seat).replace("\u00a0", " ")}`,
-  );
+  const words = seats.map((seat) => `${chart.figures[seat.place] ?? ""} ${seatWords(chart, groupOf, seat)}`);
   return { seats, words, says: seatsWords(seats) };
 }
 

@@ -74,6 +74,18 @@ describe("second readings", () => {
     }
   });
 
+  test("of other measures are said to tell nothing", async () => {
+    const others: Cells = [
+      ["Figure", "Ankle"],
+      ["Teal", 30],
+      ["Linnet", 20],
+    ];
+    const { figures: read } = await grouped(withSecond("SecondReadings", others));
+    expect(secondWords(read.second)).toEqual([
+      "The table SecondReadings has no reading of a measure of the chart for a figure of the chart.",
+    ]);
+  });
+
   test("that cannot be read are said, and the groups go on without them", async () => {
     const { figures: read, columns } = await grouped(withSecond("SecondReadings", [["Figure", "Bust"]]));
     expect(read.second.failure).toMatch(/A chart needs a row of headings/);
@@ -125,9 +137,7 @@ describe("the table for second readings", () => {
     ).toBe(true);
 
     const { figures: next } = await readGroups(workbook, {});
-    expect(secondWords(next!.second)).toEqual([
-      "The table SecondReadings has no second reading of a figure of the chart yet.",
-    ]);
+    expect(secondWords(next!.second)).toEqual(["The table SecondReadings has no reading yet."]);
     await workbook.undo();
     expect(workbook.content()).toEqual(before);
   });
