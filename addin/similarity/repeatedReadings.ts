@@ -61,12 +61,13 @@ export const slipErrors = 5;
 export function repeatedReadings(chart: Chart, second?: Chart): RepeatedReadings {
   const first = placesByName(chart);
   const again = second ? placesByName(second) : new Map<string, readonly number[]>();
+  const twice = [...first].filter(([name, places]) => places.length + (again.get(name)?.length ?? 0) > 1);
   const errors: ReadingError[] = [];
   const tooFew: { column: MeasureColumn; figures: number }[] = [];
   const slips: UnlikeReadings[] = [];
   for (const column of chart.measures) {
     const other = second?.measures.find(({ key }) => key === column.key);
-    const repeated = [...first].flatMap(([name, places]): UnlikeReadings[] => {
+    const repeated = twice.flatMap(([name, places]): UnlikeReadings[] => {
       const mm = [...readingsAt(column, places), ...(other ? readingsAt(other, again.get(name) ?? []) : [])];
       return mm.length < 2 ? [] : [{ figure: chart.figures[places[0]!]!, column, mm }];
     });
