@@ -5,7 +5,6 @@ import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 /** The fewest figures to keep on the table, so that every other is near one of them. */
 export function houseModelsSheet(): SheetContent {
   const gap = undefined;
-  const headings = 2;
   return {
     name: "House models",
     cells: [
@@ -18,9 +17,10 @@ export function houseModelsSheet(): SheetContent {
       [heading("Reach"), { value: 2 }],
       [],
       results("=FIT.BASES(Figures[#All], Tolerances[#All], B3)", 7),
-      ...formatsBelow(demoRows().length + headings, [gap, gap, gap, gap, gap, "0.0", "0.00"]),
+      Array.from({ length: 7 }, () => ({ spilled: true, style: "heading" as const })),
+      ...formatsBelow(demoRows().length, [gap, gap, gap, gap, gap, "0.0", "0.00"]),
     ],
     frozenRows: 4,
-    columnWidths: [120, 80, 420, 110, 160, 110, 120],
+    columnWidths: [120, 80, 360, 110, 160, 110, 120],
   };
 }

@@ -9,9 +9,9 @@ export function measureNextSheet(): SheetContent {
     cells: [
       [title("What should I measure next?")],
       [
-        quiet(
-          "Left: missing readings that would tell most about who shares a body, best first. Right: what one of them may be expected to be, to check the tape against; never a reading.",
-        ),
+        quiet("Missing readings that would tell most about who shares a body, best first."),
+        ...[gap, gap, gap, gap],
+        quiet("What one of them may be expected to be, to check the tape against."),
       ],
       [gap, gap, gap, gap, gap, heading("Figure"), plain("Bryndle")],
       [gap, gap, gap, gap, gap, heading("Measure"), plain("Hip")],
@@ -24,6 +24,6 @@ export function measureNextSheet(): SheetContent {
       ...formatsBelow(1, [gap, gap, gap, gap, gap, gap, gap, "0.0", "0.0", "0.0"]),
     ],
     frozenRows: 6,
-    columnWidths: [130, 150, 110, 110, 30, 130, 130, 110, 110, 110, 320],
+    columnWidths: [150, 190, 130, 130, 30, 130, 130, 110, 110, 110, 320],
   };
 }

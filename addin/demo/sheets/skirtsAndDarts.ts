@@ -43,8 +43,10 @@ export function skirtsAndDartsSheet(): SheetContent {
       ...dartInputs.map(([question, answer]) => [heading(question), plain(answer)]),
       [],
       results(`=FIT.DARTS(${dartInputs.map((_, i) => input(i)).join(", ")})`, 4),
-      ...formatsBelow(8, [gap, "0.0"]),
+      ...formatsBelow(4, [gap, "0.0"]),
+      ...formatsBelow(1, [gap, "0"]),
+      ...formatsBelow(2, [gap, "0.0"]),
     ],
-    columnWidths: [320, 130, 250, 520],
+    columnWidths: [320, 130, 280, 520],
   };
 }
