@@ -1,9 +1,8 @@
 import type { SheetContent } from "../addin/workbook/content.ts";
 import type { Edit } from "../addin/workbook/port.ts";
 
-export const writingForms = ["formulas", "values"] as const;
 /** Formulas follow every change of the tables that they name; values stay as they are. */
-export type WritingForm = (typeof writingForms)[number];
+export type WritingForm = "formulas" | "values";
 
 /** What will be written to the workbook as one action, to be shown before it is. */
 export interface Writing {

@@ -43,7 +43,7 @@ export const fewestFiguresRepeated = 5;
  * Readings of a figure that are farther apart than so many errors of one reading are a slip. For two readings that is
  * 5/√2 = 3.5 standard deviations of their difference, the bound of `modifiedZ`. The project’s own starting value.
  */
-export const slipErrors = 5;
+const slipErrors = 5;
 
 /**
  * The error of a reading of each measure, from all rows of one name (any case) in a chart and in a second chart.

@@ -72,7 +72,7 @@ export function trueSizePage(pieces: readonly GradedPiece[], words: PageWords): 
 }
 
 /** The words for the test square: how to check that the print is true. */
-export function squareWords(unit: LengthUnit): readonly string[] {
+function squareWords(unit: LengthUnit): readonly string[] {
   return [
     "Test square",
     "Measure this square on",

@@ -37,7 +37,7 @@ const useStyles = makeStyles({
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
 });
 
-export const groupViews = ["cards", "tree", "map"] as const;
+const groupViews = ["cards", "tree", "map"] as const;
 export type GroupView = (typeof groupViews)[number];
 
 const viewWords: Readonly<Record<GroupView, string>> = {

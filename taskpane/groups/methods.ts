@@ -40,8 +40,3 @@ export const methodWords: Readonly<Record<GroupMethod, MethodWords>> = {
     technical: "Ward’s method",
   },
 };
-
-/** True where the method promises that every two of a group are within tolerance. */
-export function keepsEveryPair(method: GroupMethod): boolean {
-  return method === "complete" || method === "fewest";
-}

@@ -60,14 +60,6 @@ export function common(a: Bits, b: Bits): Bits {
   return both;
 }
 
-/** True when every item of `part` is in `whole`. */
-export function isPartOf(part: Bits, whole: Bits): boolean {
-  for (let word = 0; word < part.length; word++) {
-    if ((part[word]! & ~whole[word]!) !== 0) return false;
-  }
-  return true;
-}
-
 function lowestBit(word: number): number {
   return 31 - Math.clz32(word & -word);
 }
