@@ -13,13 +13,13 @@ import { flareFunction } from "./flare.ts";
 import { gradeFunction } from "./grade.ts";
 import { groupsFunction } from "./groups.ts";
 import { lengthFunction } from "./length.ts";
-import { matchFunction } from "./match.ts";
+import { whatFitsFunction } from "./whatFits.ts";
 import { nearestFunction } from "./nearest.ts";
-import { nextFunction } from "./next.ts";
+import { measureNextFunction } from "./measureNext.ts";
 import { overFunction } from "./over.ts";
 import { reasonsFunction } from "./reasons.ts";
 import { resizeFunction } from "./resize.ts";
-import { scaleFunction } from "./scale.ts";
+import { figureScaleFunction } from "./figureScale.ts";
 import { scoreFunction } from "./score.ts";
 import { sharesFunction } from "./shares.ts";
 import { stepsFunction } from "./steps.ts";
@@ -43,7 +43,7 @@ export const descriptors: readonly FunctionDescriptor[] = [
   easeFunction,
   easeCheckFunction,
   clearanceFunction,
-  matchFunction,
+  whatFitsFunction,
   reasonsFunction,
   wearersFunction,
   wardrobeFunction,
@@ -52,12 +52,12 @@ export const descriptors: readonly FunctionDescriptor[] = [
   resizeFunction,
   flareFunction,
   dartsFunction,
-  scaleFunction,
+  figureScaleFunction,
   apartFunction,
   nearestFunction,
   sharesFunction,
   groupsFunction,
   treeFunction,
   basesFunction,
-  nextFunction,
+  measureNextFunction,
 ];

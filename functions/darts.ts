@@ -26,7 +26,7 @@ export const dartsFunction = defineFunction({
     wider: reading("Finished bust or hip of the garment."),
     waist: reading("Its finished waist."),
     darts: count("Darts of the block, over the whole body.", 4),
-    scale: amount("Scale of the figure as the x of 1:x, such as SCALE gives.", 1),
+    scale: amount("Scale of the figure as the x of 1:x, such as FIGURESCALE gives.", 1),
     depth: optionalReading("From the waist to the point of a dart, along its middle.", "no length and angle"),
     seam_share: amount(
       "Share of the difference that is taken in at the seams: 0.5 for half, 0 for none.",

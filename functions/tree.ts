@@ -1,4 +1,5 @@
 import { columnsOfPart } from "../addin/similarity/columnsOfPart.ts";
+import type { TreeSide } from "../addin/similarity/tree.ts";
 import { figureTree } from "../addin/similarity/tree.ts";
 import { chart, garmentTolerances } from "./arguments.ts";
 import { method, unknownWord, zone } from "./bodies.ts";
@@ -11,9 +12,9 @@ export const treeFunction = defineFunction({
   name: "TREE",
   summary: "How the figures join into groups, step by step, closest first.",
   details:
-    "Left and Right say what joins: a figure as minus its row number below the headings (−1 is the first), a group as " +
-    "the number of the step that made it (1 is the first). Height is how far the two are apart, in tolerances; Size " +
-    "is the number of figures in the new group. Figures that cannot be compared never join.",
+    "Each step joins two sides: a figure by its name, or the group that an earlier step made, as in “step 3”. Times the limit is " +
+    "how far the two are apart in tolerances: with the usual method, at most 1 means that all figures of both sides share a " +
+    "body. Figures is the number of figures in the new group. Figures that cannot be compared never join.",
   parameters: { chart: chart(), tolerances: garmentTolerances(), zone: zone(), method: method() },
   result: "table",
   examples: [
@@ -21,22 +22,29 @@ export const treeFunction = defineFunction({
       formula: "FIT.TREE(Figures[#All], Tolerances[#All])",
       values: [exampleChart, exampleTolerances],
       gives: [
-        ["Left", "Right", "Height", "Size"],
-        [-1, -2, 0.667, 2],
-        [-3, -4, 0.667, 2],
-        [1, 2, 27.5, 4],
+        ["Step", "One side", "Joins", "Times the limit", "Figures"],
+        [1, "Dunnock", "Linnet", 0.667, 2],
+        [2, "Siskin", "Teal", 0.667, 2],
+        [3, "step 1", "step 2", 27.5, 4],
       ],
     },
   ],
   failures: [emptyChart, badTolerances, nothingToCompare, unknownWord],
-  source: "The table of merges follows the hclust function of R (stats package).",
+  source: "Agglomerative clustering; the heights are those of the hclust function of R (stats package).",
   compute: ({ chart: figures, tolerances: allowed, zone: part, method: chosen }) => [
-    ["Left", "Right", "Height", "Size"],
-    ...figureTree(figures, columnsOfPart(figures, part, allowed(figures)), chosen).map((merge) => [
-      merge.left,
-      merge.right,
-      shown(merge.height),
-      merge.size,
-    ]),
+    ["Step", "One side", "Joins", "Times the limit", "Figures"],
+    ...figureTree(figures, columnsOfPart(figures, part, allowed(figures)), chosen).map(
+      ({ step, sides: [one, other], height, size }) => [
+        step,
+        sideWords(one),
+        sideWords(other),
+        shown(height),
+        size,
+      ],
+    ),
   ],
 });
+
+function sideWords(side: TreeSide): string {
+  return "figure" in side ? side.figure : `step ${String(side.step)}`;
+}

@@ -21,7 +21,7 @@ export const wardrobeFunction = defineFunction({
   summary: "What a figure can wear: every pattern with its verdict, best first.",
   details:
     "Where and Difference give the check that decides, in the unit of its measure; What to do gives the alteration, or what to " +
-    "measure. Patterns whose rows cannot be used come last, with the reason. How verdicts are reached stands under MATCH.",
+    "measure. Patterns whose rows cannot be used come last, with the reason. How verdicts are reached stands under WHATFITS.",
   parameters: {
     patterns: patterns(),
     figures: chartRange(),

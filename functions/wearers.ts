@@ -22,7 +22,7 @@ export const wearersFunction = defineFunction({
   summary: "Which figures wear a pattern: every figure with its verdict, best first.",
   details:
     "Where and Difference give the check that decides, in the unit of its measure; What to do gives the alteration, or what to " +
-    "measure. How verdicts are reached stands under MATCH.",
+    "measure. How verdicts are reached stands under WHATFITS.",
   parameters: {
     patterns: patterns(),
     figures: chartRange(),

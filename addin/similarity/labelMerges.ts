@@ -22,7 +22,7 @@ export function labelMerges(joins: readonly Join[], size: number): readonly Merg
 }
 
 /** Items (negative) before merges; the lower number first among either. */
-export function inMergeOrder(a: number, b: number): readonly [number, number] {
+function inMergeOrder(a: number, b: number): readonly [number, number] {
   if (a < 0 && b < 0) return a > b ? [a, b] : [b, a];
   return a < b ? [a, b] : [b, a];
 }

@@ -1,27 +1,40 @@
 import type { Chart } from "../chart/chart.ts";
 import type { ComparedColumn } from "./comparedColumns.ts";
-import { inMergeOrder } from "./labelMerges.ts";
-import type { LinkageMethod, Merge } from "./linkage.ts";
+import type { LinkageMethod } from "./linkage.ts";
 import { linkageInPlace } from "./linkage.ts";
 import { nameOrder } from "./nameOrder.ts";
 import { toleranceDistances } from "./toleranceDistances.ts";
 
+/** One step of a clustering: what joins with what. */
+export interface TreeStep {
+  /** From 1. */
+  readonly step: number;
+  /** Figures before groups; figures by name, groups by the step that made them. */
+  readonly sides: readonly [TreeSide, TreeSide];
+  /** How far the two are apart, in tolerances, as the method counts it. */
+  readonly height: number;
+  /** Figures in the new group. */
+  readonly size: number;
+}
+
+/** A figure by its name, or the group that an earlier step made. */
+export type TreeSide = { readonly figure: string } | { readonly step: number };
+
 /**
- * The clustering of a chart by tolerance distance, merge by merge. A figure is −(its row below the headings, from 1), an
- * earlier merge its number from 1. The same figures are joined whatever the order of rows.
+ * The clustering of a chart by tolerance distance, step by step, closest first. It does not depend on the order of rows.
  *
  * @param columns see `comparedColumns`
  * @throws {InputError} when there are too many figures
  */
 export function figureTree(
-  chart: Chart,
+  chart: Pick<Chart, "figures">,
   columns: readonly ComparedColumn[],
   method: LinkageMethod = "complete",
-): readonly Merge[] {
+): readonly TreeStep[] {
   const named = nameOrder(chart, columns);
-  const rowNumber = (label: number) => (label < 0 ? -chart.rows[named.order[-label - 1]!]! : label);
-  return linkageInPlace(toleranceDistances(named.columns, chart.figures.length), method).map((merge) => {
-    const [left, right] = inMergeOrder(rowNumber(merge.left), rowNumber(merge.right));
-    return { ...merge, left, right };
-  });
+  const side = (label: number): TreeSide =>
+    label < 0 ? { figure: chart.figures[named.order[-label - 1]!]! } : { step: label };
+  return linkageInPlace(toleranceDistances(named.columns, chart.figures.length), method).map(
+    ({ left, right, height, size }, i) => ({ step: i + 1, sides: [side(left), side(right)], height, size }),
+  );
 }

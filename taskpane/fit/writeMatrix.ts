@@ -74,7 +74,7 @@ function matrixFormula({ used, hasOwnClasses }: MatrixToWrite): string {
   if (!patterns || !figures) throw new InputError("There are no patterns or no figures to judge.");
   const given = [patterns, figures, easeRules, hasOwnClasses ? garmentClasses : undefined];
   const named = given.slice(0, given.findLastIndex((table) => table !== undefined) + 1);
-  return `=FIT.MATCH(${named.map((table) => (table ? `${table.name}[#All]` : "")).join(", ")})`;
+  return `=FIT.WHATFITS(${named.map((table) => (table ? `${table.name}[#All]` : "")).join(", ")})`;
 }
 
 function valuesOf(match: Match, { patterns, figures }: MatrixPart): SheetContent["cells"] {

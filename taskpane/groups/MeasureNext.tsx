@@ -301,7 +301,7 @@ function WriteReadings(props: {
       plan={(form) => {
         if (form === "values") return readings.length > 0 ? planValues(sheet, input) : nothingToWrite;
         const more = readings.length > usualCount ? [String(readings.length)] : [];
-        return planBodyFormula(sheet, { name: "FIT.NEXT", more, part }, input, figures);
+        return planBodyFormula(sheet, { name: "FIT.MEASURENEXT", more, part }, input, figures);
       }}
       asked={asked}
     />

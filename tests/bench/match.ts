@@ -1,5 +1,5 @@
 /**
- * Speed of MATCH: the verdict of every pattern on every figure, in a process of its own. Times are processor time, the
+ * Speed of WHATFITS: the verdict of every pattern on every figure, in a process of its own. Times are processor time, the
  * median of the runs; “made ready” reads both tables and works out what does not depend on the figure.
  *
  *   node --import tsx tests/bench/match.ts
@@ -10,7 +10,7 @@ import { readChart } from "../../addin/chart/readChart.ts";
 import { readPatterns } from "../../addin/chart/readPatterns.ts";
 import { matchAll, prepareFitting } from "../../addin/fit/match.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
-import { matchFunction } from "../../functions/match.ts";
+import { whatFitsFunction } from "../../functions/whatFits.ts";
 import { seeded } from "../similarity/condensedOf.ts";
 import { processorMs } from "./processorMs.ts";
 
@@ -134,7 +134,7 @@ const figures = figureCells(2000);
 const patterns = patternCells(500, 2000);
 const before = heapMb();
 const started = performance.now();
-const table = matchFunction.compute([patterns, figures]);
+const table = whatFitsFunction.compute([patterns, figures]);
 const wallMs = performance.now() - started;
 const afterMb = heapMb();
 console.log(

@@ -62,7 +62,7 @@ describe("which garment goes on which figure, on the page without Excel", () => 
     const formulas = (await saved()).sheets.flatMap((sheet) =>
       sheet.cells.flat().map((cell) => cell?.formula ?? ""),
     );
-    expect(formulas.filter((formula) => formula.startsWith("=FIT.MATCH("))).toHaveLength(2);
+    expect(formulas.filter((formula) => formula.startsWith("=FIT.WHATFITS("))).toHaveLength(2);
 
     await page.getByRole("button", { name: /^Undo/ }).first().click();
     await page.getByText("Nothing to undo").waitFor();

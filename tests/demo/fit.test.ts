@@ -25,9 +25,9 @@ const trueChart = [figureHeadings, ...trueRows().map((row) => row.map(({ value }
 const resultOf = (name: string): Rows =>
   calculated.find(({ formula }) => formula.startsWith(`=FIT.${name}(`))?.result ?? [];
 
-/** The table of MATCH on the chart without slips. */
+/** The table of WHATFITS on the chart without slips. */
 const matchOnTrueChart = (rules?: Rows): Rows => {
-  const match = descriptors.find(({ name }) => name === "MATCH");
+  const match = descriptors.find(({ name }) => name === "WHATFITS");
   const table = match?.compute([tableCells(workbook, "Patterns"), trueChart, rules]);
   return Array.isArray(table) ? table : [];
 };
@@ -35,7 +35,7 @@ const matchOnTrueChart = (rules?: Rows): Rows => {
 const verdictOf = (rows: Rows, pattern: string, figure: string): unknown =>
   rows.find(([code]) => code === pattern)?.[rows[0]?.indexOf(figure) ?? -1];
 
-/** Every verdict that occurs in a table of MATCH. */
+/** Every verdict that occurs in a table of WHATFITS. */
 const kindsIn = (rows: Rows): unknown[] => [...new Set(rows.slice(1).flatMap((row) => row.slice(1)))].sort();
 
 describe("the patterns", () => {
@@ -81,7 +81,7 @@ describe("the figures", () => {
 describe("the verdicts", () => {
   it("are of every kind, on the chart as it stands and on the chart without slips", () => {
     const kinds = [...verdicts].sort();
-    expect(kindsIn(resultOf("MATCH"))).toEqual(kinds);
+    expect(kindsIn(resultOf("WHATFITS"))).toEqual(kinds);
     expect(kindsIn(matchOnTrueChart(easeRules))).toEqual(kinds);
   });
 
@@ -113,7 +113,7 @@ describe("the four questions", () => {
     const wearers = resultOf("WEARERS").slice(1);
     const wardrobe = resultOf("WARDROBE").slice(1);
     const reasons = resultOf("REASONS").slice(1);
-    const match = resultOf("MATCH");
+    const match = resultOf("WHATFITS");
     for (const [figure, verdict] of wearers.filter(([name]) => name !== "Wickory")) {
       expect(verdict).toBe(verdictOf(match, "D-1", String(figure)));
     }

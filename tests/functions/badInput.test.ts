@@ -125,7 +125,7 @@ describe("one figure", () => {
       ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"],
       ["A", 1, "A", "", 0],
     ]);
-    expect(compute("TREE", chart)).toEqual([["Left", "Right", "Height", "Size"]]);
+    expect(compute("TREE", chart)).toEqual([["Step", "One side", "Joins", "Times the limit", "Figures"]]);
     expect(compute("NEAREST", chart, "A")).toEqual([["Figure", "Distance", "Worst measure", "Compared"]]);
     expect(compute("STEPS", chart)).toEqual([["From", "To", "Bust", "Waist", "Hip", "Missing"]]);
     expect(compute("APART", chart, "A", "A")).toBe(0);
@@ -237,8 +237,8 @@ describe("choices and tolerances", () => {
           method,
         ),
       ).toEqual([
-        ["Left", "Right", "Height", "Size"],
-        [-1, -2, 3, 2],
+        ["Step", "One side", "Joins", "Times the limit", "Figures"],
+        [1, "A", "B", 3, 2],
       ]);
     }
   });

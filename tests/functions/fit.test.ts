@@ -3,7 +3,7 @@ import { InputError } from "../../addin/measures/inputError.ts";
 import { easeCheckFunction } from "../../functions/easeCheck.ts";
 import { exampleChart } from "../../functions/exampleChart.ts";
 import { examplePatterns } from "../../functions/examplePatterns.ts";
-import { matchFunction } from "../../functions/match.ts";
+import { whatFitsFunction } from "../../functions/whatFits.ts";
 import { reasonsFunction } from "../../functions/reasons.ts";
 import { wardrobeFunction } from "../../functions/wardrobe.ts";
 import { wearersFunction } from "../../functions/wearers.ts";
@@ -34,8 +34,8 @@ function refusal(work: () => unknown): InputError {
 describe("functions of fit", () => {
   it("a row that cannot be used says so, and leaves the others alone", () => {
     const patterns = [...examplePatterns, like(gown, { Pattern: "P4", "Garment class": "Gwon" })];
-    const match = rows(matchFunction.compute([patterns, exampleChart]));
-    expect(match.slice(0, 4)).toEqual(rows(matchFunction.compute([examplePatterns, exampleChart])));
+    const match = rows(whatFitsFunction.compute([patterns, exampleChart]));
+    expect(match.slice(0, 4)).toEqual(rows(whatFitsFunction.compute([examplePatterns, exampleChart])));
     expect(match[4]?.[0]).toBe("P4");
     expect(match[4]?.[1]).toMatch(/^cannot be read: Row 5 of the patterns, Garment class: “Gwon”/);
     expect(match[4]).toHaveLength(5);
@@ -46,11 +46,11 @@ describe("functions of fit", () => {
 
   it("takes a 0 for an empty cell, as some hosts hand it over, and an opening below zero for a mistake", () => {
     const zeros = examplePatterns.map((row) => row.map((cell) => (cell === "" ? 0 : cell)));
-    expect(matchFunction.compute([zeros, exampleChart])).toEqual(
-      matchFunction.compute([examplePatterns, exampleChart]),
+    expect(whatFitsFunction.compute([zeros, exampleChart])).toEqual(
+      whatFitsFunction.compute([examplePatterns, exampleChart]),
     );
     const negative = [headings, like(gown, { "Neck opening": -4 })];
-    expect(rows(matchFunction.compute([negative, exampleChart]))[1]?.[1]).toMatch(/Neck opening: “-4”/);
+    expect(rows(whatFitsFunction.compute([negative, exampleChart]))[1]?.[1]).toMatch(/Neck opening: “-4”/);
   });
 
   it("keeps the 0 of a flat shoe", () => {
@@ -63,7 +63,7 @@ describe("functions of fit", () => {
       ["Wisp", 52, "flat"],
       ["Lark", 52, "heeled"],
     ];
-    expect(rows(matchFunction.compute([shoe, flat]))[1]).toEqual(["S", "fits", "not known"]);
+    expect(rows(whatFitsFunction.compute([shoe, flat]))[1]).toEqual(["S", "fits", "not known"]);
   });
 
   it("finds patterns and figures in any case, and offers near names for others", () => {
@@ -80,7 +80,7 @@ describe("functions of fit", () => {
       ["Garment class", "Measure", "Least %", "Most %"],
       ["Dress", "Bust", "20%", "60%"],
     ];
-    const match = rows(matchFunction.compute([examplePatterns, exampleChart, rules]));
+    const match = rows(whatFitsFunction.compute([examplePatterns, exampleChart, rules]));
     expect(match[3]).toEqual(["P3", "fits", "fits", "snug", "snug"]);
   });
 
@@ -89,7 +89,7 @@ describe("functions of fit", () => {
       ["Garment class", "Measure", "Least %", "Most %"],
       ["Dress", "Bust", 9, 4],
     ];
-    const { message } = refusal(() => matchFunction.compute([examplePatterns, exampleChart, rules]));
+    const { message } = refusal(() => whatFitsFunction.compute([examplePatterns, exampleChart, rules]));
     expect(message).toMatch(/^Row 2 of the ease rules, Least %/);
   });
 
@@ -129,11 +129,11 @@ describe("functions of fit", () => {
       ["Petalcoat", "Bust", 10, 60],
     ];
     const patterns = [headings, like(gown, { "Garment class": "Petalcoat", Bust: 160 })];
-    expect(rows(matchFunction.compute([patterns, exampleChart]))[1]?.[1]).toMatch(
+    expect(rows(whatFitsFunction.compute([patterns, exampleChart]))[1]?.[1]).toMatch(
       /cannot be read: .*“Petalcoat”/,
     );
     // 160 mm is 18.5 % more than 135 mm, and less than 190 mm.
-    expect(rows(matchFunction.compute([patterns, exampleChart, rules, classes]))[1]).toEqual([
+    expect(rows(whatFitsFunction.compute([patterns, exampleChart, rules, classes]))[1]).toEqual([
       ...["P3", "fits", "fits", "too tight", "too tight"],
     ]);
     // By its own four seam edges, each of a dress takes 2.4 mm of these.
@@ -142,7 +142,7 @@ describe("functions of fit", () => {
       "too tight by 9.5 mm. Let out 9.5 mm in all: 4.7 mm at each of 2 seam edges.",
     );
     const unknown = [classes[0], ["Petalcoat", "everywhere", 2]];
-    expect(refusal(() => matchFunction.compute([patterns, exampleChart, rules, unknown])).message).toMatch(
+    expect(refusal(() => whatFitsFunction.compute([patterns, exampleChart, rules, unknown])).message).toMatch(
       /Row 2 .*Worn on: “everywhere” is not a part/,
     );
   });

@@ -17,7 +17,7 @@ function rowsOf(name: string, ...raw: unknown[]): Table {
 }
 
 const headings = ["Figure", "Bust", "Waist", "Hip"];
-const functions = ["GROUPS", "TREE", "NEAREST", "NEXT"] as const;
+const functions = ["GROUPS", "TREE", "NEAREST", "MEASURENEXT"] as const;
 /** A call with the figure A where one is named. */
 const call = (name: (typeof functions)[number], chart: unknown, tolerances?: unknown) =>
   name === "NEAREST" ? compute(name, chart, "A", 5, tolerances) : compute(name, chart, tolerances);
@@ -29,14 +29,14 @@ describe("a figure without a single reading", () => {
     const groups = rowsOf("GROUPS", chart);
     expect(groups.map((row) => row[1])).toEqual([1, 2, 1]);
     expect(groups[1]).toEqual(["B", 2, "B", "Bust missing, Waist missing, Hip missing", ""]);
-    expect(rowsOf("TREE", chart)).toMatchObject([[-1, -3, expect.any(Number), 2]]);
+    expect(rowsOf("TREE", chart)).toMatchObject([[1, "A", "C", expect.any(Number), 2]]);
   });
 
   it("comes last in NEAREST, and is first in what to measure next", () => {
     const missing = "Bust missing, Waist missing, Hip missing";
     expect(rowsOf("NEAREST", chart, "A").at(-1)).toEqual(["B", "not known", missing, "0 of 3"]);
     expect(rowsOf("NEAREST", chart, "B").map((row) => row[1])).toEqual(["not known", "not known"]);
-    expect(rowsOf("NEXT", chart).map((row) => row.slice(0, 2))).toEqual([
+    expect(rowsOf("MEASURENEXT", chart).map((row) => row.slice(0, 2))).toEqual([
       ["B", "Bust"],
       ["B", "Waist"],
       ["B", "Hip"],
@@ -92,12 +92,15 @@ describe("two figures, and identical ones", () => {
   it("have nothing between them when they are the same", () => {
     const chart = [headings, ...["C", "A", "B"].map((figure) => [figure, 135, 100, 140])];
     expect(rowsOf("GROUPS", chart)).toEqual(["C", "A", "B"].map((figure) => [figure, 1, "A", "", 0]));
-    expect(rowsOf("TREE", chart).map((row) => row[2])).toEqual([0, 0]);
+    expect(rowsOf("TREE", chart)).toEqual([
+      [1, "A", "B", 0, 2],
+      [2, "C", "step 1", 0, 3],
+    ]);
     expect(rowsOf("NEAREST", chart, "C").map((row) => row.slice(0, 2))).toEqual([
       ["A", 0],
       ["B", 0],
     ]);
-    expect(rowsOf("NEXT", chart)).toEqual([]);
+    expect(rowsOf("MEASURENEXT", chart)).toEqual([]);
     expect(rowsOf("SHARES", chart, "A", "B")[0]).toEqual(["Body", "yes", "No difference.", 0]);
   });
 });
@@ -169,7 +172,7 @@ describe("5,000 figures", { timeout: 60_000 }, () => {
   it("have an estimate, neighbours and no open pair", () => {
     expect(Number(rowsOf("EXPECTED", chart, "F7", "Hip")[0]?.[2])).toBeGreaterThan(100);
     expect(rowsOf("NEAREST", chart, "F7", 3)).toHaveLength(3);
-    expect(rowsOf("NEXT", chart)).toEqual([]);
+    expect(rowsOf("MEASURENEXT", chart)).toEqual([]);
   });
 
   it("are refused beyond 12,000, with the number", () => {

@@ -3,7 +3,7 @@ import { printedAllowance } from "../../addin/grading/allowance.ts";
 import { dartsFunction } from "../../functions/darts.ts";
 import { flareFunction } from "../../functions/flare.ts";
 import { resizeFunction } from "../../functions/resize.ts";
-import { scaleFunction } from "../../functions/scale.ts";
+import { figureScaleFunction } from "../../functions/figureScale.ts";
 
 describe("a block at 75 %", () => {
   /** The arithmetic of quilters, as found on a quilting forum, worked out again: 2.5 × 8.5 in with 1/4 in seams. */
@@ -76,6 +76,6 @@ describe("scales named by inches to the foot", () => {
     ["2 in", 6],
     ["3 in", 4],
   ])("%s to the foot is 1:%d", (inches, scale) => {
-    expect(Number(scaleFunction.compute([inches, "12 in"]))).toBeCloseTo(scale, 12);
+    expect(Number(figureScaleFunction.compute([inches, "12 in"]))).toBeCloseTo(scale, 12);
   });
 });

@@ -202,20 +202,43 @@ describe("any chart", () => {
 });
 
 describe("figureTree", () => {
-  it("names figures by their row below the headings", () => {
+  it("names both sides of every step", () => {
     const tree = figureTree(chart, columns);
-    expect(tree.slice(0, 2)).toEqual([
+    expect(tree.slice(0, 4)).toEqual([
       // Equally far: Dunnock and Lark come before Siskin and Teal.
-      { left: -3, right: -5, height: 0.5, size: 2 },
-      { left: -1, right: -4, height: 0.5, size: 2 },
+      { step: 1, sides: [{ figure: "Dunnock" }, { figure: "Lark" }], height: 0.5, size: 2 },
+      { step: 2, sides: [{ figure: "Siskin" }, { figure: "Teal" }], height: 0.5, size: 2 },
+      { step: 3, sides: [{ figure: "Wren" }, { step: 1 }], height: 1, size: 3 },
+      { step: 4, sides: [{ step: 2 }, { step: 3 }], height: 20.5, size: 5 },
     ]);
     expect(tree).toHaveLength(5);
   });
 
-  it("is the clustering in the order of rows when names are in order and rows follow one another", () => {
+  it("does not depend on the order of rows", () => {
+    const turned = chartOf(
+      headings,
+      Object.fromEntries(
+        chart.figures
+          .map((figure, i) => [figure, chart.measures.map(({ mm }) => mm[i] ?? missing)])
+          .reverse(),
+      ),
+    );
+    expect(figureTree(turned, comparedColumns(turned, { tolerances }))).toEqual(figureTree(chart, columns));
+  });
+
+  it("is the clustering in the order of rows when names are in order", () => {
     const sorted = chartOf(headings, { A: [100, 80, 110, 70], B: [101, 80, 110, 70], C: [109, 80, 110, 70] });
     const among = comparedColumns(sorted);
-    expect(figureTree(sorted, among)).toEqual(linkage(toleranceDistances(among, 3), "complete"));
+    const joined = linkage(toleranceDistances(among, 3), "complete");
+    const side = (label: number) => (label < 0 ? { figure: sorted.figures[-label - 1] } : { step: label });
+    expect(figureTree(sorted, among)).toEqual(
+      joined.map(({ left, right, height, size }, i) => ({
+        step: i + 1,
+        sides: [side(left), side(right)],
+        height,
+        size,
+      })),
+    );
   });
 });
 

@@ -22,22 +22,22 @@ export function groupsSheet(): SheetContent {
         gap,
         gap,
         gap,
-        heading("How they join, closest first (−1 is the first figure of the chart, 1 the first pair)"),
+        heading("How they join, closest first"),
       ],
       [
         ...results("=FIT.GROUPS(Figures[#All], Tolerances[#All])", 5),
         gap,
         ...results("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])", 4),
         gap,
-        ...results("=FIT.TREE(Figures[#All], Tolerances[#All])", 4),
+        ...results("=FIT.TREE(Figures[#All], Tolerances[#All])", 5),
       ],
       ...formatsBelow(demoRows().length, [
         ...[gap, gap, gap, gap, "0.00", gap],
         ...[gap, "0.00", gap, gap, gap],
-        ...[gap, gap, "0.00", gap],
+        ...[gap, gap, gap, "0.00", gap],
       ]),
     ],
     frozenRows: 4,
-    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 110, 70, 80, 70],
+    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 60, 120, 120, 130, 70],
   };
 }

@@ -15,7 +15,7 @@ export function matchSheet(): SheetContent {
       ],
       [],
       results(
-        "=FIT.MATCH(Patterns[#All], Figures[#All], EaseRules[#All], GarmentClasses[#All])",
+        "=FIT.WHATFITS(Patterns[#All], Figures[#All], EaseRules[#All], GarmentClasses[#All])",
         1 + demoRows().length,
       ),
     ],

@@ -17,7 +17,7 @@ export function measureNextSheet(): SheetContent {
       [gap, gap, gap, gap, gap, heading("Measure"), plain("Hip")],
       [],
       [
-        ...results("=FIT.NEXT(Figures[#All], Tolerances[#All])", 4),
+        ...results("=FIT.MEASURENEXT(Figures[#All], Tolerances[#All])", 4),
         gap,
         ...results("=FIT.EXPECTED(Figures[#All], G3, G4)", 6),
       ],

@@ -54,7 +54,7 @@ const sums: readonly Sum[] = [
   {
     question: "A figure 406 mm tall that stands for a woman of 1680 mm: 1 to …",
     inputs: [406, 1680],
-    formula: (r) => `=FIT.SCALE(B${String(r)}, C${String(r)})`,
+    formula: (r) => `=FIT.FIGURESCALE(B${String(r)}, C${String(r)})`,
     format: "0.00",
   },
   {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { matchAll } from "../../../addin/fit/match.ts";
 import { rank } from "../../../addin/fit/verdict.ts";
-import { matchFunction } from "../../../functions/match.ts";
+import { whatFitsFunction } from "../../../functions/whatFits.ts";
 import { wardrobeFunction } from "../../../functions/wardrobe.ts";
 import { wearersFunction } from "../../../functions/wearers.ts";
 import { countRanks, filterMatrix, matchInSteps } from "../../../taskpane/fit/matrix.ts";
@@ -108,7 +108,7 @@ describe("writing the matrix", () => {
     expect(plan.preview).toBe("Writes 4 patterns on 4 figures as words into A4:E8 of the new sheet “Fit”.");
     await workbook.apply(plan.label, plan.edits());
     const { values } = await workbook.readArea({ sheet: "Fit", row: 3, column: 0, rows: 5, columns: 5 });
-    expect(values).toEqual(matchFunction.compute([patterns, figures]));
+    expect(values).toEqual(whatFitsFunction.compute([patterns, figures]));
     expect(await workbook.undo()).toBe("Write the fit of 4 patterns on 4 figures");
     expect(await workbook.sheets()).not.toContain("Fit");
   });
@@ -116,11 +116,11 @@ describe("writing the matrix", () => {
   test("as a formula names the tables that are used", async () => {
     const workbook = createMemoryWorkbook(wardrobe());
     const plan = planMatrix("formulas", await toWrite());
-    expect(plan.preview).toContain("=FIT.MATCH(Patterns[#All], Figures[#All]) into A4");
+    expect(plan.preview).toContain("=FIT.WHATFITS(Patterns[#All], Figures[#All]) into A4");
     expect(plan.preview).toContain("A4:E8");
     await workbook.apply(plan.label, plan.edits());
     const cell = workbook.content().sheets.find(({ name }) => name === "Fit")?.cells[3]?.[0];
-    expect(cell).toEqual({ formula: "=FIT.MATCH(Patterns[#All], Figures[#All])" });
+    expect(cell).toEqual({ formula: "=FIT.WHATFITS(Patterns[#All], Figures[#All])" });
   });
 
   test("says when it will be large, and when it is too wide for a sheet", async () => {
@@ -160,7 +160,7 @@ describe("writing the matrix", () => {
     expect(changed.hasOwnClasses).toBe(true);
     const matrix = { ...(await toWrite()), used: changed.used, hasOwnClasses: true };
     expect(planMatrix("formulas", matrix).preview).toContain(
-      "=FIT.MATCH(Patterns[#All], Figures[#All], , GarmentClasses[#All]) into A4",
+      "=FIT.WHATFITS(Patterns[#All], Figures[#All], , GarmentClasses[#All]) into A4",
     );
     expect(planMatrix("values", matrix).preview).toMatch(/^Writes 4 patterns/);
   });

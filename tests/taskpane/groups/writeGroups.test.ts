@@ -104,14 +104,14 @@ describe("groups written to a sheet", () => {
 
   test("name the tolerances only where there are some", async () => {
     const { figures } = await grouped();
-    expect(formulaOf("FIT.NEXT", figures, undefined, [])).toBe("FIT.NEXT(Figures[#All])");
+    expect(formulaOf("FIT.MEASURENEXT", figures, undefined, [])).toBe("FIT.MEASURENEXT(Figures[#All])");
     expect(formulaOf("FIT.BASES", figures, undefined, ["2"])).toBe("FIT.BASES(Figures[#All], , 2)");
     expect(formulaOf("FIT.BASES", figures, "Own", ["2"])).toBe("FIT.BASES(Figures[#All], Own[#All], 2)");
   });
 
   test("that go by the body only are refused for another part", async () => {
     const { input, figures } = await grouped();
-    const next = { name: "FIT.NEXT", more: [], part: "head" };
+    const next = { name: "FIT.MEASURENEXT", more: [], part: "head" };
     expect(() => planBodyFormula(sheet, next, input, figures)).toThrow(/Choose the body, or write values/);
   });
 

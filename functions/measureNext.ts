@@ -5,8 +5,8 @@ import { defineFunction } from "./descriptor.ts";
 import { exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
 
-export const nextFunction = defineFunction({
-  name: "NEXT",
+export const measureNextFunction = defineFunction({
+  name: "MEASURENEXT",
   summary: "What to measure next: the missing readings that would tell most about who shares a body.",
   details:
     "A pair of figures is open when readings are missing to say whether they share a body, and nothing yet says that they do " +
@@ -20,7 +20,7 @@ export const nextFunction = defineFunction({
   result: "table",
   examples: [
     {
-      formula: "FIT.NEXT(A1:D5, Tolerances[#All])",
+      formula: "FIT.MEASURENEXT(A1:D5, Tolerances[#All])",
       values: [
         [
           ["Figure", "Bust", "Waist", "Hip"],

@@ -17,8 +17,8 @@ import {
   patterns,
 } from "./patterns.ts";
 
-export const matchFunction = defineFunction({
-  name: "MATCH",
+export const whatFitsFunction = defineFunction({
+  name: "WHATFITS",
   summary: "Which garment goes on which figure: the verdict of every pattern on every figure.",
   details:
     "The verdicts, from best to worst: fits, snug, loose, too close to call, not known, too long, too short, too loose, " +
@@ -27,7 +27,7 @@ export const matchFunction = defineFunction({
   result: "table",
   examples: [
     {
-      formula: "FIT.MATCH(Patterns[#All], Figures[#All])",
+      formula: "FIT.WHATFITS(Patterns[#All], Figures[#All])",
       values: [examplePatterns, exampleChart],
       gives: [
         ["Pattern", "Linnet", "Dunnock", "Teal", "Siskin"],

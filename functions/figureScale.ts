@@ -5,8 +5,8 @@ import { notALength } from "./failures.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { shown } from "./shown.ts";
 
-export const scaleFunction = defineFunction({
-  name: "SCALE",
+export const figureScaleFunction = defineFunction({
+  name: "FIGURESCALE",
   summary: "The scale of a figure, as the x of 1:x: the height of the person it stands for, over its own.",
   details:
     "Give both heights in one unit, or write the unit with each. When full_height is left out, the figure stands for " +
@@ -17,9 +17,9 @@ export const scaleFunction = defineFunction({
   },
   result: "number",
   examples: [
-    { formula: "FIT.SCALE(280)", values: [280], gives: 6 },
-    { formula: "FIT.SCALE(16, 64)", values: [16, 64], gives: 4 },
-    { formula: 'FIT.SCALE("11 in", "168 cm")', values: ["11 in", "168 cm"], gives: 6.013 },
+    { formula: "FIT.FIGURESCALE(280)", values: [280], gives: 6 },
+    { formula: "FIT.FIGURESCALE(16, 64)", values: [16, 64], gives: 4 },
+    { formula: 'FIT.FIGURESCALE("11 in", "168 cm")', values: ["11 in", "168 cm"], gives: 6.013 },
   ],
   failures: [notALength],
   compute: ({ figure_height, full_height }) => {
