@@ -66,7 +66,12 @@ async function functionsConfig(mode) {
         "manifest.xml": manifestXml(baseUrl),
         "manifest.json": asText(manifestJson(baseUrl)),
       }),
-      new CopyPlugin({ patterns: [{ from: "manifest/icons/*.png", to: "icons/[name][ext]" }] }),
+      new CopyPlugin({
+        patterns: [
+          { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
+          { from: "manifest/pages/pages.css", to: "pages.css" },
+        ],
+      }),
     ],
   };
 }
