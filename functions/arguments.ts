@@ -1,13 +1,16 @@
 import type { Cell, Cells } from "../addin/chart/cell.ts";
-import { cellText, isBlank, isCellError } from "../addin/chart/cell.ts";
+import { cellText, isBlank, isCellError, isEmpty } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
 import { readChart } from "../addin/chart/readChart.ts";
 import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
+import { quote } from "../addin/measures/quote.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { readUnit } from "../addin/measures/units.ts";
+import type { Choices } from "./choices.ts";
+import { unitChoices } from "./choices.ts";
 import type { TapeReading } from "./tapeReading.ts";
 import { readTape, readTapeDifference } from "./tapeReading.ts";
 import { isMissingMark, readPlainNumber } from "./plainNumber.ts";
@@ -21,6 +24,8 @@ export interface Parameter<T> {
   readonly type: "text" | "any";
   /** What an omitted argument stands for, as the reference says it. */
   readonly standsFor?: string;
+  /** Words that hosts offer while the argument is typed. */
+  readonly choices?: Choices;
   /** True when a required cell is empty, so that the result is blank too. Ranges decide cell by cell instead. */
   isBlank(raw: unknown): boolean;
   /** @throws {InputError} naming the parameter and what was read */
@@ -67,63 +72,78 @@ function objectToCell(raw: object): Cell {
 export function length(help: string): Parameter<number> {
   return {
     ...required(help, numberFromRequired),
-    isBlank: (raw) => isSingleCell(raw, (given) => given === 0 || isNotTaken(given)),
+    isBlank: (raw) => isSingleCell(raw, (given) => isEmpty(given) || isNotTaken(given)),
   };
 }
 
-/** A required amount that may be 0, for example a thickness. */
+/** A needed amount that may be nothing, for example a thickness: an empty cell is 0, a mark for “not taken” gives a blank. */
 export function requiredAmount(help: string): Parameter<number> {
-  return { ...required(help, numberFromRequired), isBlank: (raw) => isSingleCell(raw, isNotTaken) };
+  return {
+    ...required(help, (cell, name) => amountFrom(cell, name) ?? 0),
+    isBlank: (raw) => isSingleCell(raw, (given) => !isBlank(given) && isNotTaken(given)),
+  };
 }
 
-/** An amount that may be 0 (a thickness, a number of layers), with what stands for an empty or omitted cell. */
+/** An amount of at least 0 (a thickness, a number of layers): where something else stands for 0, it is written “none”. */
 export function amount(help: string, fallback: number): Parameter<number> {
-  return optional({ help, standsFor: String(fallback) }, (cell, name) =>
-    cell === undefined ? fallback : notNegative(numberFrom(cell, name) ?? fallback, name),
+  const none = fallback === 0 ? "" : ` Write none for 0.`;
+  return optional(
+    { help: help + none, standsFor: String(fallback) },
+    (cell, name) => amountFrom(cell, name) ?? fallback,
+    fallback,
   );
 }
 
 /** A number above 0, with what stands for an omitted one. */
 export function aboveZero(help: string, fallback: number): Parameter<number> {
-  return optional({ help, standsFor: String(fallback) }, (cell, name) => {
-    const value = (cell === undefined ? undefined : numberFrom(cell, name)) ?? fallback;
-    if (value > 0) return value;
-    throw new InputError(
-      `${name}: “${cellText(cell)}” is not above 0. Write a number above 0, or leave it out for ${String(fallback)}.`,
-    );
-  });
+  return optional(
+    { help, standsFor: String(fallback) },
+    (cell, name) => {
+      const value = numberFrom(cell, name) || fallback;
+      if (value > 0) return value;
+      throw new InputError(
+        `${name}: ${quoteCell(cell)} is not above 0. Write a number above 0, or leave it out for ${String(fallback)}.`,
+      );
+    },
+    fallback,
+  );
 }
 
-/** A whole number of at least 1, with what stands for an empty or omitted cell. */
+/** A whole number of at least 1, with what stands for an omitted one. */
 export function count(help: string, fallback: number): Parameter<number> {
-  return optional({ help, standsFor: String(fallback) }, (cell, name) => {
-    const value = (cell === undefined ? undefined : numberFrom(cell, name)) ?? 0;
-    if (value === 0) return fallback;
-    if (Number.isInteger(value) && value > 0) return value;
-    throw new InputError(`${name}: “${cellText(cell)}” is not a whole number. Write 1, 2, 3 or more.`);
-  });
+  return optional(
+    { help, standsFor: String(fallback) },
+    (cell, name) => {
+      const value = numberFrom(cell, name) || fallback;
+      if (Number.isInteger(value) && value > 0) return value;
+      throw new InputError(`${name}: ${quoteCell(cell)} is not a whole number. Write 1, 2, 3 or more.`);
+    },
+    fallback,
+  );
 }
 
 /** How far a cloth stretches: 0.25 or 25 %, at most three times its length. */
 export function stretch(help: string): Parameter<number> {
-  return optional({ help, standsFor: "0" }, (cell, name) => {
-    if (cell === undefined) return 0;
-    const percent = typeof cell === "string" ? /^\s*(.+?)\s*%\s*$/.exec(cell)?.[1] : undefined;
-    const value =
-      percent === undefined ? numberFrom(cell, name) : (numberFrom(percent, name) ?? Number.NaN) / 100;
-    const fraction = notNegative(value ?? 0, name);
-    if (fraction <= 2) return fraction;
-    throw new InputError(
-      `${name}: “${cellText(cell)}” would be a stretch of ${String(fraction * 100)} %. Write 25 % as 25% or as 0.25.`,
-    );
-  });
+  return optional(
+    { help, standsFor: "0" },
+    (cell, name) => {
+      const percent = typeof cell === "string" ? /^\s*(.+?)\s*%\s*$/.exec(cell)?.[1] : undefined;
+      const value = percent === undefined ? amountFrom(cell, name) : (numberFrom(percent, name) ?? NaN) / 100;
+      const fraction = notNegative(value ?? 0, name);
+      if (fraction <= 2) return fraction;
+      throw new InputError(
+        `${name}: ${quoteCell(cell)} would be a stretch of ${String(fraction * 100)} %. Write 25 % as 25% or as 0.25.`,
+      );
+    },
+    0,
+  );
 }
 
 /** One tape reading in any common writing. 0 counts as empty. */
 export function reading(help: string): Parameter<TapeReading> {
   return {
     ...required(help, readTape),
-    isBlank: (raw) => isSingleCell(raw, (given) => given === 0 || isBlank(given)),
+    isBlank: (raw) => isSingleCell(raw, isEmpty),
   };
 }
 
@@ -132,11 +152,9 @@ export function readingOrDifference(help: string): Parameter<TapeReading> {
   return { ...reading(help), read: (raw, name) => readTapeDifference(singleCell(raw, name), name) };
 }
 
-/** A tape reading that may be omitted, with what that means in words. 0 counts as empty. */
+/** A tape reading that may be omitted, with what that means in words. */
 export function optionalReading(help: string, standsFor: string): Parameter<TapeReading | undefined> {
-  return optional({ help, standsFor }, (given, name) =>
-    given === undefined || given === 0 ? undefined : readTape(given, name),
-  );
+  return optional({ help, standsFor }, readTape, undefined);
 }
 
 /** The name of a figure or a measure. A number is taken as the name that it spells. */
@@ -144,41 +162,49 @@ export function text(help: string): Parameter<string> {
   return { ...required(help, textFrom), type: "text" };
 }
 
+/** The same, with words that are offered; others may be known too. */
+export function textOf(help: string, choices: Choices): Parameter<string> {
+  return { ...text(help), choices };
+}
+
 /** One of a few words. */
 export function choice<const T extends string>(
   help: string,
-  words: readonly T[],
+  choices: Choices<T>,
   fallback: NoInfer<T>,
 ): Parameter<T> {
-  const parameter = optional({ help, standsFor: fallback }, (given, name): T => {
-    if (given === undefined || given === 0) return fallback;
-    const said = textFrom(given, name);
-    const found = words.find((word) => word === said.toLowerCase());
-    if (found !== undefined) return found;
-    throw new InputError(
-      `${name}: “${said}” is not known here. Write ${orList(words)}.${didYouMean(said, words)}`,
-    );
-  });
-  return { ...parameter, type: "text" };
+  const words = choices.values.map(({ word }) => word);
+  const parameter = optional(
+    { help, standsFor: fallback },
+    (given, name): T => {
+      const said = textFrom(given, name);
+      const found = words.find((each) => each === said.toLowerCase());
+      if (found !== undefined) return found;
+      throw new InputError(
+        `${name}: ${quote(said)} is not known here. Write ${orList(words)}.${didYouMean(said, words)}`,
+      );
+    },
+    fallback,
+  );
+  return { ...parameter, type: "text", choices };
 }
 
-/** A word that is looked up later, with what stands for an omitted one. */
-export function word(help: string, fallback: string): Parameter<string> {
-  const parameter = optional({ help, standsFor: fallback }, (given, name) =>
-    given === undefined || given === 0 ? fallback : textFrom(given, name),
-  );
-  return { ...parameter, type: "text" };
+/** A word that is looked up later, with what stands for an omitted one; words that are offered, others may be known too. */
+export function word(help: string, choices: Choices, fallback: string): Parameter<string> {
+  return { ...optional({ help, standsFor: fallback }, textFrom, fallback), type: "text", choices };
 }
 
 /** A unit of length, with what stands for an omitted one. */
 export function unit(help: string, fallback: LengthUnit): Parameter<LengthUnit> {
-  return { ...unitOr(help, fallback, fallback), type: "text" };
+  return { ...optional({ help, standsFor: fallback }, unitFrom, fallback), ...typedUnit };
 }
 
 /** A unit of length that may be left out, with what that means in words. */
 export function optionalUnit(help: string, standsFor: string): Parameter<LengthUnit | undefined> {
-  return { ...unitOr(help, standsFor, undefined), type: "text" };
+  return { ...optional({ help, standsFor }, unitFrom, undefined), ...typedUnit };
 }
+
+const typedUnit = { type: "text", choices: unitChoices } as const;
 
 /** A range of plain numbers, for example deltas; blank cells and marks for “not taken” are `undefined`. */
 export function numbers(help: string): Parameter<Numbers> {
@@ -194,7 +220,7 @@ export function lengths(help: string): Parameter<Numbers> {
       row.map((cell, c) => {
         const where = place(name, cells, r, c);
         const value = numberFrom(cell, where);
-        return value === undefined || value === 0 ? undefined : notNegative(value, where);
+        return value ? notNegative(value, where) : undefined;
       }),
     ),
   );
@@ -230,7 +256,7 @@ export function tolerances(): Parameter<(chart: Chart) => ToleranceTable | undef
   return optionalRange(
     "A table with the headings Measure and Tolerance: how far two readings may differ and still count as the same.",
     "the usual tolerance of each measure",
-    (cells) => (chart) => cells && readTolerances(cells, chart),
+    (cells) => (chart) => cells && readTolerances(withoutZeros(cells), chart),
   );
 }
 
@@ -241,10 +267,14 @@ export function garmentTolerances(): Parameter<
   return optionalRange(
     "A table with the headings Measure and Tolerance, and if wanted a column of tolerances for each class of garments.",
     "the usual tolerance of each measure",
-    (cells) => (chart) =>
-      cells
-        ? { tolerances: readTolerances(cells, chart), garments: readGarmentTolerances(cells, chart) }
-        : {},
+    (cells) => {
+      if (!cells) return () => ({});
+      const given = withoutZeros(cells);
+      return (chart) => ({
+        tolerances: readTolerances(given, chart),
+        garments: readGarmentTolerances(given, chart),
+      });
+    },
   );
 }
 
@@ -253,7 +283,7 @@ export function names(help: string, standsFor: string): Parameter<readonly strin
   return optionalRange(help, standsFor, (cells, name) =>
     cells
       ?.flat()
-      .filter((cell) => !isBlank(cell))
+      .filter((cell) => !isEmpty(cell))
       .flatMap((cell) => textFrom(cell, name).split(/[,;]/))
       .map((part) => part.trim())
       .filter((part) => part !== ""),
@@ -274,8 +304,7 @@ export function optionalRange<T>(
     isBlank: () => false,
     read: (raw, name) => {
       const cells = toCells(raw);
-      const isEmpty = cells.every((row) => row.every((cell) => isBlank(cell) || cell === 0));
-      return read(isEmpty ? undefined : cells, name);
+      return read(cells.every((row) => row.every(isEmpty)) ? undefined : cells, name);
     },
   };
 }
@@ -291,10 +320,18 @@ function required<T>(help: string, read: (given: Cell, name: string) => T): Para
   };
 }
 
-function optional<T>(
+/**
+ * One cell that may be left out. Excel hands over null for an omitted argument on the web and 0 on the desktop, and an empty
+ * cell likewise, so that none of them can be told from the others: all mean that nothing is given.
+ *
+ * @param read gets a cell that is neither blank nor 0
+ * @param leftOut what stands for one that is
+ */
+function optional<T, L>(
   options: { help: string; standsFor: string },
   read: (cell: Cell, name: string) => T,
-): Parameter<T> {
+  leftOut: L,
+): Parameter<T | L> {
   return {
     ...options,
     optional: true,
@@ -303,24 +340,23 @@ function optional<T>(
     isBlank: () => false,
     read: (raw, name) => {
       const given = singleCell(raw, name);
-      return read(isBlank(given) ? undefined : given, name);
+      return isEmpty(given) ? leftOut : read(given, name);
     },
   };
 }
 
-function unitOr<T extends LengthUnit | undefined>(
-  help: string,
-  standsFor: string,
-  fallback: T,
-): Parameter<LengthUnit | T> {
-  return optional({ help, standsFor }, (given, name) =>
-    given === undefined || given === 0 ? fallback : readUnit(textFrom(given, name)),
-  );
+function unitFrom(given: Cell, name: string): LengthUnit {
+  return readUnit(textFrom(given, name));
+}
+
+/** For a table in which 0 says nothing: some spreadsheets hand over an empty cell as 0. */
+export function withoutZeros(cells: Cells): Cells {
+  return cells.map((row) => row.map((cell) => (cell === 0 ? undefined : cell)));
 }
 
 /** Whole worksheet columns, as in A:F, come with a million blank rows. */
 function withoutBlankEnd(cells: Cells): Cells {
-  const last = cells.findLastIndex((row) => row.some((given) => !isBlank(given) && given !== 0));
+  const last = cells.findLastIndex((row) => row.some((given) => !isEmpty(given)));
   return cells.slice(0, Math.max(1, last + 1));
 }
 
@@ -346,6 +382,12 @@ function isNotTaken(given: Cell): boolean {
   return isBlank(given) || (typeof given === "string" && isMissingMark(given));
 }
 
+/** An amount of at least 0, with “none” for 0; `undefined` where nothing is given, or 0, which may be an empty cell. */
+function amountFrom(cell: Cell, name: string): number | undefined {
+  if (typeof cell === "string" && cell.trim().toLowerCase() === "none") return 0;
+  return notNegative(numberFrom(cell, name) ?? 0, name) || undefined;
+}
+
 /** A blank cell never gets here: the result is blank then. */
 function numberFromRequired(given: Cell, name: string): number {
   return notNegative(numberFrom(given, name) ?? Number.NaN, name);
@@ -358,10 +400,14 @@ function numberFrom(cell: Cell, where: string): number | undefined {
   }
   if (typeof cell === "boolean") {
     throw new InputError(
-      `${where}: “${cellText(cell)}” is not a number. Write a number, or leave the cell empty.`,
+      `${where}: ${quoteCell(cell)} is not a number. Write a number, or leave the cell empty.`,
     );
   }
   return readPlainNumber(cell, where);
+}
+
+function quoteCell(cell: Cell): string {
+  return quote(cellText(cell));
 }
 
 function textFrom(cell: Cell, name: string): string {

@@ -1,5 +1,5 @@
-import { linkageMethods } from "../addin/similarity/linkage.ts";
 import { choice, word } from "./arguments.ts";
+import { groupMethodChoices, methodChoices, zoneChoices } from "./choices.ts";
 import type { Failure } from "./descriptor.ts";
 
 export const unknownWord: Failure = {
@@ -11,13 +11,14 @@ export const unknownWord: Failure = {
 export const zone = () =>
   word(
     "What to compare: body, torso, arms, legs, head, hands, feet, all, or a class of garments that heads a column of the tolerances.",
+    zoneChoices,
     "body",
   );
 
 export const method = () =>
   choice(
     "How groups are built: complete (every pair in a group is within tolerance), average, single or ward.",
-    linkageMethods,
+    methodChoices,
     "complete",
   );
 
@@ -25,6 +26,6 @@ export const method = () =>
 export const groupMethod = () =>
   choice(
     "How groups are built: complete (every pair is within tolerance), fewest (that in as few as can be), average, single or ward.",
-    [...linkageMethods, "fewest"] as const,
+    groupMethodChoices,
     "complete",
   );

@@ -2,7 +2,7 @@ import { dartAngle, dartLeg, planDarts, widestDartMm } from "../addin/grading/da
 import { InputError } from "../addin/measures/inputError.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
-import { amount, count, optionalReading, reading, unit } from "./arguments.ts";
+import { aboveZero, amount, count, optionalReading, reading, unit } from "./arguments.ts";
 import type { Table } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notALength, notAUnit } from "./failures.ts";
@@ -26,12 +26,9 @@ export const dartsFunction = defineFunction({
     wider: reading("Finished bust or hip of the garment."),
     waist: reading("Its finished waist."),
     darts: count("Darts of the block, over the whole body.", 4),
-    scale: amount("Scale of the figure as the x of 1:x, such as FIGURESCALE gives.", 1),
+    scale: aboveZero("Scale of the figure as the x of 1:x, such as FIGURESCALE gives.", 1),
     depth: optionalReading("From the waist to the point of a dart, along its middle.", "no length and angle"),
-    seam_share: amount(
-      "Share of the difference that is taken in at the seams: 0.5 for half, 0 for none.",
-      0.5,
-    ),
+    seam_share: amount("Share of the difference that is taken in at the seams: 0.5 for half.", 0.5),
     unit: unit("Unit of bare numbers and of the results: mm, cm or in.", "mm"),
   },
   result: "table",
@@ -130,9 +127,7 @@ const lengthRow = (lengthUnit: LengthUnit) => (what: string, mm: number, says: s
   says,
 ];
 
-/** Some hosts pass 0 for an empty cell. */
 function scaleOf(x: number): number {
-  if (x === 0) return 1;
   if (x >= 1 && x <= smallestScale) return x;
   throw new InputError(
     `scale: “${String(x)}” is not the x of a scale 1:x. Write 6 for 1:6, or 1 for full size.`,

@@ -4,7 +4,8 @@ import { easeCheck } from "../addin/fit/easeCheck.ts";
 import { measureById } from "../addin/measures/dictionary.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { quote } from "../addin/measures/quote.ts";
-import { amount, length, stretch, text } from "./arguments.ts";
+import { amount, length, stretch, text, textOf } from "./arguments.ts";
+import { garmentClassChoices } from "./choices.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notANumber } from "./failures.ts";
 import { badClasses, badRules, easeRules, garmentClasses } from "./patterns.ts";
@@ -19,7 +20,7 @@ export const easeCheckFunction = defineFunction({
   parameters: {
     garment: length("Finished measure of the garment, in mm."),
     body: length("The body’s measure at the same place, in mm."),
-    garment_class: text("The garment class, such as Dress or Fitted skirt."),
+    garment_class: textOf("The garment class, such as Dress or Fitted skirt.", garmentClassChoices),
     measure: text("The measure, such as Bust or Waist."),
     stretch: stretch("How far the cloth stretches: 25% or 0.25."),
     under_thickness: amount("Thickness of all layers worn under the garment, added up, in mm.", 0),

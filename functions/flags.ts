@@ -3,7 +3,7 @@ import { cellText, isCellError } from "../addin/chart/cell.ts";
 import { readChart } from "../addin/chart/readChart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
-import { chartCells } from "./arguments.ts";
+import { chartCells, withoutZeros } from "./arguments.ts";
 import { quote } from "../addin/measures/quote.ts";
 import { defineFunction } from "./descriptor.ts";
 import type { Value } from "./descriptor.ts";
@@ -68,9 +68,4 @@ function readingOf(flag: Flag, cells: Cells): Value {
   const cell = cells[flag.row]?.[flag.column];
   // Spreadsheets take the bare text of an error for the error itself.
   return isCellError(cell) ? quote(cell.error) : cellText(cell);
-}
-
-/** Some hosts pass an empty cell as 0, which must not be flagged as a reading of 0. */
-function withoutZeros(cells: Cells): Cells {
-  return cells.map((row) => row.map((cell) => (cell === 0 ? undefined : cell)));
 }

@@ -1,6 +1,6 @@
 import { flareRadius } from "../addin/grading/flare.ts";
 import { InputError } from "../addin/measures/inputError.ts";
-import { amount, length } from "./arguments.ts";
+import { aboveZero, amount, length } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notANumber } from "./failures.ts";
 import { shown } from "./shown.ts";
@@ -18,7 +18,7 @@ export const flareFunction = defineFunction({
     "unit. A fraction is safest as 0.75: a spreadsheet may turn a typed 3/4 into a date.",
   parameters: {
     waist: length("Waist of the figure, or the finished waist of the skirt."),
-    circle_part: amount("How much of a circle: 1, 0.75, 0.5 or 0.25; 2 for two full circles.", 1),
+    circle_part: aboveZero("How much of a circle: 1, 0.75, 0.5 or 0.25; 2 for two full circles.", 1),
     seam_allowance: amount("Seam allowance at the waist.", 0),
     ease: amount("Ease to add to the waist.", 0),
   },
@@ -38,14 +38,12 @@ export const flareFunction = defineFunction({
   ],
   source: "Geometry: the waist is the length of an arc, radius = waist / (2π · part of the circle).",
   compute: ({ waist, circle_part, seam_allowance, ease }) => {
-    // Some hosts pass 0 for an empty cell.
-    const part = circle_part === 0 ? 1 : circle_part;
-    if (part > mostCircles) {
+    if (circle_part > mostCircles) {
       throw new InputError(
-        `circle_part: “${String(part)}” is not a part of a circle. Write 1 for a full circle, or 0.75, 0.5 or 0.25; a typed 3/4 may have become a date.`,
+        `circle_part: “${String(circle_part)}” is not a part of a circle. Write 1 for a full circle, or 0.75, 0.5 or 0.25; a typed 3/4 may have become a date.`,
       );
     }
-    const radius = flareRadius(waist + ease, part, seam_allowance);
+    const radius = flareRadius(waist + ease, circle_part, seam_allowance);
     if (radius > 0) return shown(radius);
     throw new InputError(
       `seam_allowance: “${String(seam_allowance)}” is as wide as the radius of the seam line, ${String(shown(Math.round((radius + seam_allowance) * 1000) / 1000))}. Take a narrower allowance or a smaller part of a circle.`,

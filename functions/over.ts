@@ -12,7 +12,7 @@ export const overFunction = defineFunction({
     "of a waist of 80 mm and 0.5 % of one of 650 mm. Give all lengths in one unit; the result is in that unit.",
   parameters: {
     girth: length("The bare girth."),
-    thickness: requiredAmount("Thickness of one layer of cloth."),
+    thickness: requiredAmount("Thickness of one layer of cloth; an empty cell counts as 0."),
     layers: amount("Number of layers.", 1),
   },
   result: "number",

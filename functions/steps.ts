@@ -4,6 +4,7 @@ import { gradeAdviceWords } from "../addin/grading/gradeAdvice.ts";
 import type { RunStep } from "../addin/grading/gradeRun.ts";
 import { gradeRun } from "../addin/grading/gradeRun.ts";
 import { chart, choice, names, tolerances } from "./arguments.ts";
+import { yesOrNo } from "./choices.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart } from "./failures.ts";
@@ -21,7 +22,7 @@ export const stepsFunction = defineFunction({
   parameters: {
     chart: chart(),
     measures: names("The measures wanted: a range of headings, or one text with commas.", "all measures"),
-    advice: choice("yes to have each step judged: grade, or draft anew.", ["no", "yes"], "no"),
+    advice: choice("yes to have each step judged: grade, or draft anew.", yesOrNo, "no"),
     tolerances: tolerances(),
   },
   result: "table",

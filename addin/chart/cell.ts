@@ -18,6 +18,11 @@ export function isBlank(cell: Cell): boolean {
   return cell === undefined || (typeof cell === "string" && cell.trim() === "");
 }
 
+/** The same, and a number 0: some spreadsheets hand over an empty cell as 0. */
+export function isEmpty(cell: Cell): boolean {
+  return cell === 0 || isBlank(cell);
+}
+
 /** What a cell says, for messages and for text columns. */
 export function cellText(cell: Cell): string {
   if (cell === undefined) return "";

@@ -2,7 +2,7 @@ import { findUnit } from "../measures/units.ts";
 import { readHeading } from "../measures/heading.ts";
 import { quote } from "../measures/quote.ts";
 import type { Cell, Cells } from "./cell.ts";
-import { cellText, isBlank, isCellError } from "./cell.ts";
+import { cellText, isBlank, isCellError, isEmpty } from "./cell.ts";
 import type { ChartProblem } from "./chart.ts";
 import { figureKey } from "./find.ts";
 
@@ -41,11 +41,6 @@ function hintForNameless(line: readonly Cell[]): string {
     return `It looks like a second row of headings (${texts.slice(0, 3).map(quote).join(", ")}): a chart has one, with the unit in it, such as Bust (in).`;
   }
   return "Type the name.";
-}
-
-/** Hosts hand over an empty cell as 0 now and then. */
-export function isEmpty(cell: Cell): boolean {
-  return isBlank(cell) || cell === 0;
 }
 
 /** Reports figures that are in the chart more than once; both stay. */

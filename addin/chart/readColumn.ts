@@ -8,9 +8,8 @@ import type { Reading } from "../measures/parseReading.ts";
 import { quote } from "../measures/quote.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Cell, Cells } from "./cell.ts";
-import { cellText, isBlank, isCellError } from "./cell.ts";
+import { cellText, isBlank, isCellError, isEmpty } from "./cell.ts";
 import type { AttributeColumn, ChartProblem, MeasureColumn } from "./chart.ts";
-import { isEmpty } from "./figureRows.ts";
 import { readCell } from "./readCell.ts";
 
 export interface ChartOptions {

@@ -8,7 +8,7 @@ import { quote } from "../measures/quote.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { toMm } from "../measures/units.ts";
 import type { Cell, Cells } from "./cell.ts";
-import { cellText, isBlank, isCellError } from "./cell.ts";
+import { cellText, isBlank, isCellError, isEmpty } from "./cell.ts";
 import type { Chart, MeasureColumn } from "./chart.ts";
 import { findMeasureColumn } from "./find.ts";
 import { isPercentFormat, toPercent } from "./numberFormat.ts";
@@ -66,7 +66,6 @@ export function readGarmentTolerances(
 ): readonly GarmentTolerances[] {
   const headings = cells[0] ?? [];
   const { measureAt, toleranceAt } = readHeadings(headings);
-  const isEmpty = (cell: Cell) => isBlank(cell) || cell === 0;
   const garments: GarmentTolerances[] = [];
   headings.forEach((heading, at) => {
     const garment = readHeading(cellText(heading), "mm").name;

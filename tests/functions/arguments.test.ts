@@ -5,6 +5,7 @@ import { InputError } from "../../addin/measures/inputError.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { Numbers, Parameter } from "../../functions/arguments.ts";
 import {
+  aboveZero,
   amount,
   chart,
   choice,
@@ -25,6 +26,7 @@ import {
   tolerances,
   unit,
 } from "../../functions/arguments.ts";
+import type { Choices } from "../../functions/choices.ts";
 import { defineFunction } from "../../functions/descriptor.ts";
 import { exampleChart } from "../../functions/exampleChart.ts";
 
@@ -41,6 +43,10 @@ const nothing = [
   [[]],
   { type: "Empty", basicValue: "" },
 ];
+
+function offered<const T extends string>(...words: readonly T[]): Choices<T> {
+  return { id: "WORDS", values: words.map((word) => ({ word, says: "" })) };
+}
 
 describe("toCells", () => {
   it.each([
@@ -131,22 +137,29 @@ describe("length", () => {
 });
 
 describe("amounts and counts", () => {
-  it.each(nothing)("an omitted amount (%j) is its default", (raw) => {
+  it.each([...nothing, 0])("an omitted amount (%j) is its default", (raw) => {
     expect(amount("", 1).read(raw, "layers")).toBe(1);
     expect(count("", 5).read(raw, "count")).toBe(5);
     expect(stretch("").read(raw, "stretch")).toBe(0);
+    expect(aboveZero("", 2).read(raw, "reach")).toBe(2);
   });
 
-  it("an amount may be 0 or broken", () => {
-    expect(amount("", 1).read(0, "layers")).toBe(0);
+  it("an amount may be broken; 0 may be an empty cell, so that nothing is written “none”", () => {
     expect(amount("", 1).read("1/2", "layers")).toBe(0.5);
-    expect(requiredAmount("").isBlank(0)).toBe(false);
-    expect(requiredAmount("").read(0, "thickness")).toBe(0);
+    for (const zero of [0, "0"]) expect(amount("", 1).read(zero, "layers")).toBe(1);
+    for (const none of ["none", " None ", [["NONE"]]]) expect(amount("", 1).read(none, "layers")).toBe(0);
+    expect(amount("Layers.", 1).help).toBe("Layers. Write none for 0.");
+    expect(amount("Thickness.", 0).help).toBe("Thickness.");
   });
 
-  it("a required amount is blank where nothing is given", () => {
-    expect(requiredAmount("").isBlank(null)).toBe(true);
+  it.each([...nothing, 0])("a needed amount may be nothing (%j)", (raw) => {
+    expect(requiredAmount("").isBlank(raw)).toBe(false);
+    expect(requiredAmount("").read(raw, "thickness")).toBe(0);
+  });
+
+  it("a needed amount that is not known gives a blank", () => {
     expect(requiredAmount("").isBlank("n/a")).toBe(true);
+    expect(requiredAmount("").isBlank("-")).toBe(true);
   });
 
   it("a count is a whole number, and an empty cell that arrives as 0 is its default", () => {
@@ -193,7 +206,7 @@ describe("text", () => {
 });
 
 describe("choice", () => {
-  const parameter = choice("", ["complete", "average", "single"], "complete");
+  const parameter = choice("", offered("complete", "average", "single"), "complete");
 
   it.each([...nothing, 0])("an omitted one (%j) is its default", (raw) => {
     expect(parameter.read(raw, "method")).toBe("complete");
@@ -397,7 +410,7 @@ describe("defineFunction", () => {
   it("infers the type of every kind of parameter", () => {
     expectTypeOf(length("")).toEqualTypeOf<Parameter<number>>();
     expectTypeOf(lengths("")).toEqualTypeOf<Parameter<Numbers>>();
-    expectTypeOf(choice("", ["a", "b"], "a")).toEqualTypeOf<Parameter<"a" | "b">>();
+    expectTypeOf(choice("", offered("a", "b"), "a")).toEqualTypeOf<Parameter<"a" | "b">>();
     expectTypeOf(unit("", "mm")).toEqualTypeOf<Parameter<LengthUnit>>();
     expectTypeOf(chart()).toEqualTypeOf<Parameter<Chart>>();
     expectTypeOf(tolerances()).toEqualTypeOf<Parameter<(chart: Chart) => ToleranceTable | undefined>>();

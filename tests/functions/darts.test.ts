@@ -36,7 +36,7 @@ describe("DARTS", () => {
     expect(amountOf(rows, "Difference")).toBe(10);
     expect(amountOf(rows, "Each dart")).toBe(1.25);
     expect(rows[1]?.[2]).toBe("in");
-    expect(amountOf(darts(380, 280, 4, 1, null, 0), "At the seams")).toBe(0);
+    expect(amountOf(darts(380, 280, 4, 1, null, "none"), "At the seams")).toBe(0);
   });
 
   it("is blank without readings, and refuses in words what cannot be", () => {

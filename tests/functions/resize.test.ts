@@ -62,7 +62,7 @@ describe("RESIZE", () => {
       ["Wren", 100, 80, 110, 300],
       ["Rook", 100, 80, 114, 300],
     ];
-    const tolerances = (hip: number) => [
+    const tolerances = (hip: number | string) => [
       ["Measure", "Tolerance (mm)"],
       ["Bust", 2],
       ["Waist", 2],
@@ -74,7 +74,7 @@ describe("RESIZE", () => {
     expect(strict.some(([what]) => what === "Wing span (mm)")).toBe(true);
     const loose = resize(chart, "Wren", "Rook", null, null, tolerances(4));
     expect(says(loose, "One scale")).toMatch(/^One scale will do: at worst /);
-    expect(() => resize(chart, "Wren", "Rook", null, null, tolerances(0))).toThrow(/Hip/);
+    expect(() => resize(chart, "Wren", "Rook", null, null, tolerances("0 mm"))).toThrow(/Hip/);
   });
 
   it("tells allowance and test square for width and height where only two scales will do", () => {
