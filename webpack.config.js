@@ -53,7 +53,7 @@ const common = (mode) => ({
 /** The worksheet functions alone: one file that needs nothing but Excel’s CustomFunctions object. */
 async function functionsConfig(mode) {
   const { functionsJson } = await tsImport("./functions/metadata.ts", import.meta.url);
-  const { manifestJson, manifestXml } = await tsImport("./manifest/manifest.ts", import.meta.url);
+  const { addresses, manifestJson, manifestXml } = await tsImport("./manifest/manifest.ts", import.meta.url);
   const asText = (value) => JSON.stringify(value, undefined, 2) + "\n";
   return {
     ...common(mode),
@@ -62,7 +62,7 @@ async function functionsConfig(mode) {
     entry: { functions: "./functions/excel.ts" },
     plugins: [
       new EmitTexts({
-        "functions.json": asText(functionsJson()),
+        "functions.json": asText(functionsJson(addresses(baseUrl).help)),
         "manifest.xml": manifestXml(baseUrl),
         "manifest.json": asText(manifestJson(baseUrl)),
       }),

@@ -31,6 +31,8 @@ export interface Addresses {
   readonly page: string;
   readonly script: string;
   readonly metadata: string;
+  /** The help page of a function, see `helpPages`. */
+  help(functionName: string): string;
   icon(size: number): string;
 }
 
@@ -47,8 +49,14 @@ export function addresses(baseUrl: string): Addresses {
     page: at("taskpane.html"),
     script: at("functions.js"),
     metadata: at("functions.json"),
+    help: (functionName) => at(helpFile(functionName)),
     icon: (size) => at(`icons/icon-${String(size)}.png`),
   };
+}
+
+/** Where the help page of a function stands among the built files: `help/whatfits.html`. */
+export function helpFile(functionName: string): string {
+  return `help/${functionName.toLowerCase()}.html`;
 }
 
 function httpsUrl(text: string): URL {

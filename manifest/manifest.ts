@@ -1,2 +1,3 @@
+export { addresses } from "./addIn.ts";
 export { manifestXml } from "./manifestXml.ts";
 export { manifestJson } from "./manifestJson.ts";

@@ -1,20 +1,22 @@
-import type { FunctionJson } from "../functions/metadata.ts";
-import { functionsJson } from "../functions/metadata.ts";
 import { addIn, addresses } from "./addIn.ts";
 
-const schemaVersion = "1.23";
+/** The first with custom functions 1.5: a metadata file, and choices offered while typing. */
+const schemaVersion = "1.25";
 /** The schema takes exactly these three. */
 const iconSizes = [16, 32, 80];
 
 /**
  * The unified manifest (JSON), for hosts that take it; it says the same as the XML manifest.
  *
+ * The functions stand in `functions.json` alone. The schema of the manifest has no place for `allowErrorForDataTypeAny`, without
+ * which an error in a chart would stop every formula that reads it; and where a manifest lists functions itself, Office
+ * ignores the metadata file (Microsoft’s schema, description of `customFunctions.metadataUrl`).
+ *
  * @param baseUrl https address that the built files are served from
  */
 export function manifestJson(baseUrl: string): object {
   const urls = addresses(baseUrl);
   const icons = iconSizes.map((size) => ({ size, url: urls.icon(size) }));
-  const { functions, allowCustomDataForDataTypeAny } = functionsJson();
   const scopes = ["workbook"];
 
   return {
@@ -56,8 +58,8 @@ export function manifestJson(baseUrl: string): object {
             actions: [{ id: "ShowPane", type: "openPage", view: "Office.AutoShowTaskpaneWithDocument" }],
             customFunctions: {
               namespace: { id: addIn.namespace, name: addIn.namespace },
-              allowCustomDataForDataTypeAny,
-              functions: functions.map(inUnifiedForm),
+              allowCustomDataForDataTypeAny: true,
+              metadataUrl: urls.metadata,
             },
           },
         ],
@@ -92,9 +94,4 @@ export function manifestJson(baseUrl: string): object {
       },
     ],
   };
-}
-
-/** The unified schema knows no type of a result. */
-function inUnifiedForm({ result, ...declaration }: FunctionJson): object {
-  return { ...declaration, result: { dimensionality: result.dimensionality } };
 }

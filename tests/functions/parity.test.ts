@@ -1,10 +1,13 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
+import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
+import { zoneChoices } from "../../addin/similarity/columnsOfPart.ts";
+import { linkageMethods } from "../../addin/similarity/linkage.ts";
 import { descriptors } from "../../functions/all.ts";
 import { functionsJson } from "../../functions/metadata.ts";
 import { referenceMarkdown } from "../../functions/reference.ts";
-import { manifestJson } from "../../manifest/manifest.ts";
+import { addresses } from "../../manifest/addIn.ts";
 import { loadFunctions } from "./loadFunctions.ts";
 
 /** The functions that are planned for this release. */
@@ -16,7 +19,9 @@ const planned = [
 
 /**
  * The custom functions metadata, written after Microsoft’s page “Manually create JSON metadata for custom functions in
- * Excel”: names of letters, digits, dots and underscores, at least three of them, that begin with a letter.
+ * Excel”: names of letters, digits, dots and underscores, at least three of them, that begin with a letter. Its section “Edit
+ * custom enums in JSON metadata” has the choices: an id of its own for each, `name` and `stringValue` for every one of type
+ * string, and `customEnumId` at the parameter; the lengths are those of the schema of the unified manifest.
  */
 const dataType = z.enum(["boolean", "number", "string", "any"]);
 const dimensionality = z.enum(["scalar", "matrix"]);
@@ -32,7 +37,7 @@ const metadata = z.strictObject({
           .regex(/^[A-Z][A-Z0-9._]{2,}$/)
           .max(64),
         description: z.string().min(1).max(255),
-        helpUrl: z.url({ protocol: /^https$/ }).optional(),
+        helpUrl: z.url({ protocol: /^https$/ }),
         parameters: z.array(
           z.strictObject({
             name: z
@@ -43,12 +48,28 @@ const metadata = z.strictObject({
             type: dataType,
             dimensionality,
             optional: z.literal(true).optional(),
+            customEnumId: z.string().optional(),
           }),
         ),
         result: z.strictObject({ type: dataType, dimensionality }),
       }),
     )
     .min(1),
+  enums: z.array(
+    z.strictObject({
+      id: z.string().regex(/^[A-Za-z][A-Za-z0-9._]{2,63}$/),
+      type: z.literal("string"),
+      values: z
+        .array(
+          z.strictObject({
+            name: z.string().min(1).max(256),
+            stringValue: z.string().min(1),
+            tooltip: z.string().min(1).max(256),
+          }),
+        )
+        .min(2),
+    }),
+  ),
 });
 
 /**
@@ -68,6 +89,7 @@ const macroFunctions = (
 ).split(" ");
 
 const names = descriptors.map(({ name }) => name);
+const json = functionsJson(addresses("https://localhost:3000/").help);
 
 describe("parity of the worksheet functions", () => {
   it("offers the planned functions, each once", () => {
@@ -75,7 +97,7 @@ describe("parity of the worksheet functions", () => {
   });
 
   it("functions.json has the documented format and the same functions", () => {
-    const { functions } = metadata.parse(JSON.parse(JSON.stringify(functionsJson())));
+    const { functions } = metadata.parse(JSON.parse(JSON.stringify(json)));
     expect(functions.map(({ name }) => name)).toEqual(names);
     expect(functions.map(({ id }) => id)).toEqual(names);
     for (const [i, { parameters, result }] of functions.entries()) {
@@ -86,6 +108,37 @@ describe("parity of the worksheet functions", () => {
       );
       expect(result.dimensionality).toBe(descriptor?.result === "table" ? "matrix" : "scalar");
     }
+  });
+
+  it("offers the words of every choice while it is typed, and each of them is known", () => {
+    const { functions, enums } = json;
+    expect(new Set(enums.map(({ id }) => id)).size).toBe(enums.length);
+    const offered = functions.flatMap(({ name, parameters }) =>
+      parameters.flatMap((parameter) => (parameter.customEnumId ? [`${name} ${parameter.name}`] : [])),
+    );
+    expect(offered).toEqual([
+      ...["LENGTH to_unit", "LENGTH from_unit", "TAPE from_unit", "EASECHECK garment_class", "STEPS advice"],
+      ...["DARTS unit", "GROUPS zone", "GROUPS method", "TREE zone", "TREE method"],
+    ]);
+    for (const [i, { parameters }] of functions.entries()) {
+      for (const [at, { customEnumId, type }] of parameters.entries()) {
+        if (customEnumId === undefined) continue;
+        const { values } = enums.find(({ id }) => id === customEnumId) ?? { values: [] };
+        expect(values.length).toBeGreaterThan(1);
+        expect(type).toBe("string");
+        const parameter = descriptors[i]?.parameters[at];
+        for (const { stringValue } of values) {
+          expect(String(parameter?.read(stringValue, "it")).toLowerCase()).toBe(stringValue.toLowerCase());
+        }
+      }
+    }
+  });
+
+  it("every zone that is offered can be compared, and every class has ease rules of its own to look up", () => {
+    const words = (id: string) => json.enums.find((each) => each.id === id)?.values.map(({ name }) => name);
+    expect(words("BODY_PART")).toEqual(zoneChoices);
+    expect(words("GARMENT_CLASS")).toEqual(defaultGarmentClasses.map(({ name }) => name));
+    expect(words("JOIN_METHOD")).toEqual(linkageMethods);
   });
 
   it("no name looks like a cell, such as ABC1", () => {
@@ -99,21 +152,6 @@ describe("parity of the worksheet functions", () => {
   it("functions.js registers the same functions", async () => {
     const { registered } = await loadFunctions();
     expect([...registered.keys()]).toEqual(names);
-  });
-
-  it("the unified manifest declares the same functions", () => {
-    const declared = z
-      .object({
-        extensions: z.tuple([
-          z.object({
-            runtimes: z.tuple([
-              z.object({ customFunctions: z.object({ functions: z.array(z.object({ id: z.string() })) }) }),
-            ]),
-          }),
-        ]),
-      })
-      .parse(manifestJson("https://localhost:3000/"));
-    expect(declared.extensions[0].runtimes[0].customFunctions.functions.map(({ id }) => id)).toEqual(names);
   });
 
   it("the reference has a section for the same functions", () => {

@@ -3,7 +3,9 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { validateManifest } from "office-addin-manifest";
 import { afterAll, describe, expect, it } from "vitest";
-import { addIn } from "../../manifest/addIn.ts";
+import { z } from "zod";
+import { functionsJson } from "../../functions/metadata.ts";
+import { addIn, addresses } from "../../manifest/addIn.ts";
 import { manifestJson } from "../../manifest/manifest.ts";
 import { pngSize } from "./pngSize.ts";
 
@@ -48,6 +50,28 @@ describe("unified manifest", () => {
           ],
         },
       ],
+    });
+  });
+
+  /**
+   * Microsoft’s schema, description of `metadataUrl`: when `functions` is not empty, Office installs the functions from there and
+   * ignores the definitions of the metadata file. No version of the schema from 1.23 to 1.30 has `allowErrorForDataTypeAny`.
+   */
+  it("leaves the functions to functions.json, which takes error cells too", () => {
+    const { customFunctions } = z
+      .object({
+        extensions: z.tuple([
+          z.object({
+            runtimes: z.tuple([z.object({ customFunctions: z.looseObject({ metadataUrl: z.string() }) })]),
+          }),
+        ]),
+      })
+      .parse(manifestJson("https://localhost:3000/")).extensions[0].runtimes[0];
+    expect(customFunctions.metadataUrl).toBe("https://localhost:3000/functions.json");
+    expect(customFunctions).not.toHaveProperty("functions");
+    expect(functionsJson(addresses("https://localhost:3000/").help)).toMatchObject({
+      allowErrorForDataTypeAny: true,
+      allowCustomDataForDataTypeAny: true,
     });
   });
 
