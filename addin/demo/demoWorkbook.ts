@@ -1,4 +1,5 @@
 import type { WorkbookContent } from "../workbook/content.ts";
+import { demoBook } from "./sheets/book.ts";
 import { compareSheet } from "./sheets/compare.ts";
 import { easeRulesSheet } from "./sheets/easeRules.ts";
 import { figuresSheet } from "./sheets/figures.ts";
@@ -24,6 +25,7 @@ import { whySheet } from "./sheets/why.ts";
 
 /** The workbook of an invented maker: a chart with mistakes to find, patterns, and sheets that put the functions to use. */
 export function demoWorkbook(): WorkbookContent {
+  const book = demoBook();
   return {
     sheets: [
       startSheet(),
@@ -33,18 +35,18 @@ export function demoWorkbook(): WorkbookContent {
       easeRulesSheet(),
       garmentClassesSheet(),
       gradeRulesSheet(),
-      compareSheet(),
-      groupsSheet(),
-      sharingSheet(),
-      houseModelsSheet(),
-      measureNextSheet(),
-      flagsSheet(),
-      matchSheet(),
-      wearersSheet(),
-      wardrobeSheet(),
-      whySheet(),
-      gradeSheet(),
-      resizeSheet(),
+      compareSheet(book),
+      groupsSheet(book),
+      sharingSheet(book),
+      houseModelsSheet(book),
+      measureNextSheet(book),
+      flagsSheet(book),
+      matchSheet(book),
+      wearersSheet(book),
+      wardrobeSheet(book),
+      whySheet(book),
+      gradeSheet(book),
+      resizeSheet(book),
       sizesSheet(),
       skirtsAndDartsSheet(),
       smallSumsSheet(),

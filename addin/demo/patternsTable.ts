@@ -1,15 +1,18 @@
+import type { LengthUnit } from "../measures/units.ts";
 import type { CellContent } from "../workbook/content.ts";
 import { patterns, type DemoPattern } from "./patterns.ts";
 
 interface Column {
   readonly heading: string;
+  readonly isLength?: true;
   readonly of: (pattern: DemoPattern) => string | number | undefined;
   readonly format?: string;
 }
 
 const text = (heading: string, of: Column["of"]): Column => ({ heading, of });
 const inMm = (heading: string, of: Column["of"], format = "0.0"): Column => ({
-  heading: `${heading} (mm)`,
+  heading,
+  isLength: true,
   of,
   format,
 });
@@ -35,10 +38,12 @@ const columns: readonly Column[] = [
   inMm("Finished head", (pattern) => pattern.head),
 ];
 
-/** The headings of the Patterns table, with units. */
-export const patternHeadings: readonly string[] = columns.map((column) => column.heading);
+/** The headings of the Patterns table, with the unit of lengths. */
+export function patternHeadings(unit: LengthUnit): readonly string[] {
+  return columns.map(({ heading, isLength }) => (isLength ? `${heading} (${unit})` : heading));
+}
 
-/** One row a pattern, in the order of `patternHeadings`. */
+/** One row a pattern, in mm, in the order of `patternHeadings`. */
 export function patternRows(): CellContent[][] {
   return patterns.map((pattern) =>
     columns.map(({ of, format }) => {

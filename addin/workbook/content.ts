@@ -19,6 +19,7 @@ export interface SheetContent {
   readonly columnWidths?: readonly (number | undefined)[];
   readonly tables?: readonly TableContent[];
   readonly notes?: readonly NoteContent[];
+  readonly pickLists?: readonly PickListContent[];
 }
 
 export interface CellContent {
@@ -50,4 +51,14 @@ export interface NoteContent {
   readonly row: number;
   readonly column: number;
   readonly text: string;
+}
+
+/** Cells that offer words to choose from; something else can be typed all the same. Rows and columns from 0. */
+export interface PickListContent {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+  /** Words without commas, at most 255 characters in all; or what stands in a column of a table, as it is at the time. */
+  readonly from: readonly string[] | { readonly table: string; readonly heading: string };
 }

@@ -48,7 +48,7 @@ describe("the patterns", () => {
 
   it("are read alike with the number formats of their cells, as the pane reads them, and without", () => {
     const formats = [
-      patternHeadings.map(() => "General"),
+      patternHeadings("mm").map(() => "General"),
       ...patternRows().map((row) => row.map(({ format }) => format ?? "General")),
     ];
     const cells = tableCells(workbook, "Patterns");

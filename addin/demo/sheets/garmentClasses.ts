@@ -1,28 +1,31 @@
+import { wornOnParts } from "../../chart/garmentClass.ts";
 import { garmentClassCells } from "../../chart/readGarmentClasses.ts";
 import type { SheetContent } from "../../workbook/content.ts";
-import { widthsOf } from "./columnWidths.ts";
-import { heading, plain, quiet, title } from "./parts.ts";
+import { plain } from "./parts.ts";
+import type { TableColumn } from "./tableSheet.ts";
+import { tableSheet } from "./tableSheet.ts";
+
+const columns: Readonly<Record<string, Omit<TableColumn, "heading">>> = {
+  "Worn on": {
+    note: "The part of the figure that it is worn on: it decides how it is put on.",
+    choices: wornOnParts,
+  },
+  "Seam edges": { note: "Cut edges at the seams that a girth is altered at: two side seams have four." },
+  Openings: { note: "Openings that must be known before it can be said to go on: neck, cuff, hem, waist." },
+  "Also called": {
+    note: "Other names for the class, with commas between them. They can be written under Garment class too.",
+  },
+};
 
 /** The garment classes that come with Measure Book, as the table GarmentClasses. */
 export function garmentClassesSheet(): SheetContent {
   const [headings = [], ...classes] = garmentClassCells();
-  const texts = headings.map(String);
-  const rows = classes.map((row) => row.map(plain));
-  return {
+  return tableSheet({
     name: "Garment classes",
-    cells: [
-      [title("Garment classes")],
-      [
-        quiet(
-          "What you can write under Garment class. Change a class or add your own below: the verdicts follow.",
-        ),
-      ],
-      texts.map(heading),
-      ...rows,
-    ],
-    frozenRows: 3,
+    says: "What you can write under Garment class. Change a class or add your own below: the verdicts follow.",
+    table: "GarmentClasses",
+    columns: headings.map((heading) => ({ heading: String(heading), ...columns[String(heading)] })),
+    rows: classes.map((row) => row.map(plain)),
     frozenColumns: 1,
-    columnWidths: widthsOf(texts, rows),
-    tables: [{ name: "GarmentClasses", row: 2, column: 0, rows: rows.length + 1, columns: texts.length }],
-  };
+  });
 }

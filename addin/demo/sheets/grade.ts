@@ -1,11 +1,13 @@
 import { gradePieces } from "../../chart/gradeBlocks.ts";
 import type { SheetContent } from "../../workbook/content.ts";
-import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
+import type { Book } from "./book.ts";
+import { choices, chosen, figuresNeeded } from "./book.ts";
+import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
 const points = gradePieces.reduce((sum, { points: corners }) => sum + corners.length, 0);
 
 /** How far every point of every piece moves from one figure to another. */
-export function gradeSheet(): SheetContent {
+export function gradeSheet(book: Book): SheetContent {
   const gap = undefined;
   return {
     name: "Grade",
@@ -16,13 +18,21 @@ export function gradeSheet(): SheetContent {
           "By the rules of the sheet Grade rules. Write several names with commas between them for more columns.",
         ),
       ],
-      [heading("Drafted for"), plain("Ardwen")],
-      [heading("To be worn by"), plain("Isolmay")],
+      [heading("Drafted for"), book.asked("Ardwen")],
+      [heading("To be worn by"), book.asked("Isolmay")],
       [],
-      results("=FIT.GRADE(Figures[#All], B3, B4, GradeRules[#All], Tolerances[#All])", 6),
+      results(
+        book.answer("=FIT.GRADE(Figures[#All], B3, B4, GradeRules[#All], Tolerances[#All])", [
+          figuresNeeded,
+          chosen("figure", "B3"),
+          chosen("figure", "B4"),
+        ]),
+        6,
+      ),
       ...formatsBelow(points + 1, [gap, gap, "0.0", "0.0"]),
     ],
     frozenRows: 6,
     columnWidths: [170, 190, 90, 90, 70, 520],
+    pickLists: [choices("figure", 2, 1, 2)],
   };
 }

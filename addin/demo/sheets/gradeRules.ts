@@ -1,31 +1,27 @@
 import type { Cell } from "../../chart/cell.ts";
 import { gradeRuleCells } from "../../chart/readGradeRules.ts";
 import type { CellContent, SheetContent } from "../../workbook/content.ts";
-import { widthsOf } from "./columnWidths.ts";
-import { heading, plain, quiet, title } from "./parts.ts";
+import { plain } from "./parts.ts";
+import type { TableColumn } from "./tableSheet.ts";
+import { tableSheet } from "./tableSheet.ts";
+
+const columns: Readonly<Record<string, Omit<TableColumn, "heading">>> = {
+  Measure: { note: "The measure of the figure that the point follows." },
+  "Share across": { note: "Of what the measure changes by, how much the point moves to the right." },
+  "Share along": { note: "Of what the measure changes by, how much the point moves upwards." },
+};
 
 /** The grade rules that come with Measure Book, to be edited, as the table GradeRules. */
 export function gradeRulesSheet(): SheetContent {
   const [headings = [], ...rules] = gradeRuleCells();
-  const texts = headings.map(String);
-  const rows = rules.map((rule) => rule.map(ruleCell));
-  return {
+  return tableSheet({
     name: "Grade rules",
-    cells: [
-      [title("Grade rules")],
-      [
-        quiet(
-          "Which share of a change moves each point: across to the right, along upwards. Around the body a garment must add up to 100 %.",
-        ),
-      ],
-      texts.map(heading),
-      ...rows,
-    ],
-    frozenRows: 3,
+    says: "Which share of a change moves each point: across to the right, along upwards. Around the body a garment must add up to 100 %.",
+    table: "GradeRules",
+    columns: headings.map((heading) => ({ heading: String(heading), ...columns[String(heading)] })),
+    rows: rules.map((rule) => rule.map(ruleCell)),
     frozenColumns: 2,
-    columnWidths: widthsOf(texts, rows),
-    tables: [{ name: "GradeRules", row: 2, column: 0, rows: rows.length + 1, columns: texts.length }],
-  };
+  });
 }
 
 /** No share is an empty cell: the shares that there are then catch the eye. */

@@ -1,9 +1,10 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { demoRows } from "../figuresTable.ts";
-import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
+import type { Book } from "./book.ts";
+import { choices, chosen, figuresNeeded } from "./book.ts";
+import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
 /** Shared bodies, the closest figures to one, and the order in which figures join. */
-export function groupsSheet(): SheetContent {
+export function groupsSheet(book: Book): SheetContent {
   const gap = undefined;
   return {
     name: "Groups",
@@ -18,20 +19,26 @@ export function groupsSheet(): SheetContent {
         gap,
         gap,
         heading("Closest to"),
-        plain("Ardwen"),
+        book.asked("Ardwen"),
         gap,
         gap,
         gap,
         heading("How they join, closest first"),
       ],
       [
-        ...results("=FIT.GROUPS(Figures[#All], Tolerances[#All])", 5),
+        ...results(book.answer("=FIT.GROUPS(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
         gap,
-        ...results("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])", 4),
+        ...results(
+          book.answer("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])", [
+            figuresNeeded,
+            chosen("figure", "H3"),
+          ]),
+          4,
+        ),
         gap,
-        ...results("=FIT.TREE(Figures[#All], Tolerances[#All])", 5),
+        ...results(book.answer("=FIT.TREE(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
       ],
-      ...formatsBelow(demoRows().length, [
+      ...formatsBelow(book.figures, [
         ...[gap, gap, gap, gap, "0.00", gap],
         ...[gap, "0.00", gap, gap, gap],
         ...[gap, gap, gap, "0.00", gap],
@@ -39,5 +46,6 @@ export function groupsSheet(): SheetContent {
     ],
     frozenRows: 4,
     columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 60, 120, 120, 130, 70],
+    pickLists: [choices("figure", 2, 7)],
   };
 }

@@ -1,9 +1,10 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { demoRows } from "../figuresTable.ts";
+import type { Book } from "./book.ts";
+import { figuresNeeded } from "./book.ts";
 import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
 /** The fewest figures to keep on the table, so that every other is near one of them. */
-export function houseModelsSheet(): SheetContent {
+export function houseModelsSheet(book: Book): SheetContent {
   const gap = undefined;
   return {
     name: "House models",
@@ -16,9 +17,9 @@ export function houseModelsSheet(): SheetContent {
       ],
       [heading("Reach"), { value: 2 }],
       [],
-      results("=FIT.BASES(Figures[#All], Tolerances[#All], B3)", 7),
+      results(book.answer("=FIT.BASES(Figures[#All], Tolerances[#All], B3)", [figuresNeeded]), 7),
       Array.from({ length: 7 }, () => ({ spilled: true, style: "heading" as const })),
-      ...formatsBelow(demoRows().length, [gap, gap, gap, gap, gap, "0.0", "0.00"]),
+      ...formatsBelow(book.figures, [gap, gap, gap, gap, gap, "0.0", "0.00"]),
     ],
     frozenRows: 4,
     columnWidths: [120, 80, 360, 110, 160, 110, 120],

@@ -1,9 +1,10 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { demoRows } from "../figuresTable.ts";
+import type { Book } from "./book.ts";
+import { figuresNeeded, patternsNeeded } from "./book.ts";
 import { quiet, results, title } from "./parts.ts";
 
 /** Every pattern on every figure. */
-export function matchSheet(): SheetContent {
+export function matchSheet(book: Book): SheetContent {
   return {
     name: "Match",
     cells: [
@@ -15,12 +16,15 @@ export function matchSheet(): SheetContent {
       ],
       [],
       results(
-        "=FIT.WHATFITS(Patterns[#All], Figures[#All], EaseRules[#All], GarmentClasses[#All])",
-        1 + demoRows().length,
+        book.answer("=FIT.WHATFITS(Patterns[#All], Figures[#All], EaseRules[#All], GarmentClasses[#All])", [
+          figuresNeeded,
+          patternsNeeded,
+        ]),
+        1 + book.figures,
       ),
     ],
     frozenRows: 4,
     frozenColumns: 1,
-    columnWidths: [84, ...demoRows().map(() => 125)],
+    columnWidths: [84, ...Array.from({ length: book.figures }, () => 125)],
   };
 }

@@ -10,9 +10,9 @@ export const formula = (text: string, format?: string): CellContent =>
   format === undefined ? { formula: text } : { formula: text, format };
 
 /** A formula whose result fills `columns` columns and begins with a row of headings. */
-export function results(text: string, columns: number): CellContent[] {
+export function results(first: string | CellContent, columns: number): CellContent[] {
   const more = Array.from({ length: columns - 1 }, (): CellContent => ({ spilled: true, style: "heading" }));
-  return [{ formula: text, style: "heading" }, ...more];
+  return [{ ...(typeof first === "string" ? { formula: first } : first), style: "heading" }, ...more];
 }
 
 /**

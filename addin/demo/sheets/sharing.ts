@@ -1,9 +1,10 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { demoRows } from "../figuresTable.ts";
-import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
+import type { Book } from "./book.ts";
+import { choices, chosen, figuresNeeded } from "./book.ts";
+import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
 /** Which figures share loose clothes though their bodies differ, and where two figures part. */
-export function sharingSheet(): SheetContent {
+export function sharingSheet(book: Book): SheetContent {
   const gap = undefined;
   const blank = [gap, gap, gap, gap, gap, gap];
   return {
@@ -11,17 +12,28 @@ export function sharingSheet(): SheetContent {
     cells: [
       [title("Who only shares loose clothes?")],
       [quiet("Groups for loose clothes, by that column of Tolerances. Bodies are on the sheet Groups.")],
-      [...blank, heading("Two figures"), plain("Ardwen")],
-      [...blank, heading("and"), plain("Garlow")],
+      [...blank, heading("Two figures"), book.asked("Ardwen")],
+      [...blank, heading("and"), book.asked("Garlow")],
       [],
       [
-        ...results('=FIT.GROUPS(Figures[#All], Tolerances[#All], "Loose clothes")', 5),
+        ...results(
+          book.answer('=FIT.GROUPS(Figures[#All], Tolerances[#All], "Loose clothes")', [figuresNeeded]),
+          5,
+        ),
         gap,
-        ...results("=FIT.SHARES(Figures[#All], H3, H4, Tolerances[#All])", 4),
+        ...results(
+          book.answer("=FIT.SHARES(Figures[#All], H3, H4, Tolerances[#All])", [
+            figuresNeeded,
+            chosen("figure", "H3"),
+            chosen("figure", "H4"),
+          ]),
+          4,
+        ),
       ],
-      ...formatsBelow(demoRows().length, [gap, gap, gap, gap, "0.00", gap, gap, gap, gap, "0.00"]),
+      ...formatsBelow(book.figures, [gap, gap, gap, gap, "0.00", gap, gap, gap, gap, "0.00"]),
     ],
     frozenRows: 6,
     columnWidths: [110, 70, 110, 150, 110, 30, 150, 90, 620, 110],
+    pickLists: [choices("figure", 2, 7, 2)],
   };
 }

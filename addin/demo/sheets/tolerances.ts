@@ -1,5 +1,9 @@
-import type { SheetContent } from "../../workbook/content.ts";
-import { heading, plain, quiet, title } from "./parts.ts";
+import { formatFraction } from "../../measures/formatFraction.ts";
+import type { LengthUnit } from "../../measures/units.ts";
+import { fromMm } from "../../measures/units.ts";
+import type { CellContent, SheetContent } from "../../workbook/content.ts";
+import { plain } from "./parts.ts";
+import { tableSheet } from "./tableSheet.ts";
 
 const nothing = undefined;
 type Row = readonly [
@@ -33,37 +37,42 @@ const tolerances: readonly Row[] = [
   ["Foot width", 1, nothing, nothing, nothing, 1, "Starting value; for shoes"],
 ];
 
-const headings = [
-  "Measure",
-  "Tolerance (mm)",
-  "Fitted clothes (mm)",
-  "Loose clothes (mm)",
-  "Hats (mm)",
-  "Shoes (mm)",
-  "Note",
-] as const;
+const lengths = ["Tolerance", "Fitted clothes", "Loose clothes", "Hats", "Shoes"] as const;
 
-/** How far two readings may differ and still count as the same, as the table Tolerances. */
-export function tolerancesSheet(): SheetContent {
-  return {
+/** Divisions of an inch to which the starting values are rounded. */
+const inchParts = 32;
+
+/**
+ * How far two readings may differ and still count as the same, as the table Tolerances.
+ *
+ * @param unit of the tolerances; in inches they are rounded to 1/32 in, as the tape shows them
+ */
+export function tolerancesSheet(unit: LengthUnit = "mm"): SheetContent {
+  return tableSheet({
     name: "Tolerances",
-    cells: [
-      [title("Tolerances")],
-      [
-        quiet(
-          "How far two readings may differ and still count as the same body, then for single classes of garments; empty where a measure does not matter to them. These are starting values: edit them.",
-        ),
-      ],
-      headings.map(heading),
-      ...tolerances.map(([measure, ...rest]) => [
-        plain(measure),
-        ...rest.map((cell) => (typeof cell === "number" ? { value: cell, format: "0.0" } : plain(cell))),
-      ]),
+    says: "How far two readings may differ and still count as the same body, then for single classes of garments; empty where a measure does not matter to them. These are starting values: edit them.",
+    table: "Tolerances",
+    columns: [
+      { heading: "Measure", note: "A measure of the chart, named as in the headings of Figures." },
+      ...lengths.map((heading, i) => ({
+        heading: `${heading} (${unit})`,
+        note:
+          i === 0
+            ? "For the body. A length, a percentage of the reading such as 2%, or both: 3 mm or 2%."
+            : "For this class of garments alone. Empty where the measure does not matter to it.",
+      })),
+      { heading: "Note" },
     ],
-    frozenRows: 3,
-    columnWidths: [160, 130, 160, 160, 110, 110, 380],
-    tables: [
-      { name: "Tolerances", row: 2, column: 0, rows: tolerances.length + 1, columns: headings.length },
-    ],
-  };
+    rows: tolerances.map(([measure, ...rest]) => [
+      plain(measure),
+      ...rest.map((cell) => (typeof cell === "number" ? lengthCell(cell, unit) : plain(cell))),
+    ]),
+  });
+}
+
+/** Inches are text, so that no spreadsheet makes a date of a fraction. */
+function lengthCell(mm: number, unit: LengthUnit): CellContent {
+  const length = fromMm(mm, unit);
+  if (unit === "in") return { value: formatFraction(length, inchParts).replace('"', ""), format: "@" };
+  return { value: length, format: unit === "mm" ? "0.0" : "0.00" };
 }

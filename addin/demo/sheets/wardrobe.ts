@@ -1,21 +1,29 @@
 import type { SheetContent } from "../../workbook/content.ts";
-import { patterns } from "../patterns.ts";
-import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
+import type { Book } from "./book.ts";
+import { choices, chosen, figuresNeeded, patternsNeeded } from "./book.ts";
+import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
 /** What one figure can wear. */
-export function wardrobeSheet(): SheetContent {
+export function wardrobeSheet(book: Book): SheetContent {
   const gap = undefined;
   return {
     name: "Wardrobe",
     cells: [
       [title("What can this figure wear?")],
       [quiet("Best first. Write the name of another figure into the cell below.")],
-      [heading("Figure"), plain("Ardwen")],
+      [heading("Figure"), book.asked("Ardwen")],
       [],
-      results("=FIT.WARDROBE(Patterns[#All], Figures[#All], B3, EaseRules[#All], GarmentClasses[#All])", 6),
-      ...formatsBelow(patterns.length, [gap, gap, gap, gap, "0.0"]),
+      results(
+        book.answer(
+          "=FIT.WARDROBE(Patterns[#All], Figures[#All], B3, EaseRules[#All], GarmentClasses[#All])",
+          [figuresNeeded, patternsNeeded, chosen("figure", "B3")],
+        ),
+        6,
+      ),
+      ...formatsBelow(book.patterns, [gap, gap, gap, gap, "0.0"]),
     ],
     frozenRows: 5,
     columnWidths: [90, 280, 130, 210, 90, 520],
+    pickLists: [choices("figure", 2, 1)],
   };
 }

@@ -1,10 +1,19 @@
 import type { Sheet, Workbook } from "hucre/xlsx";
 import { isDecorated, recognisedStyle } from "./looks.ts";
 
-/** In short phrases, what a file holds that the workbook content cannot keep. */
-export function leftOut(workbook: Workbook, names: readonly string[]): readonly string[] {
-  const ofSheets = workbook.sheets.flatMap((sheet) =>
-    fromSheet(sheet).map((what) => `${what} on sheet “${sheet.name}”`),
+/**
+ * In short phrases, what a file holds that the workbook content cannot keep.
+ *
+ * @param names of the parts of the file
+ * @param rules by sheet, how many lists and rules for input could not be kept
+ */
+export function leftOut(
+  workbook: Workbook,
+  names: readonly string[],
+  rules: readonly number[],
+): readonly string[] {
+  const ofSheets = workbook.sheets.flatMap((sheet, i) =>
+    fromSheet(sheet, rules[i] ?? 0).map((what) => `${what} on sheet “${sheet.name}”`),
   );
   const hidden = workbook.sheets
     .filter((sheet) => sheet.hidden || sheet.veryHidden)
@@ -31,7 +40,7 @@ function isForeign(style: Parameters<typeof isDecorated>[0] | undefined): boolea
   return style !== undefined && recognisedStyle(style) === undefined && isDecorated(style);
 }
 
-function fromSheet(sheet: Sheet): readonly string[] {
+function fromSheet(sheet: Sheet, rules: number): readonly string[] {
   const cells = [...(sheet.cells?.values() ?? [])];
   return chosen([
     [some(sheet.charts), counted(sheet.charts, "chart")],
@@ -40,7 +49,7 @@ function fromSheet(sheet: Sheet): readonly string[] {
     [some(sheet.pivotTables), counted(sheet.pivotTables, "pivot table")],
     [some(sheet.sparklines), counted(sheet.sparklines, "small chart in a cell", "small charts in cells")],
     [some(sheet.merges), "merged cells, which are single cells now, with the text in the first,"],
-    [some(sheet.dataValidations), "drop-down lists and rules for input"],
+    [rules > 0, "rules for input"],
     [some(sheet.conditionalRules), "colours that follow rules"],
     [cells.some((cell) => cell.hyperlink), "links, of which the text stays,"],
     [

@@ -2,6 +2,7 @@ import { readXlsx as readStored, type Workbook } from "hucre/xlsx";
 import type { WorkbookContent } from "../content.ts";
 import { leftOut } from "./leftOut.ts";
 import { damaged, packageParts } from "./packageParts.ts";
+import { readPickLists } from "./pickLists.ts";
 import { readSheet } from "./readSheet.ts";
 import { requireWorkbook } from "./requireWorkbook.ts";
 import { sheetsWithoutCells } from "./sheetsWithoutCells.ts";
@@ -13,7 +14,7 @@ export interface ReadWorkbook extends WorkbookContent {
 }
 
 /**
- * Reads an `.xlsx` file: values, formulas, tables, notes, number formats, our cell styles, column widths and
+ * Reads an `.xlsx` file: values, formulas, tables, notes, lists to choose from, number formats, our cell styles, column widths and
  * frozen rows and columns of every sheet, hidden ones too. Dates stay numbers, counted from 1900, with their
  * number format; a date and time keeps its thousandth of a second.
  *
@@ -26,10 +27,19 @@ export async function readXlsx(bytes: Uint8Array): Promise<ReadWorkbook> {
   const cellless = sheetsWithoutCells(parts);
   const workbook = await stored(bytes, (index) => !cellless.has(index));
   const from1904 = /\bdate1904\s*=\s*["'](1|true|on)["']/.test(parts.workbook);
+  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, from1904));
+  const lists = workbook.sheets.map((sheet) => readPickLists(sheet.dataValidations ?? [], sheets));
   return {
-    sheets: workbook.sheets.map((sheet) => readSheet(sheet, from1904)),
+    sheets: sheets.map((sheet, i) => {
+      const { pickLists = [] } = lists[i] ?? {};
+      return pickLists.length > 0 ? { ...sheet, pickLists } : sheet;
+    }),
     leftOut: [
-      ...leftOut(workbook, parts.names),
+      ...leftOut(
+        workbook,
+        parts.names,
+        lists.map(({ leftOver }) => leftOver),
+      ),
       ...[...cellless].map(() => "a sheet that holds only a chart or a dialogue"),
     ],
   };

@@ -4,6 +4,7 @@ import type { CellContent, SheetContent, TableContent } from "../content.ts";
 import { storedWidth } from "./columnWidth.ts";
 import { errorMark, isStorableError } from "./errorValues.ts";
 import { storedStyle } from "./looks.ts";
+import { storedPickLists } from "./pickLists.ts";
 import { callsOurs, storedFormula } from "./storedFormula.ts";
 import { storedHeading, storedText } from "./storedText.ts";
 import { tableHeadings } from "./tableHeadings.ts";
@@ -12,8 +13,17 @@ const usualWidth = 64;
 /** A landscape page is about 1000 pixels wide: letters of 11 points come out at 8 or more. */
 const readableWidth = 1400;
 
-/** One sheet in the terms of the file. `formulas`: whether to write formulas or only their values. */
-export function storedSheet(sheet: SheetContent, formulas: boolean): WriteSheet {
+/**
+ * One sheet in the terms of the file.
+ *
+ * @param formulas whether to write formulas or only their values
+ * @param sheets of the whole workbook, for lists to choose from
+ */
+export function storedSheet(
+  sheet: SheetContent,
+  formulas: boolean,
+  sheets: readonly SheetContent[],
+): WriteSheet {
   const tables = (sheet.tables ?? []).map((table) => ({ ...table, rows: Math.max(table.rows, 2) }));
   const headings = new Map(tables.flatMap((table) => headingCells(table, sheet)));
   const cells = new Map<string, Partial<StoredCell>>();
@@ -32,9 +42,11 @@ export function storedSheet(sheet: SheetContent, formulas: boolean): WriteSheet 
   }
   for (const { row, column, text } of sheet.notes ?? [])
     put(row, column, { comment: { text: storedText(text) } });
+  const lists = storedPickLists(sheet, sheets);
   return {
     name: sheet.name,
     cells,
+    ...(lists.length > 0 && { dataValidations: lists }),
     pageSetup: paper(sheet),
     ...(sheet.columnWidths && {
       columns: sheet.columnWidths.map((width) => (width === undefined ? {} : { width: storedWidth(width) })),

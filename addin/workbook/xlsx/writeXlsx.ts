@@ -27,7 +27,7 @@ export interface WriteOptions {
 export async function writeXlsx(content: WorkbookContent, options: WriteOptions = {}): Promise<Uint8Array> {
   checkContent(content);
   const { formulas = true } = options;
-  const sheets = content.sheets.map((sheet) => storedSheet(sheet, formulas));
+  const sheets = content.sheets.map((sheet) => storedSheet(sheet, formulas, content.sheets));
   const bytes = await writeStored({ sheets, defaultFont: plainFont });
   return finishParts(bytes, { calculated: !formulas || isCalculated(content) });
 }

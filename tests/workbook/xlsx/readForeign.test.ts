@@ -141,7 +141,7 @@ describe("reading what other programs write", () => {
     const read = await readXlsx(
       handMade({
         sheet: `${data(`<row r="1" hidden="1"><c r="A1" s="1"><v>1</v></c></row>`)}<sheetProtection sheet="1"/>
-          <dataValidations count="1"><dataValidation type="list" sqref="A1"><formula1>"a,b"</formula1></dataValidation></dataValidations>
+          <dataValidations count="1"><dataValidation type="whole" sqref="A1"><formula1>1</formula1><formula2>9</formula2></dataValidation></dataValidations>
           <hyperlinks><hyperlink ref="A1" location="First!B1"/></hyperlinks>`,
         styles: `<fonts count="1"><font/></fonts><fills count="3"><fill/><fill/><fill><patternFill patternType="solid"><fgColor rgb="FF00FF00"/></patternFill></fill></fills>
           <cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="0" fillId="2"/></cellXfs>`,
@@ -150,7 +150,7 @@ describe("reading what other programs write", () => {
     );
     expect(read.sheets[0]?.cells).toEqual([[{ value: 1 }]]);
     expect(read.leftOut).toEqual([
-      "drop-down lists and rules for input on sheet “First”",
+      "rules for input on sheet “First”",
       "links, of which the text stays, on sheet “First”",
       "hidden rows or columns, which are shown now, on sheet “First”",
       "the protection against changes on sheet “First”",

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
+import { starterWorkbook } from "../../../addin/demo/starterWorkbook.ts";
 import type { CellContent, SheetContent, WorkbookContent } from "../../../addin/workbook/content.ts";
 import { readXlsx } from "../../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
@@ -102,9 +103,13 @@ describe("writing and reading", () => {
     );
   });
 
-  test("gives back the demo", async () => {
-    // Its formulas are not calculated yet: no file can say which cells their results will fill.
-    const sheets = demoWorkbook().sheets.map((each) => ({
+  test.each([
+    ["the demo", demoWorkbook()],
+    ["the starter in mm", starterWorkbook("mm")],
+    ["the starter in inches", starterWorkbook("in")],
+  ])("gives back %s", async (_, workbook) => {
+    // Formulas are not calculated yet: no file can say which cells their results will fill.
+    const sheets = workbook.sheets.map((each) => ({
       ...each,
       cells: each.cells.map((row) =>
         row.map((content) => content && withoutUndefined({ ...content, spilled: undefined })),
@@ -155,6 +160,25 @@ describe("writing and reading", () => {
       ],
     };
     expect(await reread(content)).toEqual({ ...content, leftOut: [] });
+  });
+
+  test("gives back lists to choose from, also those of tables and of names with apostrophes", async () => {
+    const sheets: SheetContent[] = [
+      {
+        name: "Ada's chart",
+        cells: [[], [undefined, { value: "Figure" }], [undefined, { value: "Bo" }]],
+        tables: [{ name: "Chart", row: 1, column: 1, rows: 2, columns: 1 }],
+      },
+      {
+        name: "S",
+        cells: [],
+        pickLists: [
+          { row: 0, column: 0, rows: 9, columns: 2, from: ["yes", "no", '5" wide'] },
+          { row: 3, column: 4, rows: 1, columns: 1, from: { table: "Chart", heading: "Figure" } },
+        ],
+      },
+    ];
+    expect(await reread({ sheets })).toEqual({ sheets, leftOut: [] });
   });
 
   test("keeps any width of a column to the pixel", async () => {
