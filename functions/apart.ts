@@ -1,6 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { InputError } from "../addin/measures/inputError.ts";
-import { apart } from "../addin/similarity/apart.ts";
+import { apart } from "../addin/similarity/pair.ts";
 import { chart, text, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";

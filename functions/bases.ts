@@ -1,7 +1,6 @@
-import type { BaseFigure } from "../addin/similarity/exact/baseFigures.ts";
-import { baseFigures } from "../addin/similarity/exact/baseFigures.ts";
-import { fewestBaseFigures } from "../addin/similarity/exact/fewestShared.ts";
-import { proofWords } from "../addin/similarity/exact/proofWords.ts";
+import type { BaseFigure } from "../addin/similarity/fewest/answerWords.ts";
+import { baseFigures, proofWords } from "../addin/similarity/fewest/answerWords.ts";
+import { fewestBaseFigures } from "../addin/similarity/fewest/fewestShared.ts";
 import { aboveZero, chart, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import type { Value } from "./descriptor.ts";

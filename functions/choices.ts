@@ -1,7 +1,7 @@
 import { defaultGarmentClasses } from "../addin/chart/garmentClass.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import type { LinkageMethod } from "../addin/similarity/linkage.ts";
-import type { ZoneChoice } from "../addin/similarity/comparedColumns.ts";
+import type { ZoneChoice } from "../addin/similarity/columns.ts";
 
 /** Words that a host offers while an argument is typed, each with what it means. */
 export interface Choices<T extends string = string> {

@@ -1,7 +1,7 @@
 import type { Chart } from "../addin/chart/chart.ts";
 import type { ToleranceTable } from "../addin/chart/tolerances.ts";
-import type { ComparedColumn, ZoneChoice } from "../addin/similarity/comparedColumns.ts";
-import { comparedColumns } from "../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn, ZoneChoice } from "../addin/similarity/columns.ts";
+import { comparedColumns } from "../addin/similarity/columns.ts";
 
 /**
  * The measures that take part in a comparison of figures.

@@ -1,7 +1,7 @@
 import type { Chart } from "../addin/chart/chart.ts";
-import { columnsOfPart } from "../addin/similarity/columnsOfPart.ts";
-import type { ComparedColumn } from "../addin/similarity/comparedColumns.ts";
-import { fewestSharedGroups } from "../addin/similarity/exact/fewestShared.ts";
+import { columnsOfPart } from "../addin/similarity/columns.ts";
+import type { ComparedColumn } from "../addin/similarity/columns.ts";
+import { fewestSharedGroups } from "../addin/similarity/fewest/fewestShared.ts";
 import type { GroupedFigure } from "../addin/similarity/groups.ts";
 import { groupedFigures, sharedBodyGroups } from "../addin/similarity/groups.ts";
 import { nameOrder } from "../addin/similarity/nameOrder.ts";

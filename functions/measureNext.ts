@@ -1,4 +1,4 @@
-import { nextReadings } from "../addin/similarity/nextReadings.ts";
+import { nextReadings } from "../addin/similarity/next.ts";
 import { chart, count, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";

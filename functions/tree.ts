@@ -1,4 +1,4 @@
-import { columnsOfPart } from "../addin/similarity/columnsOfPart.ts";
+import { columnsOfPart } from "../addin/similarity/columns.ts";
 import type { TreeSide } from "../addin/similarity/tree.ts";
 import { figureTree } from "../addin/similarity/tree.ts";
 import { chart, garmentTolerances } from "./arguments.ts";

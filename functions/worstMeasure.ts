@@ -1,4 +1,4 @@
-import type { Apart } from "../addin/similarity/apart.ts";
+import type { Apart } from "../addin/similarity/pair.ts";
 
 /** Where two figures differ most, or which readings are missing that would tell. Blank when they are the same. */
 export function worstMeasure({ distance, worst, lacking }: Apart): string {

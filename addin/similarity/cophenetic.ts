@@ -1,5 +1,5 @@
-import type { Condensed } from "./condensed.ts";
-import { createCondensed, pairIndex } from "./condensed.ts";
+import type { Condensed } from "./matrix.ts";
+import { createCondensed, pairIndex } from "./matrix.ts";
 import type { Merge } from "./linkage.ts";
 
 /**

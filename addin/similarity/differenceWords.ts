@@ -1,7 +1,7 @@
 import type { MeasureColumn } from "../chart/chart.ts";
 import { lengthWords } from "../measures/lengthWords.ts";
 import type { MeasureKind } from "../measures/measure.ts";
-import { isWithin } from "./within.ts";
+import { isWithin } from "./pair.ts";
 
 /** How one figure differs from another in one measure. */
 export interface Difference {

@@ -1,14 +1,15 @@
 import type { Chart } from "../chart/chart.ts";
-import type { Apart } from "./apart.ts";
-import { apart } from "./apart.ts";
-import type { ComparedColumn } from "./comparedColumns.ts";
+import type { Apart } from "./pair.ts";
+import { apart, readingsOf } from "./pair.ts";
+import { bondOf } from "./bond.ts";
+import { InputError } from "../measures/inputError.ts";
+import type { ComparedColumn } from "./columns.ts";
 import { cutAt } from "./cut.ts";
-import { bondOf } from "./groupMembers.ts";
 import type { LinkageMethod } from "./linkage.ts";
-import { linkageInPlace } from "./linkage.ts";
+
 import type { NameOrder } from "./nameOrder.ts";
 import { nameOrder } from "./nameOrder.ts";
-import { toleranceDistances } from "./toleranceDistances.ts";
+import { figureMerges } from "./tree.ts";
 
 /** A figure and the group of figures that it shares a body with. */
 export interface GroupedFigure {
@@ -27,6 +28,9 @@ export interface GroupedFigure {
   readonly fromBase: Apart;
 }
 
+/** More would hold the workbook up for longer than Excel bears, which is five seconds. */
+export const mostGrouped = 100_000;
+
 /**
  * Figures that share a body: a clustering by tolerance distance, cut where all of the tolerance is used. With
  * `complete` linkage every two figures of a group are within tolerance in every compared measure.
@@ -44,9 +48,13 @@ export function sharedBodyGroups(
   method: LinkageMethod = "complete",
 ): readonly GroupedFigure[] {
   const size = chart.figures.length;
+  if (size > mostGrouped) {
+    throw new InputError(
+      `The chart has ${String(size)} figures. Groups can be found among at most ${String(mostGrouped)} at a time: give a part of the chart.`,
+    );
+  }
   const named = nameOrder(chart, columns);
-  const merges = linkageInPlace(toleranceDistances(named.columns, size), method);
-  return groupedFigures(chart, named, cutAt(merges, size, 1));
+  return groupedFigures(chart, named, cutAt(figureMerges(named.columns, size, method, 1), size, 1));
 }
 
 /**
@@ -62,11 +70,12 @@ export function groupedFigures(
   numbers: Int32Array,
 ): readonly GroupedFigure[] {
   const result: GroupedFigure[] = new Array<GroupedFigure>(chart.figures.length);
+  const readings = readingsOf(named.columns, chart.figures.length);
   largestFirst(numbers).forEach((members, index) => {
     const {
       base,
       farthest: { worst, distance },
-    } = bondOf(named.columns, members);
+    } = bondOf(named.columns, readings, members);
     for (const item of members) {
       result[named.order[item]!] = {
         figure: figureAt(chart, named.order, item),
@@ -80,6 +89,15 @@ export function groupedFigures(
     }
   });
   return result;
+}
+
+/** A grouping of the figures of a chart: a group number for each, in the order of the chart. */
+export type Grouping = Int32Array | readonly Pick<GroupedFigure, "group">[];
+
+/** The group number of the figure that stands at a place in the chart, from 0. */
+export function numberOf(grouping: Grouping, place: number): number {
+  const given = grouping[place];
+  return typeof given === "number" ? given : (given?.group ?? 0);
 }
 
 /** The items of each group: larger groups first; groups of one size by their first item. */

@@ -1,5 +1,5 @@
 import type { Chart } from "../chart/chart.ts";
-import type { ComparedColumn } from "./comparedColumns.ts";
+import type { ComparedColumn } from "./columns.ts";
 
 /**
  * The figures of a chart in the order of their names. Whatever must not depend on the order of rows is worked out in

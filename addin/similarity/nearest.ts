@@ -1,7 +1,7 @@
 import type { Chart } from "../chart/chart.ts";
-import type { Apart } from "./apart.ts";
-import { apart } from "./apart.ts";
-import type { ComparedColumn } from "./comparedColumns.ts";
+import type { Apart } from "./pair.ts";
+import { apart } from "./pair.ts";
+import type { ComparedColumn } from "./columns.ts";
 import { compareNames } from "./nameOrder.ts";
 
 /**

@@ -1,11 +1,10 @@
 import type { Chart } from "../chart/chart.ts";
 import type { GarmentTolerances, ToleranceTable } from "../chart/tolerances.ts";
-import { apart } from "./apart.ts";
-import type { ComparedColumn, ZoneChoice } from "./comparedColumns.ts";
-import { columnsNamed, columnsOfZone } from "./comparedColumns.ts";
+import { apart, isWithin } from "./pair.ts";
+import type { ComparedColumn, ZoneChoice } from "./columns.ts";
+import { columnsNamed, columnsOfZone } from "./columns.ts";
 import type { Difference } from "./differenceWords.ts";
 import { differenceWords, isBeyond, toleranceWords } from "./differenceWords.ts";
-import { isWithin } from "./within.ts";
 
 /** Whether two figures can share what is worn on one part of the body, or one class of garments. */
 export interface Share {

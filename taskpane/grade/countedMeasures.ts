@@ -2,7 +2,7 @@ import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import type { GradePiece, GradeRule } from "../../addin/chart/gradeRule.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { columnsMoving } from "../../addin/grading/columnsMoving.ts";
-import { columnsOfZone } from "../../addin/similarity/comparedColumns.ts";
+import { columnsOfZone } from "../../addin/similarity/columns.ts";
 
 /** `body`: all that decide fit; `pieces`: those that the chosen pieces follow; `chosen`: one by one. */
 export type MeasuresFor = "body" | "pieces" | "chosen";

@@ -1,9 +1,8 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
-import { apart } from "../../addin/similarity/apart.ts";
-import { columnsOfZone } from "../../addin/similarity/comparedColumns.ts";
-import { isWithin } from "../../addin/similarity/within.ts";
+import { apart, isWithin } from "../../addin/similarity/pair.ts";
+import { columnsOfZone } from "../../addin/similarity/columns.ts";
 
 /** Checking longer charts would make the section wait. */
 const mostChecked = 300;

@@ -1,9 +1,9 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useDeferredValue, useMemo } from "react";
-import { repeatedUncertainty } from "../../addin/similarity/certainty.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import type { GroupCard } from "../../addin/similarity/groupCards.ts";
+import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import type { GroupCard } from "../../addin/similarity/cards.ts";
 import { Choice } from "../Choice.tsx";
 import { Disclosure } from "../Disclosure.tsx";
 import { FailureBox } from "../FailureBox.tsx";

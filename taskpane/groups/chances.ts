@@ -1,7 +1,6 @@
-import type { Uncertainty } from "../../addin/similarity/certainty.ts";
-import { certainty } from "../../addin/similarity/certainty.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import { groupCertainty } from "../../addin/similarity/groupCertainty.ts";
+import type { Uncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import { certainty, groupCertainty } from "../../addin/similarity/certainty/certainty.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 
 /** How sure a group is. */
 export interface Sureness {

@@ -1,4 +1,4 @@
-import type { ChangingPair } from "../../addin/similarity/changingGroups.ts";
+import type { ChangingPair } from "../../addin/similarity/certainty/changingGroups.ts";
 import { namesWords } from "./words.ts";
 
 /** Names written out of one part of a group. */

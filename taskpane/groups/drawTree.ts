@@ -1,5 +1,5 @@
 import type { Merge } from "../../addin/similarity/linkage.ts";
-import { isWithin } from "../../addin/similarity/within.ts";
+import { isWithin } from "../../addin/similarity/pair.ts";
 
 /** A row of the drawing: one figure, or all figures of a group where groups are folded. */
 export interface TreeRow {

@@ -1,11 +1,11 @@
 import type { Chart } from "../../addin/chart/chart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { copheneticCorrelation } from "../../addin/similarity/cophenetic.ts";
 import { cutAt } from "../../addin/similarity/cut.ts";
 import type { LinkageMethod, Merge } from "../../addin/similarity/linkage.ts";
 import { linkage, linkageInPlace } from "../../addin/similarity/linkage.ts";
 import { nameOrder } from "../../addin/similarity/nameOrder.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 
 /** How the figures of a chart join, so that it can be cut anywhere without comparing them again. */
 export interface GroupTree {

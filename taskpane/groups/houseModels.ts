@@ -1,8 +1,8 @@
 import type { Chart } from "../../addin/chart/chart.ts";
-import { apart } from "../../addin/similarity/apart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { apart } from "../../addin/similarity/pair.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { Difference } from "../../addin/similarity/differenceWords.ts";
-import type { BasesAnswer } from "../../addin/similarity/exact/answers.ts";
+import type { BasesAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
 import { compareNames } from "../../addin/similarity/nameOrder.ts";
 
 /** A figure to draft for, and the figures that its patterns are altered for. Places in the chart, from 0. */

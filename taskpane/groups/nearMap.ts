@@ -1,8 +1,8 @@
 import { median } from "simple-statistics";
 import type { Chart } from "../../addin/chart/chart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import type { FigureMap } from "../../addin/similarity/figureMap.ts";
-import { figureMap } from "../../addin/similarity/figureMap.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import type { FigureMap } from "../../addin/similarity/map/figureMap.ts";
+import { figureMap } from "../../addin/similarity/map/figureMap.ts";
 import { someFigures } from "./someFigures.ts";
 
 /** A map, and the names of the figures that are left out because they lie far off. */

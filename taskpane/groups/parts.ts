@@ -1,6 +1,6 @@
 import type { GarmentTolerances } from "../../addin/chart/tolerances.ts";
-import type { ZoneChoice } from "../../addin/similarity/comparedColumns.ts";
-import { zoneChoices } from "../../addin/similarity/columnsOfPart.ts";
+import type { ZoneChoice } from "../../addin/similarity/columns.ts";
+import { zoneChoices } from "../../addin/similarity/columns.ts";
 
 const zoneWords: Readonly<Record<ZoneChoice, string>> = {
   body: "Body: torso, arms and legs",

@@ -1,5 +1,5 @@
 import type { Chart } from "../../addin/chart/chart.ts";
-import type { GroupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
+import type { GroupSilhouette } from "../../addin/similarity/silhouette.ts";
 import { compareNames } from "../../addin/similarity/nameOrder.ts";
 import { count } from "../words.ts";
 import { sizesOf } from "./words.ts";

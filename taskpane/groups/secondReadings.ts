@@ -2,13 +2,13 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { fromMm } from "../../addin/measures/units.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import type { RepeatedReadings, UnlikeReadings } from "../../addin/similarity/repeatedReadings.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import type { RepeatedReadings, UnlikeReadings } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import {
   fewestFiguresRepeated,
   repeatedReadings,
   technicalErrorsMm,
-} from "../../addin/similarity/repeatedReadings.ts";
+} from "../../addin/similarity/certainty/repeatedReadings.ts";
 import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import { failureText } from "../notice.ts";
 import { count, shownLength } from "../words.ts";

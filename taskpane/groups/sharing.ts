@@ -1,14 +1,12 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import { toleranceMm } from "../../addin/measures/toleranceMm.ts";
-import { apart } from "../../addin/similarity/apart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import { columnsNamed, columnsOfZone } from "../../addin/similarity/comparedColumns.ts";
+import { apart, isWithin, roundDistance } from "../../addin/similarity/pair.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import { columnsNamed, columnsOfZone } from "../../addin/similarity/columns.ts";
 import type { Difference } from "../../addin/similarity/differenceWords.ts";
 import { differenceWords, isBeyond } from "../../addin/similarity/differenceWords.ts";
 import { compareNames } from "../../addin/similarity/nameOrder.ts";
-import { roundDistance } from "../../addin/similarity/roundDistance.ts";
 import type { Share } from "../../addin/similarity/shares.ts";
-import { isWithin } from "../../addin/similarity/within.ts";
 import type { FiguresToGroup } from "./readGroups.ts";
 
 type Answer = Share["answer"];

@@ -1,5 +1,5 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 
 /** A chart and its compared columns with some of the figures only. */
 export function someFigures(

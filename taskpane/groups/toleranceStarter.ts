@@ -6,7 +6,7 @@ import { fromMm } from "../../addin/measures/units.ts";
 import { findMeasureColumn } from "../../addin/chart/find.ts";
 import type { Tolerance } from "../../addin/measures/measure.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
-import { toleranceOfUnknownMeasure } from "../../addin/similarity/comparedColumns.ts";
+import { toleranceOfUnknownMeasure } from "../../addin/similarity/columns.ts";
 import type { Edit, RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { StarterTable, TakenNames } from "../starterTable.ts";
 import { starterTable } from "../starterTable.ts";

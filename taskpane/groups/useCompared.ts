@@ -1,6 +1,6 @@
 import { useMemo } from "react";
-import { columnsOfPart } from "../../addin/similarity/columnsOfPart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import { columnsOfPart } from "../../addin/similarity/columns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { failureText } from "../notice.ts";
 import { partOptions } from "./parts.ts";
 import type { FiguresToGroup } from "./readGroups.ts";

@@ -1,7 +1,7 @@
 import type { Cell } from "../../addin/chart/cell.ts";
 import { isBlank } from "../../addin/chart/cell.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { areaName } from "../../addin/workbook/address.ts";
 import type { CellContent, TableContent } from "../../addin/workbook/content.ts";
 import { freeName } from "../freeName.ts";

@@ -1,5 +1,5 @@
-import { highsSolver } from "../../addin/similarity/exact/highsSolver.ts";
-import type { Solver } from "../../addin/similarity/exact/solver.ts";
+import { highsSolver } from "../../addin/similarity/fewest/solver.ts";
+import type { Solver } from "../../addin/similarity/fewest/solver.ts";
 
 /**
  * Loads HiGHS, which is large, on first use.

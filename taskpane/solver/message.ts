@@ -1,4 +1,4 @@
-import type { ExactAnswer } from "../../addin/similarity/exact/answers.ts";
+import type { ExactAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
 import type { Solved } from "./task.ts";
 
 /** What the worker tells the page. */

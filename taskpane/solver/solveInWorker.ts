@@ -1,4 +1,4 @@
-import type { ExactAnswer } from "../../addin/similarity/exact/answers.ts";
+import type { ExactAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { SolverMessage } from "./message.ts";
 import { solveTask } from "./solveTask.ts";

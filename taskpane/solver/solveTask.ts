@@ -1,6 +1,6 @@
-import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/exact/fewestShared.ts";
-import type { ExactAnswer } from "../../addin/similarity/exact/answers.ts";
-import type { Solver } from "../../addin/similarity/exact/solver.ts";
+import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/fewest/fewestShared.ts";
+import type { ExactAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
+import type { Solver } from "../../addin/similarity/fewest/solver.ts";
 import type { ExactTask, Solved } from "./task.ts";
 
 const usualTimeLimitMs = 30_000;

@@ -1,5 +1,5 @@
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import type { BasesAnswer, ExactAnswer, GroupsAnswer } from "../../addin/similarity/exact/answers.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import type { BasesAnswer, ExactAnswer, GroupsAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
 
 /** What is to be worked out: plain data, so that it can be passed to a worker. */
 export interface ExactTask {

@@ -1,4 +1,4 @@
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { comparedOf } from "../similarity/chartOf.ts";
 import { seeded } from "../similarity/condensedOf.ts";
 

@@ -7,14 +7,14 @@
 import loadHighs from "highs";
 import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { comparedColumns } from "../../addin/similarity/comparedColumns.ts";
-import { itemsOf } from "../../addin/similarity/exact/bits.ts";
-import { exactBases } from "../../addin/similarity/exact/exactBases.ts";
-import { exactGroups } from "../../addin/similarity/exact/exactGroups.ts";
-import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/exact/fewestShared.ts";
-import { graphOf } from "../../addin/similarity/exact/graph.ts";
-import { highsSolver } from "../../addin/similarity/exact/highsSolver.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { comparedColumns } from "../../addin/similarity/columns.ts";
+import { itemsOf } from "../../addin/similarity/fewest/bits.ts";
+import { exactBases } from "../../addin/similarity/fewest/exactBases.ts";
+import { exactGroups } from "../../addin/similarity/fewest/exactGroups.ts";
+import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/fewest/fewestShared.ts";
+import { nearGraph } from "../../addin/similarity/fewest/graph.ts";
+import { highsSolver } from "../../addin/similarity/fewest/solver.ts";
+import { distanceBetween, readingsOf } from "../../addin/similarity/pair.ts";
 import { columnsOf, randomFigures, versionsOfBodies } from "./data.ts";
 
 const limitMs = 20_000;
@@ -27,13 +27,14 @@ const sets = [
   { name: "random", figures: randomFigures(300), reaches: [6.2, 10, 15] },
 ];
 for (const { name, figures, reaches } of sets) {
-  const distances = toleranceDistances(columnsOf(figures), figures.length);
+  const readings = readingsOf(columnsOf(figures), figures.length);
+  const alteration = (i: number, j: number) => (i === j ? 0 : distanceBetween(readings, i, j));
   for (const reach of reaches) {
-    const graph = graphOf(distances, reach);
+    const graph = nearGraph(readings, reach);
     const groups = timed((leftMs) => exactGroups(graph, { solver, leftMs }));
     let provedMs: number | undefined;
     const bases = timed((leftMs) =>
-      exactBases(distances, reach, {
+      exactBases(graph, alteration, {
         solver,
         leftMs,
         onProgress: ({ count, atLeast }) => {

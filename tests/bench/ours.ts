@@ -3,7 +3,7 @@
  * Arguments: number of figures, repeats, percent of the tolerances. Prints JSON like peer.py.
  */
 import { linkageInPlace } from "../../addin/similarity/linkage.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import { columnsOf, randomFigures } from "./data.ts";
 import { processorMs } from "./processorMs.ts";
 

@@ -4,7 +4,7 @@ import { readTolerances } from "../../addin/chart/tolerances.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { figures } from "../../addin/demo/figures.ts";
 import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
-import { comparedColumns } from "../../addin/similarity/comparedColumns.ts";
+import { comparedColumns } from "../../addin/similarity/columns.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import { tableCells } from "./calculate.ts";
 

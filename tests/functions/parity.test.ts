@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
-import { zoneChoices } from "../../addin/similarity/columnsOfPart.ts";
+import { zoneChoices } from "../../addin/similarity/columns.ts";
 import { linkageMethods } from "../../addin/similarity/linkage.ts";
 import { descriptors } from "../../functions/all.ts";
 import { functionsJson } from "../../functions/metadata.ts";

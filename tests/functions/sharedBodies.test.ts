@@ -175,15 +175,24 @@ describe("5,000 figures", { timeout: 60_000 }, () => {
     expect(rowsOf("MEASURENEXT", chart)).toEqual([]);
   });
 
-  it("are refused beyond 12,000, with the number", () => {
+  it("are grouped beyond 12,000 too, but not compared pair by pair", () => {
     const large = [
       ["Figure", "Bust"],
       ...Array.from({ length: 12_001 }, (_, i) => [`F${String(i)}`, 100 + (i % 50)]),
     ];
-    for (const name of ["GROUPS", "TREE"]) {
-      expect(() => compute(name, large)).toThrow(
-        "The chart has 12001 figures. Groups can be found among at most 12000",
-      );
-    }
+    expect(rowsOf("GROUPS", large)).toHaveLength(12_001);
+    const refusal = "The chart has 12001 figures. Every pair can be compared among at most 12000";
+    expect(() => compute("TREE", large)).toThrow(refusal);
+    expect(() => compute("GROUPS", large, undefined, undefined, "average")).toThrow(refusal);
+  });
+
+  it("are refused beyond 100,000, with the number", () => {
+    const large = [
+      ["Figure", "Bust"],
+      ...Array.from({ length: 100_001 }, (_, i) => [`F${String(i)}`, 100 + (i % 50)]),
+    ];
+    expect(() => compute("GROUPS", large)).toThrow(
+      "The chart has 100001 figures. Groups can be found among at most 100000",
+    );
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { withinProbability } from "../../addin/similarity/certainty.ts";
+import { withinProbability } from "../../addin/similarity/certainty/certainty.ts";
 
 /**
  * Areas of the normal curve within ±z, 2Φ(z) − 1, and below z, Φ(z). Source: M. Abramowitz & I. Stegun, Handbook of

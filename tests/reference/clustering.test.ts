@@ -3,7 +3,7 @@ import { cutAt, cutInto } from "../../addin/similarity/cut.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import { linkage } from "../../addin/similarity/linkage.ts";
 import { silhouette } from "../../addin/similarity/silhouette.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import { euclideanDistances } from "../similarity/euclideanDistances.ts";
 import { body10 } from "./body10.ts";
 

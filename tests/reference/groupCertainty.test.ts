@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { rangeProbability } from "../../addin/similarity/groupCertainty.ts";
+import { rangeProbability } from "../../addin/similarity/certainty/certainty.ts";
 
 /**
  * The distribution of the range of k standard normal values, by R 4.2.2:

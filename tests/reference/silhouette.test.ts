@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { groupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
+import { groupSilhouette } from "../../addin/similarity/silhouette.ts";
 import { chartOf } from "../similarity/chartOf.ts";
 import { body10, body10Cm } from "./body10.ts";
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bodyOutline } from "../../addin/similarity/bodyOutline.ts";
-import { ellipsePerimeter, halfWidthOfGirth } from "../../addin/similarity/ellipse.ts";
+import { bodyOutline } from "../../addin/similarity/outline/bodyOutline.ts";
+import { ellipsePerimeter, halfWidthOfGirth } from "../../addin/similarity/outline/ellipse.ts";
 import { chartOf } from "./chartOf.ts";
 
 const missing = Number.NaN;

@@ -1,7 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { certainty, repeatedUncertainty, usualUncertainty } from "../../addin/similarity/certainty.ts";
-import { onTheFence } from "../../addin/similarity/onTheFence.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import {
+  certainty,
+  repeatedUncertainty,
+  usualUncertainty,
+} from "../../addin/similarity/certainty/certainty.ts";
+import { onTheFence } from "../../addin/similarity/certainty/changingGroups.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
 

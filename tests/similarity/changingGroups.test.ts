@@ -1,13 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { certainty, repeatedUncertainty } from "../../addin/similarity/certainty.ts";
-import { changingGroups } from "../../addin/similarity/changingGroups.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import { groupCertainty, rangeProbability } from "../../addin/similarity/groupCertainty.ts";
+import {
+  certainty,
+  groupCertainty,
+  rangeProbability,
+  repeatedUncertainty,
+} from "../../addin/similarity/certainty/certainty.ts";
+import { changingGroups, onTheFence, surelyNot } from "../../addin/similarity/certainty/changingGroups.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import { linkageMethods } from "../../addin/similarity/linkage.ts";
-import { onTheFence, surelyNot } from "../../addin/similarity/onTheFence.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";

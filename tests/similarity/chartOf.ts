@@ -1,7 +1,7 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import { measureById } from "../../addin/measures/dictionary.ts";
 import type { Tolerance } from "../../addin/measures/measure.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 
 /** A chart in mm from one row a figure. Dictionary ids as headings; any other heading is an unknown measure. */
 export function chartOf(

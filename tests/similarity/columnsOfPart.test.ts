@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readGarmentTolerances, readTolerances } from "../../addin/chart/tolerances.ts";
-import { columnsOfPart } from "../../addin/similarity/columnsOfPart.ts";
+import { columnsOfPart } from "../../addin/similarity/columns.ts";
 
 const chart = readChart([
   ["Figure", "Bust", "Waist", "Hip", "Head girth"],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../addin/measures/inputError.ts";
-import { comparedColumns, toleranceOfUnknownMeasure } from "../../addin/similarity/comparedColumns.ts";
+import { comparedColumns, toleranceOfUnknownMeasure } from "../../addin/similarity/columns.ts";
 import { chartOf } from "./chartOf.ts";
 
 const headings = [

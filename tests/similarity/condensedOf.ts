@@ -1,4 +1,4 @@
-import type { Condensed } from "../../addin/similarity/condensed.ts";
+import type { Condensed } from "../../addin/similarity/matrix.ts";
 
 /** Distances from the rows of the upper triangle: `[[d01, d02], [d12]]`. */
 export function condensedOf(rows: readonly (readonly number[])[]): Condensed {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { copheneticCorrelation, copheneticDistances } from "../../addin/similarity/cophenetic.ts";
-import { pairDistance } from "../../addin/similarity/condensed.ts";
+import { pairDistance } from "../../addin/similarity/matrix.ts";
 import { linkage, linkageMethods } from "../../addin/similarity/linkage.ts";
 import { condensedOf, seeded } from "./condensedOf.ts";
 

@@ -1,9 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { apart } from "../../addin/similarity/apart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import { createCondensed, mostFigures, pairDistance, pairIndex } from "../../addin/similarity/condensed.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { apart } from "../../addin/similarity/pair.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import {
+  createCondensed,
+  mostFigures,
+  pairDistance,
+  pairIndex,
+  toleranceDistances,
+} from "../../addin/similarity/matrix.ts";
 import { comparedOf } from "./chartOf.ts";
 
 const missing = Number.NaN;

@@ -1,7 +1,7 @@
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import type { Condensed } from "../../addin/similarity/condensed.ts";
-import { createCondensed } from "../../addin/similarity/condensed.ts";
-import { isKnown } from "../../addin/similarity/known.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import type { Condensed } from "../../addin/similarity/matrix.ts";
+import { createCondensed } from "../../addin/similarity/matrix.ts";
+import { isKnown } from "../../addin/similarity/pair.ts";
 
 /**
  * Straight-line distance of each pair of figures in mm, with every measure an axis: √Σ(aᵢ − bᵢ)². Published

@@ -1,11 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Condensed } from "../../addin/similarity/condensed.ts";
-import { pairDistance } from "../../addin/similarity/condensed.ts";
-import { exactBases } from "../../addin/similarity/exact/exactBases.ts";
+import type { Condensed } from "../../addin/similarity/matrix.ts";
+import { pairDistance } from "../../addin/similarity/matrix.ts";
 import { seeded } from "./condensedOf.ts";
 import type { Edge } from "./graphs.ts";
-import { allPairs, cycle, distancesOf, path, petersen, queens } from "./graphs.ts";
+import { allPairs, basesOf, cycle, distancesOf, path, petersen, queens } from "./graphs.ts";
 import { highs } from "./highs.ts";
 
 // Domination numbers, from memory: ⌈n/3⌉ for paths and cycles, 3 for the Petersen graph (Haynes, Hedetniemi & Slater 1998); queens that
@@ -27,7 +26,7 @@ const known: readonly (readonly [string, number, readonly Edge[], number])[] = [
 describe("exactBases on graphs with known answers", () => {
   it.each(known)("%s", (_, size, edges, count) => {
     for (const options of [{}, { solver: highs }]) {
-      const found = exactBases(distancesOf(size, edges), 1, options);
+      const found = basesOf(distancesOf(size, edges), 1, options);
       expect(found).toMatchObject({ count, atLeast: count, isLeastAlteration: true });
       expect(new Set(found.baseOf).size).toBe(count);
       expect(found.alteration).toBe(size - count);
@@ -36,7 +35,7 @@ describe("exactBases on graphs with known answers", () => {
 
   it("counts not known as out of reach", () => {
     const distances = { size: 3, values: Float64Array.of(Number.NaN, 1, Number.NaN) };
-    expect(exactBases(distances, 1)).toMatchObject({ count: 2, baseOf: Int32Array.of(0, 1, 0) });
+    expect(basesOf(distances, 1)).toMatchObject({ count: 2, baseOf: Int32Array.of(0, 1, 0) });
   });
 });
 
@@ -55,7 +54,7 @@ describe("exactBases", () => {
         const distances = randomDistances(size, seed, 8);
         const expected = bestByTrial(distances, 3);
         for (const options of [{}, { solver: highs }]) {
-          const found = exactBases(distances, 3, options);
+          const found = basesOf(distances, 3, options);
           expect(found).toMatchObject({ count: expected.count, atLeast: expected.count, isLeastAlteration: true });
           expect(found.alteration).toBeCloseTo(expected.alteration, 9);
           for (const base of found.baseOf) expect(found.baseOf[base]).toBe(base);
@@ -69,8 +68,8 @@ describe("exactBases", () => {
     fc.assert(
       fc.property(fc.integer(), fc.integer({ min: 5, max: 12 }), (seed, most) => {
         const distances = randomDistances(24, seed, most);
-        const own = exactBases(distances, 2);
-        const solved = exactBases(distances, 2, { solver: highs });
+        const own = basesOf(distances, 2);
+        const solved = basesOf(distances, 2, { solver: highs });
         expect(own).toMatchObject({ atLeast: own.count, isLeastAlteration: true });
         expect(solved).toMatchObject({ count: own.count, atLeast: own.count, isLeastAlteration: true });
         expect(solved.alteration).toBeCloseTo(own.alteration, 6);
@@ -81,7 +80,7 @@ describe("exactBases", () => {
 
   it("states the gap when the time is used up", () => {
     const distances = randomDistances(150, 5, 12);
-    const found = exactBases(distances, 1, { solver: highs, leftMs: () => 0 });
+    const found = basesOf(distances, 1, { solver: highs, leftMs: () => 0 });
     expect(found.isLeastAlteration).toBe(false);
     expect(found.atLeast).toBeLessThan(found.count);
     found.baseOf.forEach((base, item) => {

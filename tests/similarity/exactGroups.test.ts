@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { exactGroups } from "../../addin/similarity/exact/exactGroups.ts";
-import { fewestCliques } from "../../addin/similarity/exact/coverGroups.ts";
-import type { Graph } from "../../addin/similarity/exact/graph.ts";
-import { hasBit } from "../../addin/similarity/exact/bits.ts";
+import { exactGroups } from "../../addin/similarity/fewest/exactGroups.ts";
+import { fewestCliques } from "../../addin/similarity/fewest/coverGroups.ts";
+import type { Graph } from "../../addin/similarity/fewest/graph.ts";
+import { hasBit } from "../../addin/similarity/fewest/bits.ts";
 import { seeded } from "./condensedOf.ts";
 import type { Edge } from "./graphs.ts";
 import { allPairs, complement, cycle, graph, grotzsch, petersen, queens } from "./graphs.ts";

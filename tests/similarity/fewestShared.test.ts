@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../addin/measures/inputError.ts";
-import { baseFigures } from "../../addin/similarity/exact/baseFigures.ts";
-import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/exact/fewestShared.ts";
-import { proofWords } from "../../addin/similarity/exact/proofWords.ts";
+import { baseFigures, proofWords } from "../../addin/similarity/fewest/answerWords.ts";
+import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/fewest/fewestShared.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
 

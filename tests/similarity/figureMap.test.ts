@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { figureMap } from "../../addin/similarity/figureMap.ts";
-import { inTolerances } from "../../addin/similarity/inTolerances.ts";
+import { figureMap } from "../../addin/similarity/map/figureMap.ts";
+import { inTolerances } from "../../addin/similarity/map/inTolerances.ts";
 import { chartOf } from "./chartOf.ts";
 import { anyShuffledChart, percentColumns } from "./shuffledChart.ts";
 

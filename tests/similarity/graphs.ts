@@ -1,6 +1,11 @@
-import type { Graph } from "../../addin/similarity/exact/graph.ts";
-import { graphOf } from "../../addin/similarity/exact/graph.ts";
-import type { Condensed } from "../../addin/similarity/condensed.ts";
+import { addBit, emptyBits } from "../../addin/similarity/fewest/bits.ts";
+import type { FewestBases } from "../../addin/similarity/fewest/exactBases.ts";
+import { exactBases } from "../../addin/similarity/fewest/exactBases.ts";
+import type { Graph } from "../../addin/similarity/fewest/graph.ts";
+import type { ExactOptions } from "../../addin/similarity/fewest/fewestShared.ts";
+import type { Condensed } from "../../addin/similarity/matrix.ts";
+import { pairDistance } from "../../addin/similarity/matrix.ts";
+import { isWithin } from "../../addin/similarity/pair.ts";
 
 export type Edge = readonly [number, number];
 
@@ -11,6 +16,27 @@ export function distancesOf(size: number, edges: readonly Edge[]): Condensed {
   for (let i = 0; i < size; i++)
     for (let j = i + 1; j < size; j++) values.push(has.has(i * size + j) ? 1 : 9);
   return { size, values: Float64Array.from(values) };
+}
+
+/** The pairs at most `reach` apart. */
+export function graphOf(distances: Condensed, reach: number): Graph {
+  const { size } = distances;
+  const near = Array.from({ length: size }, () => emptyBits(size));
+  for (const [i, j] of allPairs(size)) {
+    if (!isWithin(pairDistance(distances, i, j), reach)) continue;
+    addBit(near[i]!, j);
+    addBit(near[j]!, i);
+  }
+  return { size, near };
+}
+
+/** The fewest bases of items with these distances. */
+export function basesOf(
+  distances: Condensed,
+  reach: number,
+  options?: ExactOptions<FewestBases>,
+): FewestBases {
+  return exactBases(graphOf(distances, reach), (i, j) => pairDistance(distances, i, j), options);
 }
 
 export function graph(size: number, edges: readonly Edge[]): Graph {

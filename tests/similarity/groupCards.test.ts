@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { apart } from "../../addin/similarity/apart.ts";
-import { comparedColumns } from "../../addin/similarity/comparedColumns.ts";
-import { groupCards } from "../../addin/similarity/groupCards.ts";
+import { apart } from "../../addin/similarity/pair.ts";
+import { comparedColumns } from "../../addin/similarity/columns.ts";
+import { groupCards } from "../../addin/similarity/cards.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import { linkageMethods } from "../../addin/similarity/linkage.ts";
 import { chartOf } from "./chartOf.ts";

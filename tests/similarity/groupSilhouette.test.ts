@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { groupSilhouette } from "../../addin/similarity/groupSilhouette.ts";
+import { groupSilhouette } from "../../addin/similarity/silhouette.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import { chartOf } from "./chartOf.ts";
 import { anyShuffledChart, percentColumns } from "./shuffledChart.ts";

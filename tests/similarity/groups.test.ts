@@ -1,14 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { apart } from "../../addin/similarity/apart.ts";
-import { comparedColumns } from "../../addin/similarity/comparedColumns.ts";
+import { apart, isWithin } from "../../addin/similarity/pair.ts";
+import { comparedColumns } from "../../addin/similarity/columns.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import { linkage, linkageMethods } from "../../addin/similarity/linkage.ts";
 import { nearest } from "../../addin/similarity/nearest.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import { figureTree } from "../../addin/similarity/tree.ts";
-import { isWithin } from "../../addin/similarity/within.ts";
 import { chartOf } from "./chartOf.ts";
 
 const missing = Number.NaN;

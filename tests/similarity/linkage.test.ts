@@ -1,13 +1,11 @@
 import { agnes } from "ml-hclust";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { completeJoins } from "../../addin/similarity/completeJoins.ts";
-import type { Condensed } from "../../addin/similarity/condensed.ts";
-import { pairDistance } from "../../addin/similarity/condensed.ts";
+import type { Condensed } from "../../addin/similarity/matrix.ts";
+import { pairDistance } from "../../addin/similarity/matrix.ts";
 import { cutAt, cutInto } from "../../addin/similarity/cut.ts";
 import type { Merge } from "../../addin/similarity/linkage.ts";
 import { linkage, linkageMethods } from "../../addin/similarity/linkage.ts";
-import { plainGroups } from "../../addin/similarity/plainGroups.ts";
 import { condensedOf, seeded } from "./condensedOf.ts";
 
 const unknown = Number.NaN;
@@ -67,7 +65,6 @@ describe("linkage against ml-hclust 4.0.0 on random data", () => {
   const peers = { complete: "complete", average: "average", single: "single", ward: "ward2" } as const;
 
   for (const method of linkageMethods) {
-    // A hundred are joined by vector instructions, where there are some.
     it.each([
       [60, 1],
       [60, 2],
@@ -172,18 +169,6 @@ describe("any clustering", () => {
     fc.assert(
       fc.property(anyDistances, (distances) => {
         expect(joinsOf(linkage(distances, "complete"))).toEqual(searchAllPairs(distances));
-      }),
-    );
-  });
-
-  it("joins the same when the nearest-neighbour chain takes over after some searches", () => {
-    fc.assert(
-      fc.property(anyDistances, fc.double({ min: 0, max: 2, noNaN: true }), ({ size, values }, most) => {
-        const mostSearches = Math.floor(most * size) / size;
-        const distances = { size, values: values.slice() };
-        expect(completeJoins(distances, plainGroups(distances), mostSearches)).toEqual(
-          completeJoins({ size, values: values.slice() }),
-        );
       }),
     );
   });

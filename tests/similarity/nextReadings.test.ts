@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Chart } from "../../addin/chart/chart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
-import { nextReadings } from "../../addin/similarity/nextReadings.ts";
-import { toleranceDistances } from "../../addin/similarity/toleranceDistances.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import { nextReadings } from "../../addin/similarity/next.ts";
+import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import { chartOf } from "./chartOf.ts";
 
 const no = Number.NaN;

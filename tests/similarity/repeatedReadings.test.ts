@@ -1,9 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { repeatedUncertainty } from "../../addin/similarity/certainty.ts";
-import { leastReadingErrorMm } from "../../addin/similarity/leastReadingError.ts";
-import { repeatedReadings, technicalErrorsMm } from "../../addin/similarity/repeatedReadings.ts";
+import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import {
+  leastReadingErrorMm,
+  repeatedReadings,
+  technicalErrorsMm,
+} from "../../addin/similarity/certainty/repeatedReadings.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
 

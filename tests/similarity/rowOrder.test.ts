@@ -2,13 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { zones } from "../../addin/measures/measure.ts";
-import type { ZoneChoice } from "../../addin/similarity/comparedColumns.ts";
-import { comparedColumns } from "../../addin/similarity/comparedColumns.ts";
+import type { ZoneChoice } from "../../addin/similarity/columns.ts";
+import { comparedColumns } from "../../addin/similarity/columns.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import { linkageMethods } from "../../addin/similarity/linkage.ts";
 import { nearest } from "../../addin/similarity/nearest.ts";
-import { nextReadings } from "../../addin/similarity/nextReadings.ts";
+import { nextReadings } from "../../addin/similarity/next.ts";
 import { figureTree } from "../../addin/similarity/tree.ts";
 import { chartOf } from "./chartOf.ts";
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import type { Chart } from "../../addin/chart/chart.ts";
-import type { ComparedColumn } from "../../addin/similarity/comparedColumns.ts";
+import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { chartOf } from "./chartOf.ts";
 
 const headings = ["bustGirth", "waistGirth", "Tail", "Crest"];

@@ -1,6 +1,6 @@
 import type { Cells } from "../../../addin/chart/cell.ts";
-import type { ComparedColumn } from "../../../addin/similarity/comparedColumns.ts";
-import { columnsOfPart } from "../../../addin/similarity/columnsOfPart.ts";
+import type { ComparedColumn } from "../../../addin/similarity/columns.ts";
+import { columnsOfPart } from "../../../addin/similarity/columns.ts";
 import type { WorkbookContent } from "../../../addin/workbook/content.ts";
 import type { FiguresToGroup, GroupsInput } from "../../../taskpane/groups/readGroups.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";

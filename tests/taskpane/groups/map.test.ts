@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
 import { readChart } from "../../../addin/chart/readChart.ts";
-import { comparedColumns } from "../../../addin/similarity/comparedColumns.ts";
+import { comparedColumns } from "../../../addin/similarity/columns.ts";
 import { clumps } from "../../../taskpane/groups/clumps.ts";
 import { nearMap } from "../../../taskpane/groups/nearMap.ts";
 import { placeLabels } from "../../../taskpane/groups/placeLabels.ts";

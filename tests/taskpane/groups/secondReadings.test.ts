@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
-import { certainty, repeatedUncertainty } from "../../../addin/similarity/certainty.ts";
+import { certainty, repeatedUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
 import { sureness } from "../../../taskpane/groups/chances.ts";
 import type { JobAnswer } from "../../../taskpane/groups/jobs.ts";
 import { doJob } from "../../../taskpane/groups/jobs.ts";

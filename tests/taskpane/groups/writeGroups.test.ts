@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { cellText } from "../../../addin/chart/cell.ts";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import { readGarmentTolerances, readTolerances } from "../../../addin/chart/tolerances.ts";
-import { columnsOfPart } from "../../../addin/similarity/columnsOfPart.ts";
+import { columnsOfPart } from "../../../addin/similarity/columns.ts";
 import { groupingAt, groupTree, scaledColumns } from "../../../taskpane/groups/grouping.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { classColumns, tolerancesStarter } from "../../../taskpane/groups/toleranceStarter.ts";

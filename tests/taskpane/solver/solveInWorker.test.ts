@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../../addin/measures/inputError.ts";
-import type { ExactAnswer } from "../../../addin/similarity/exact/answers.ts";
+import type { ExactAnswer } from "../../../addin/similarity/fewest/fewestShared.ts";
 import type { SolverMessage } from "../../../taskpane/solver/message.ts";
 import { solveInWorker } from "../../../taskpane/solver/solveInWorker.ts";
 import { solveTask } from "../../../taskpane/solver/solveTask.ts";

@@ -1,0 +1,161 @@
+import { mean } from "simple-statistics";
+import type { Chart, MeasureColumn } from "../../chart/chart.ts";
+import { figureKey } from "../../chart/find.ts";
+import { robustSpread } from "../../checking/modifiedZ.ts";
+import { technicalErrorOfReadings } from "../../checking/technicalError.ts";
+import type { LengthUnit } from "../../measures/units.ts";
+import { toMm } from "../../measures/units.ts";
+import { usualErrorMm } from "./certainty.ts";
+
+/** The error of one reading of a measure, from figures that were measured more than once. */
+export interface ReadingError {
+  /** The key of the column. */
+  readonly key: string;
+  readonly column: MeasureColumn;
+  /** Technical error of measurement, or the least that the steps of the tape allow where that is more. */
+  readonly technicalErrorMm: number;
+  /** How many figures it comes from. */
+  readonly figures: number;
+}
+
+/** Readings of one figure that are too unlike each other to be one measure read twice. */
+export interface UnlikeReadings {
+  readonly figure: string;
+  readonly column: MeasureColumn;
+  readonly mm: readonly number[];
+}
+
+/** What readings that were repeated tell about the error of one. */
+export interface RepeatedReadings {
+  /** In the order of the columns. */
+  readonly errors: readonly ReadingError[];
+  /** Measures read twice on fewer figures than are needed; the usual error stands for them. */
+  readonly tooFew: readonly { readonly column: MeasureColumn; readonly figures: number }[];
+  /** Left out as slips, by column, then in the order of the chart. */
+  readonly slips: readonly UnlikeReadings[];
+  /** Figures of the second chart that the first does not have, as written there. */
+  readonly strangers: readonly string[];
+}
+
+/** So many figures have to be measured twice before their error counts. The project’s own starting value. */
+export const fewestFiguresRepeated = 5;
+
+/**
+ * Readings of a figure that are farther apart than so many errors of one reading are a slip. For two readings that is
+ * 5/√2 = 3.5 standard deviations of their difference, the bound of `modifiedZ`. The project’s own starting value.
+ */
+const slipErrors = 5;
+
+/**
+ * The error of a reading of each measure, from all rows of one name (any case) in a chart and in a second chart.
+ *
+ * Slips are left out and told: readings of one figure that are farther apart than five errors of one reading. As the error
+ * counts the usual one (`usualErrorMm`), or the typical one of the measure where that is more, so that nobody’s own way of
+ * measuring is cut down to the usual; the typical error is the median difference of the first two readings of each
+ * figure over 0.6745·√2. A typical error of more than five usual ones is no error of reading, but another unit or another
+ * measure: there the usual one counts.
+ *
+ * Source of the technical error: see `technicalErrorOfReadings`.
+ *
+ * @param second readings of the same figures, in any order of rows and columns and in any units
+ */
+export function repeatedReadings(chart: Chart, second?: Chart): RepeatedReadings {
+  const first = placesByName(chart);
+  const again = second ? placesByName(second) : new Map<string, readonly number[]>();
+  const twice = [...first].filter(([name, places]) => places.length + (again.get(name)?.length ?? 0) > 1);
+  const errors: ReadingError[] = [];
+  const tooFew: { column: MeasureColumn; figures: number }[] = [];
+  const slips: UnlikeReadings[] = [];
+  for (const column of chart.measures) {
+    const other = second?.measures.find(({ key }) => key === column.key);
+    const repeated = twice.flatMap(([name, places]): UnlikeReadings[] => {
+      const mm = [...readingsAt(column, places), ...(other ? readingsAt(other, again.get(name) ?? []) : [])];
+      return mm.length < 2 ? [] : [{ figure: chart.figures[places[0]!]!, column, mm }];
+    });
+    if (repeated.length === 0) continue;
+    const limits = slipLimitsMm(repeated);
+    const kept = repeated.filter(({ mm }, i) => spanOf(mm) <= limits[i]!).map(({ mm }) => mm);
+    slips.push(...repeated.filter(({ mm }, i) => spanOf(mm) > limits[i]!));
+    if (kept.length < fewestFiguresRepeated) {
+      tooFew.push({ column, figures: kept.length });
+      continue;
+    }
+    errors.push({
+      key: column.key,
+      column,
+      technicalErrorMm: Math.max(
+        technicalErrorOfReadings(kept).tem,
+        leastReadingErrorMm(kept.flat(), column.unit),
+      ),
+      figures: kept.length,
+    });
+  }
+  const strangers = second?.figures.filter((figure) => !first.has(figureKey(figure))) ?? [];
+  return { errors, tooFew, slips, strangers };
+}
+
+/** As `repeatedUncertainty` takes it: by the key of the column, in mm. */
+export function technicalErrorsMm({ errors }: RepeatedReadings): ReadonlyMap<string, number> {
+  return new Map(errors.map(({ key, technicalErrorMm }) => [key, technicalErrorMm]));
+}
+
+/** Where the rows of each figure stand, from 0, by the form in which names are compared. */
+function placesByName({ figures }: Chart): ReadonlyMap<string, readonly number[]> {
+  const places = new Map<string, number[]>();
+  figures.forEach((figure, place) => {
+    const key = figureKey(figure);
+    const before = places.get(key);
+    if (before) before.push(place);
+    else places.set(key, [place]);
+  });
+  return places;
+}
+
+function readingsAt({ mm }: MeasureColumn, places: readonly number[]): readonly number[] {
+  return places.map((place) => mm[place] ?? Number.NaN).filter((reading) => !Number.isNaN(reading));
+}
+
+/** How far apart the readings of each figure may be, in mm. */
+function slipLimitsMm(repeated: readonly UnlikeReadings[]): readonly number[] {
+  const typical = robustSpread(repeated.map(({ mm: [a, b] }) => a! - b!)) / Math.SQRT2;
+  return repeated.map(({ mm }) => {
+    const usual = usualErrorMm(mean([...mm]));
+    return slipErrors * (typical <= slipErrors * usual ? Math.max(usual, typical) : usual);
+  });
+}
+
+function spanOf(mm: readonly number[]): number {
+  return Math.max(...mm) - Math.min(...mm);
+}
+
+/** The steps in which a tape is read, coarsest first, in its unit: whole and half millimetres, eighths to thirty-seconds. */
+const steps: Readonly<Record<LengthUnit, readonly number[]>> = {
+  mm: [1, 0.5],
+  cm: [0.1, 0.05],
+  in: [1 / 8, 1 / 16, 1 / 32],
+};
+
+/** Decimals such as 13.65 lie on their step but for this share of it. */
+const rounding = 1e-6;
+
+/**
+ * The error that a reading has at least, however well it repeats, since it was rounded to a step of the tape: step / √12, which
+ * is 0.29 mm for whole millimetres and 0.14 mm for halves. The step is the coarsest on which all readings lie, else
+ * the finest.
+ *
+ * Source: JCGM 100:2008 (GUM), 4.3.7, the standard deviation of an even distribution; F.2.2.1 for rounding.
+ *
+ * @param readings in mm
+ * @param unit of the tape
+ * @returns mm
+ */
+export function leastReadingErrorMm(readings: readonly number[], unit: LengthUnit): number {
+  const inMm = steps[unit].map((step) => toMm(step, unit));
+  const step = inMm.find((each) => readings.every((reading) => liesOn(reading, each)));
+  return (step ?? Math.min(...inMm)) / Math.sqrt(12);
+}
+
+function liesOn(reading: number, step: number): boolean {
+  const times = reading / step;
+  return Math.abs(times - Math.round(times)) < rounding;
+}

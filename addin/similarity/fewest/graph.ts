@@ -1,0 +1,146 @@
+import type { Bits } from "./bits.ts";
+import { addBit, bitsOf, emptyBits, firstItem, hasBit, itemsOf, removeBit } from "./bits.ts";
+import { heaviestClique } from "./coverGroups.ts";
+import { forEachNearPair } from "../neighbours.ts";
+import type { Readings } from "../pair.ts";
+
+/** Which items are within reach of one another. */
+export interface Graph {
+  readonly size: number;
+  /** By item: the others within its reach, without itself. */
+  readonly near: readonly Bits[];
+}
+
+/** The pairs of figures at most `reach` apart. A distance that is not known is not. */
+export function nearGraph(readings: Readings, reach: number): Graph {
+  const { size } = readings;
+  const near = Array.from({ length: size }, () => emptyBits(size));
+  forEachNearPair(readings, reach, (i, j) => {
+    addBit(near[i]!, j);
+    addBit(near[j]!, i);
+  });
+  return { size, near };
+}
+
+/** The same pairs among some items only, which are numbered anew in the order given. */
+export function partOf({ near }: Graph, items: readonly number[]): Graph {
+  const size = items.length;
+  return {
+    size,
+    near: items.map((item) => {
+      const bits = emptyBits(size);
+      items.forEach((other, at) => {
+        if (hasBit(near[item]!, other)) addBit(bits, at);
+      });
+      return bits;
+    }),
+  };
+}
+
+/** Items that hang together over any number of pairs: sets by their lowest item, each lowest first. */
+export function components({ size, near }: Graph): readonly (readonly number[])[] {
+  const left = emptyBits(size);
+  for (let item = 0; item < size; item++) addBit(left, item);
+  const found: number[][] = [];
+  for (let first = firstItem(left); first >= 0; first = firstItem(left)) {
+    removeBit(left, first);
+    const items = [first];
+    // The list grows while it is walked through.
+    for (const item of items) {
+      const row = near[item]!;
+      for (let word = 0; word < row.length; word++) {
+        for (let fresh = row[word]! & left[word]!; fresh !== 0; fresh &= fresh - 1) {
+          items.push(word * 32 + 31 - Math.clz32(fresh & -fresh));
+        }
+        left[word]! &= ~row[word]!;
+      }
+    }
+    found.push(items.sort((a, b) => a - b));
+  }
+  return found;
+}
+
+/** What is left of a graph, and which items may follow another. */
+export interface Undominated {
+  /** The items that stay, lowest first. */
+  readonly stays: readonly number[];
+  /** In the order in which they were left out: an item that may join the group of another, whichever that is. */
+  readonly follows: readonly { readonly item: number; readonly whom: number }[];
+}
+
+/**
+ * Leaves out items that need no look of their own: all that is within reach of some other item is within their reach too, so
+ * they can join its group, whichever that is.
+ */
+export function undominated({ near, size }: Graph): Undominated {
+  const stays = bitsOf(size, Array(size).keys());
+  const follows: { item: number; whom: number }[] = [];
+  const open = Array.from({ length: size }, (_, item) => item);
+  const isOpen = new Uint8Array(size).fill(1);
+  // The list grows while it is walked through: what lies near an item that went has less to go with now.
+  for (const whom of open) {
+    isOpen[whom] = 0;
+    if (!hasBit(stays, whom)) continue;
+    for (const item of itemsOf(near[whom]!)) {
+      if (!hasBit(stays, item) || !canFollow(near, stays, item, whom)) continue;
+      stays[item >>> 5]! &= ~(1 << (item & 31));
+      follows.push({ item, whom });
+      for (const each of itemsOf(near[item]!)) {
+        if (isOpen[each] === 1 || !hasBit(stays, each)) continue;
+        isOpen[each] = 1;
+        open.push(each);
+      }
+    }
+  }
+  return { stays: itemsOf(stays), follows };
+}
+
+function canFollow(near: Graph["near"], stays: Uint32Array, item: number, whom: number): boolean {
+  const wanted = near[whom]!;
+  const given = near[item]!;
+  for (let word = 0; word < wanted.length; word++) {
+    const itself = word === item >>> 5 ? 1 << (item & 31) : 0;
+    if ((wanted[word]! & stays[word]! & ~given[word]! & ~itself) !== 0) return false;
+  }
+  return true;
+}
+
+/**
+ * As many items as can be found of which no two are within reach: no two of them can be in one group, so that there are at
+ * least as many groups. By branch and bound in small graphs, else those with fewest others near them first.
+ *
+ * @param mostSteps sets of candidates looked at
+ * @returns items, lowest first
+ */
+export function mutuallyApart(graph: Graph, mostSteps: number): readonly number[] {
+  const greedy = greedyApart(graph);
+  if (graph.size > mostItems) return greedy;
+  const { size, near } = graph;
+  const apart = near.map((row, item) => {
+    const others = emptyBits(size);
+    for (let other = 0; other < size; other++) {
+      if (other !== item && !hasBit(row, other)) addBit(others, other);
+    }
+    return others;
+  });
+  const weights = new Float64Array(size).fill(1);
+  return heaviestClique({ size, near: apart }, weights, greedy.length, mostSteps).items ?? greedy;
+}
+
+/** In larger graphs a step takes too long. */
+const mostItems = 1000;
+
+function greedyApart({ size, near }: Graph): readonly number[] {
+  const degree = near.map((row) => itemsOf(row).length);
+  const order = Array.from({ length: size }, (_, item) => item).sort(
+    (a, b) => degree[a]! - degree[b]! || a - b,
+  );
+  const isNear = emptyBits(size);
+  const chosen: number[] = [];
+  for (const item of order) {
+    if (hasBit(isNear, item)) continue;
+    chosen.push(item);
+    near[item]!.forEach((word, at) => (isNear[at]! |= word));
+  }
+  return chosen.sort((a, b) => a - b);
+}
