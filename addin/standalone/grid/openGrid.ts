@@ -37,6 +37,7 @@ import { whenCalculated } from "./calculated.ts";
 import { gridTheme } from "./gridTheme.ts";
 import { fitRows } from "./fitRows.ts";
 import { FormulaErrors } from "./formulaErrors.ts";
+import { useFreshLexer } from "./freshLexer.ts";
 import { functionHelp, gridFunctions } from "./gridFunctions.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
 import { createGridWorkbook, selectedCell } from "./gridWorkbook.ts";
@@ -96,6 +97,7 @@ export function openGrid(
 
   const snapshot = "sheetOrder" in opened ? opened : toSnapshot(opened, "workbook");
   const injector = univer.__getInjector();
+  useFreshLexer(injector);
   const commands = injector.get(ICommandService);
   const calculated = whenCalculated(commands, snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);

@@ -14,6 +14,7 @@ import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import { nextCalculation } from "../../../addin/standalone/grid/calculated.ts";
 import { FormulaErrors } from "../../../addin/standalone/grid/formulaErrors.ts";
+import { useFreshLexer } from "../../../addin/standalone/grid/freshLexer.ts";
 import { gridFunctions } from "../../../addin/standalone/grid/gridFunctions.ts";
 import type { GridWorkbook } from "../../../addin/standalone/grid/gridWorkbook.ts";
 import { createGridWorkbook } from "../../../addin/standalone/grid/gridWorkbook.ts";
@@ -51,8 +52,9 @@ export function openHeadless(
   univer.registerPlugin(UniverSheetsTablePlugin);
   univer.registerPlugin(UniverSheetsNotePlugin);
   const snapshot = "sheetOrder" in opened ? opened : toSnapshot(opened, "workbook");
-  univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   const injector = univer.__getInjector();
+  useFreshLexer(injector);
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   const unit = { injector, unitId: snapshot.id };
   injector.get(IUniverInstanceService).focusUnit(snapshot.id);
   const workbook = createGridWorkbook(unit, errors);
