@@ -30,10 +30,14 @@ interface Found {
   readonly places: readonly Place[];
 }
 
-/** Readings that are out of proportion, each with the slip that explains it, if one does. */
-export function findCellSlips(chart: Chart): CellFindings {
+/**
+ * Readings that are out of proportion, each with the slip that explains it, if one does.
+ *
+ * @param usual what is usual in the chart; `undefined` where it is too small
+ */
+export function findCellSlips(chart: Chart, usual: Proportions | undefined): CellFindings {
   const logs = logReadings(chart);
-  const { fit, places } = findOutOfProportion(logs, usualLogs(chart));
+  const { fit, places } = findOutOfProportion(logs, usualLogs(chart), usual);
   if (!fit) return { flags: [], flagged: [], fit };
   const told = new Set<string>();
   const found: Found[] = [];
@@ -59,40 +63,35 @@ export function findCellSlips(chart: Chart): CellFindings {
 function findOutOfProportion(
   logs: readonly (readonly number[])[],
   start: readonly number[],
+  usual: Proportions | undefined,
 ): {
   readonly fit: Proportions | undefined;
   readonly places: readonly Place[];
 } {
   let places: readonly Place[] = [];
-  let out: ReadonlySet<string> = new Set();
-  let fit = proportions(logs, start);
+  let fit = usual;
   for (let round = 0; fit && round < mostRounds; round++) {
     const next = beyondLimit(fit, logs);
-    const same = next.length === places.length && next.every((one) => out.has(keyOf(one)));
-    if (same) break;
+    const before = new Set(places.map(keyOf));
+    if (next.length === before.size && next.every((one) => before.has(keyOf(one)))) break;
     places = next;
-    const leftOut = new Set(places.map(keyOf));
-    out = leftOut;
-    fit = proportions(
-      logs.map((row, figure) =>
-        row.map((ln, column) => (leftOut.has(keyOf({ figure, column })) ? Number.NaN : ln)),
-      ),
-      start,
-    );
+    const kept = logs.map((row) => [...row]);
+    for (const { figure, column } of places) kept[figure]![column] = Number.NaN;
+    fit = proportions(kept, start, fit);
   }
   return { fit, places };
 }
 
 function beyondLimit(fit: Proportions, logs: readonly (readonly number[])[]): readonly Place[] {
-  return logs
-    .flatMap((row, figure) =>
-      row.flatMap((ln, column) => {
-        if (!(Math.abs(fit.deviationFromChart(figure, column, ln)) > limit)) return [];
-        return [{ figure, column, off: Math.abs(fit.deviation(figure, column, ln)) }];
-      }),
-    )
-    .filter(({ off }) => off > limit)
-    .sort((a, b) => b.off - a.off);
+  const found: (Place & { readonly off: number })[] = [];
+  logs.forEach((row, figure) => {
+    row.forEach((ln, column) => {
+      if (!(Math.abs(fit.deviationFromChart(figure, column, ln)) > limit)) return;
+      const off = Math.abs(fit.deviation(figure, column, ln));
+      if (off > limit) found.push({ figure, column, off });
+    });
+  });
+  return found.sort((a, b) => b.off - a.off);
 }
 
 function whyOut(chart: Chart, fit: Proportions, place: Place): string {
@@ -109,22 +108,25 @@ function gatherOtherBuilds(
   logs: readonly (readonly number[])[],
   found: readonly Found[],
 ): readonly Flag[] {
-  const isOut = ({ flag }: Found) => flag.kind === "out of proportion";
-  const others = [...new Set(found.filter(isOut).map(({ place }) => place.figure))].filter((figure) => {
-    const unexplained = found.filter((one) => one.place.figure === figure && isOut(one)).length;
+  const unexplained = new Map<number, number>();
+  for (const { flag, place } of found)
+    if (flag.kind === "out of proportion")
+      unexplained.set(place.figure, (unexplained.get(place.figure) ?? 0) + 1);
+  const others = new Map<number, Flag[]>();
+  for (const [figure, count] of unexplained) {
     const readings = logs[figure]!.filter((ln) => !Number.isNaN(ln)).length;
-    return unexplained >= fewestOfAnotherBuild && unexplained >= shareOfAnotherBuild * readings;
-  });
-  const gathered = found.filter(({ place: { figure, column } }) => {
+    if (count >= fewestOfAnotherBuild && count >= shareOfAnotherBuild * readings) others.set(figure, []);
+  }
+  const single = found.filter(({ flag, place: { figure, column } }) => {
+    const gathered = others.get(figure);
     const off = Math.abs(logs[figure]![column]! - fit.expected(figure, column));
-    return others.includes(figure) && off < Math.log(slipOnAnotherBuild);
+    if (!gathered || !(off < Math.log(slipOnAnotherBuild))) return true;
+    gathered.push(flag);
+    return false;
   });
   return [
-    ...found.filter((one) => !gathered.includes(one)).map(({ flag }) => flag),
-    ...others.map((figure) => {
-      const flags = gathered.filter(({ place }) => place.figure === figure).map(({ flag }) => flag);
-      return rowFlag(chart, figure, otherBuild(chart, figure, flags));
-    }),
+    ...single.map(({ flag }) => flag),
+    ...[...others].map(([figure, flags]) => rowFlag(chart, figure, otherBuild(chart, figure, flags))),
   ];
 }
 

@@ -5,6 +5,7 @@ import { findInconsistent } from "./consistency.ts";
 import { findNameTwice, findTwins } from "./duplicates.ts";
 import type { Flag } from "./flag.ts";
 import { problemFlags } from "./problemFlags.ts";
+import { chartProportions } from "./readings.ts";
 import { findUnlikeSides } from "./sides.ts";
 import { mendRowUnits } from "./rowUnits.ts";
 
@@ -21,10 +22,13 @@ export { flagKinds } from "./flag.ts";
  * told at {@link proportions}.
  */
 export function checkChart(chart: Chart): readonly Flag[] {
-  const rows = mendRowUnits(chart);
-  const columns = mendColumnUnits(rows.chart);
+  const asRead = chartProportions(chart);
+  const rows = mendRowUnits(chart, asRead);
+  const rowsMended = rows.chart === chart ? asRead : chartProportions(rows.chart);
+  const columns = mendColumnUnits(rows.chart, rowsMended);
   const mended = columns.chart;
-  const { flags, flagged, fit } = findCellSlips(mended);
+  const unitsMended = mended === rows.chart ? rowsMended : chartProportions(mended);
+  const { flags, flagged, fit } = findCellSlips(mended, unitsMended);
   const notes = flags.filter(({ kind }) => kind === "unlike the other figures");
   return [
     ...problemFlags(chart),

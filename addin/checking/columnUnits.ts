@@ -1,8 +1,8 @@
 import type { Chart } from "../chart/chart.ts";
 import type { Flag } from "./flag.ts";
 import { medianOf } from "./medianOf.ts";
-import { proportions } from "./proportions.ts";
-import { columnAt, columnFlag, correctionsBy, logReadings, usualLogs, withFactor } from "./readings.ts";
+import type { Proportions } from "./proportions.ts";
+import { columnAt, columnFlag, correctionsBy, usualLogs, withFactor } from "./readings.ts";
 import type { Mended } from "./rowUnits.ts";
 import { timesOff, unitFactors, unitQuestion, unitSlip } from "./unitSlips.ts";
 
@@ -16,9 +16,10 @@ const stylised: ReadonlySet<string> = new Set(["head", "hands", "feet"]);
 /**
  * Columns whose readings, most or all of them, stand in a wrong unit: beside the other measures the column is a unit
  * factor away from the proportions of people, and closer to them with that factor than without.
+ *
+ * @param fit what is usual in the chart; `undefined` where it is too small
  */
-export function mendColumnUnits(chart: Chart): Mended {
-  const fit = proportions(logReadings(chart), usualLogs(chart));
+export function mendColumnUnits(chart: Chart, fit: Proportions | undefined): Mended {
   if (!fit) return { flags: [], chart };
   const known = usualLogs(chart);
   const unusual = fit.columns.map((column, j) => (Number.isNaN(known[j]!) ? Number.NaN : column));

@@ -42,21 +42,47 @@ function whyTwice(chart: Chart, before: number, figure: number): string {
  */
 export function findTwins(chart: Chart): readonly Flag[] {
   const told = new Set<number>();
-  const flags: Flag[] = [];
+  const twinOf = new Map<number, number>();
+  const candidates = nearInOne(chart);
   for (let i = 0; i < chart.figures.length; i++) {
     if (told.has(i)) continue;
-    for (let k = i + 1; k < chart.figures.length; k++) {
-      if (told.has(k) || !areTwins(chart, i, k)) continue;
+    for (const k of candidates(i)) {
+      if (k <= i || told.has(k) || !areTwins(chart, i, k)) continue;
       told.add(k);
-      flags.push(
-        rowFlag(chart, k, {
-          kind: "same readings, two names",
-          why: `Every reading of ${chart.figures[k]!} is that of ${chart.figures[i]!}, head and hands too. If they come from one mould, nothing is wrong; else one may be a copy that was not changed.`,
-        }),
-      );
+      twinOf.set(k, i);
     }
   }
-  return flags;
+  return [...twinOf].map(([k, i]) =>
+    rowFlag(chart, k, {
+      kind: "same readings, two names",
+      why: `Every reading of ${chart.figures[k]!} is that of ${chart.figures[i]!}, head and hands too. If they come from one mould, nothing is wrong; else one may be a copy that was not changed.`,
+    }),
+  );
+}
+
+/**
+ * The figures that may be twins of one: those that agree with it in the measure that most figures have, and those without a
+ * reading of it.
+ */
+function nearInOne({ figures, measures }: Chart): (figure: number) => Iterable<number> {
+  const known = measures.map(({ mm }) => mm.reduce((sum, reading) => sum + (reading > 0 ? 1 : 0), 0));
+  const column = measures[known.indexOf(Math.max(...known))];
+  const all = [...figures.keys()];
+  if (!column) return () => all;
+  const { mm, unit } = column;
+  const within = readingErrorMm[unit] + rounding;
+  const unread = all.filter((figure) => Number.isNaN(mm[figure]!));
+  const order = all.filter((figure) => !Number.isNaN(mm[figure]!)).sort((a, b) => mm[a]! - mm[b]!);
+  const rank = new Map(order.map((figure, place) => [figure, place]));
+  return (figure) => {
+    const place = rank.get(figure);
+    if (place === undefined) return all;
+    const near = [...unread];
+    for (let k = place - 1; k >= 0 && mm[figure]! - mm[order[k]!]! <= within; k--) near.push(order[k]!);
+    for (let k = place + 1; k < order.length && mm[order[k]!]! - mm[figure]! <= within; k++)
+      near.push(order[k]!);
+    return near.sort((a, b) => a - b);
+  };
 }
 
 function areTwins({ figures, measures }: Chart, i: number, k: number): boolean {

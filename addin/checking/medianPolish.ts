@@ -1,4 +1,4 @@
-import { medianOf } from "./medianOf.ts";
+import { medianInPlace, medianOf } from "./medianOf.ts";
 
 /** value = overall + row + column + residual */
 export interface MedianPolish {
@@ -19,19 +19,29 @@ export interface MedianPolish {
  *
  * @param table row by row, all rows of one length; NaN is missing. The
  *   effect of a row or column without any value is NaN.
- * @param options `eps`: stop when the sum of absolute residuals changes by less than this share of itself
+ * @param options `eps`: stop when the sum of absolute residuals changes by less than this share of itself; `from`: effects to
+ *   begin with, of a table with the same rows and columns
  * @example
  * medianPolish([[1, 2], [3, 4]]); // overall 2.5, rows [-1, 1], columns [-0.5, 0.5], residuals 0
  */
 export function medianPolish(
   table: readonly (readonly number[])[],
-  { eps = 0.01, maxIterations = 10 }: { readonly eps?: number; readonly maxIterations?: number } = {},
+  {
+    eps = 0.01,
+    maxIterations = 10,
+    from,
+  }: {
+    readonly eps?: number;
+    readonly maxIterations?: number;
+    readonly from?: Pick<MedianPolish, "overall" | "rows" | "columns">;
+  } = {},
 ): MedianPolish {
   const width = table[0]?.length ?? 0;
-  const residuals = table.map((row) => [...row]);
-  const rows = new Array<number>(table.length).fill(0);
-  const columns = new Array<number>(width).fill(0);
-  let overall = 0;
+  const rows = table.map((_, i) => (from?.rows[i] ?? 0) || 0);
+  const columns = Array.from({ length: width }, (_, j) => (from?.columns[j] ?? 0) || 0);
+  let overall = from?.overall ?? 0;
+  const residuals = table.map((row, i) => row.map((value, j) => value - overall - rows[i]! - columns[j]!));
+  const known = new Array<number>(Math.max(width, table.length)).fill(0);
   let sum = 0;
   let iterations = 0;
   let converged = false;
@@ -39,13 +49,17 @@ export function medianPolish(
   while (!converged && iterations < maxIterations) {
     iterations++;
     residuals.forEach((row, i) => {
-      const step = medianOf(row);
+      let count = 0;
+      for (const value of row) if (!Number.isNaN(value)) known[count++] = value;
+      const step = medianInPlace(known, count);
       rows[i]! += step;
       for (let j = 0; j < width; j++) row[j]! -= step;
     });
     overall += centre(columns);
     for (let j = 0; j < width; j++) {
-      const step = medianOf(residuals.map((row) => row[j]!));
+      let count = 0;
+      for (const row of residuals) if (!Number.isNaN(row[j]!)) known[count++] = row[j]!;
+      const step = medianInPlace(known, count);
       columns[j]! += step;
       for (const row of residuals) row[j]! -= step;
     }

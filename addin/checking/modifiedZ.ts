@@ -1,5 +1,5 @@
 import { mean } from "simple-statistics";
-import { medianOf } from "./medianOf.ts";
+import { medianInPlace, medianOf } from "./medianOf.ts";
 
 /** 0.6745 is the third quartile of the standard normal distribution, as rounded by Iglewicz & Hoaglin. */
 const normalQuartile = 0.6745;
@@ -34,8 +34,9 @@ export function modifiedZ(values: readonly number[]): number[] {
  * @param deviations from the centre; NaN is missing
  */
 export function robustSpread(deviations: Iterable<number>): number {
-  const sizes = Array.from(deviations, Math.abs).filter((size) => !Number.isNaN(size));
+  const sizes: number[] = [];
+  for (const deviation of deviations) if (!Number.isNaN(deviation)) sizes.push(Math.abs(deviation));
   if (sizes.length === 0) return Number.NaN;
-  const mad = medianOf(sizes);
+  const mad = medianInPlace(sizes, sizes.length);
   return mad > 0 ? mad / normalQuartile : sdPerMeanDeviation * mean(sizes);
 }

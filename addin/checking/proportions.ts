@@ -1,5 +1,6 @@
+import { likeBuild } from "./likeBuild.ts";
 import { medianOf } from "./medianOf.ts";
-import { medianPolish } from "./medianPolish.ts";
+import { medianPolish, type MedianPolish } from "./medianPolish.ts";
 import { robustSpread } from "./modifiedZ.ts";
 
 /** Proportions say something only in a chart with at least this many figures and measures … */
@@ -13,12 +14,8 @@ export const limit = 3.5;
 
 /** From this many figures on, a figure is also compared with those of its own build. */
 const fewestForBuild = 8;
-/** How many figures of the same build are asked. */
-const mateCount = 3;
 /** Builds do not differ by more than a factor 2 in one measure: what is farther off, no figure of like build excuses. */
 const mostByBuild = Math.log(2);
-/** Differences in proportion beyond this count no more, so that one slip cannot part two figures of one body. */
-const farthest = 0.5;
 /** Bodies differ by 2.5 % and tapes are read to half a millimetre even where a chart happens to agree better. */
 const leastSpread = 0.025;
 const readingErrorMm = 0.5;
@@ -44,6 +41,8 @@ export interface Proportions {
   deviationFromChart(figure: number, column: number, ln: number): number;
   /** The figures of most similar build, closest first. */
   mates(figure: number): readonly number[];
+  /** To begin another fit of nearly the same readings with. */
+  readonly polish: MedianPolish;
 }
 
 /**
@@ -59,24 +58,33 @@ export interface Proportions {
  * @param logs ln(mm), figure by figure; NaN is missing or left out
  * @param start a rough ln of each proportion, taken out beforehand, so that figures on which different measures were
  *   taken can be sized at all; NaN where nothing is known
+ * @param before a fit of nearly the same readings, to begin with: another one with fewer steps
  * @returns `undefined` when the chart is too small to speak of proportions
  */
 export function proportions(
   logs: readonly (readonly number[])[],
   start: readonly number[],
+  before?: Proportions,
 ): Proportions | undefined {
   const kept = largeEnough(logs);
   if (!kept) return undefined;
   const guess = filledIn(start, kept);
   const table = kept.map((row) => row.map((ln, j) => ln - guess[j]!));
-  const { overall, rows, columns, residuals } = medianPolish(table, { eps: 1e-6, maxIterations: 50 });
+  const polish = medianPolish(table, {
+    eps: 1e-6,
+    maxIterations: 50,
+    ...(before && { from: before.polish }),
+  });
+  const { overall, rows, columns, residuals } = polish;
   const common = robustSpread(residuals.flat());
   const own = columns.map((_, j) => robustSpread(residuals.map((row) => row[j]!)));
   const byBuild = rows.filter((size) => !Number.isNaN(size)).length >= fewestForBuild;
 
+  const alike = likeBuild(residuals, fewestReadings);
+
   /** What the figures of most similar build have there beyond the usual, in ln. */
   const ofBuild = (figure: number, column: number): readonly number[] =>
-    byBuild ? mostSimilar(residuals, figure, column).map((mate) => residuals[mate]![column]!) : [];
+    byBuild ? alike.mates(figure, column).map((mate) => residuals[mate]![column]!) : [];
 
   const usual = (figure: number, column: number) =>
     overall + rows[figure]! + columns[column]! + guess[column]!;
@@ -108,7 +116,8 @@ export function proportions(
     spread,
     deviation,
     deviationFromChart,
-    mates: (figure) => mostSimilar(residuals, figure),
+    mates: (figure) => alike.mates(figure),
+    polish,
   };
 }
 
@@ -131,39 +140,4 @@ function filledIn(start: readonly number[], logs: readonly (readonly number[])[]
   return start.map((ln, j) =>
     Number.isNaN(ln) ? medianOf(logs.map((row, i) => row[j]! - (sizes[i]! || 0))) || 0 : ln,
   );
-}
-
-/**
- * The figures of most similar proportions, closest first, among those with a reading in `column`. That column itself
- * takes no part, so that figures with the same slip do not find each other.
- */
-function mostSimilar(
-  residuals: readonly (readonly number[])[],
-  figure: number,
-  column?: number,
-): readonly number[] {
-  const best: { readonly mate: number; readonly distance: number }[] = [];
-  residuals.forEach((other, mate) => {
-    if (mate === figure || (column !== undefined && Number.isNaN(other[column]!))) return;
-    const distance = buildDistance(residuals[figure]!, other, column);
-    const last = best[mateCount - 1]?.distance ?? Number.POSITIVE_INFINITY;
-    if (!(distance < last)) return;
-    const place = best.findIndex((one) => distance < one.distance);
-    best.splice(place < 0 ? best.length : place, 0, { mate, distance });
-    if (best.length > mateCount) best.pop();
-  });
-  return best.map(({ mate }) => mate);
-}
-
-/** Mean difference in proportion, `column` left out; NaN when too few measures are known of both. */
-function buildDistance(a: readonly number[], b: readonly number[], column?: number): number {
-  let sum = 0;
-  let common = 0;
-  for (let j = 0; j < a.length; j++) {
-    const difference = Math.abs(a[j]! - b[j]!);
-    if (j === column || Number.isNaN(difference)) continue;
-    sum += Math.min(difference, farthest);
-    common++;
-  }
-  return common >= fewestReadings ? sum / common : Number.NaN;
 }

