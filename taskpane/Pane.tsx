@@ -1,6 +1,6 @@
 import { FluentProvider, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useState } from "react";
+import { memo, useCallback, useState } from "react";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { CheckSection } from "./check/CheckSection.tsx";
 import { FitSection } from "./fit/FitSection.tsx";
@@ -12,7 +12,7 @@ import { NoticeBox } from "./NoticeBox.tsx";
 import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
-import { SessionProvider, useNewSession } from "./session.ts";
+import { SessionProvider, useNewSession, useSectionSession } from "./session.ts";
 import type { Appearance } from "./theme.ts";
 import { paneTheme } from "./theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
@@ -45,10 +45,10 @@ export function Pane({ workbook, appearance, section: first = "import" }: PanePr
   const styles = useStyles();
   const [section, setSection] = useState<SectionKey>(first);
   const [opened, setOpened] = useState<ReadonlySet<SectionKey>>(new Set([first]));
-  const goTo = (key: SectionKey): void => {
+  const goTo = useCallback((key: SectionKey): void => {
     setSection(key);
     setOpened((before) => new Set(before).add(key));
-  };
+  }, []);
   const session = useNewSession(workbook, goTo);
   const theme = paneTheme(useAppearance(appearance));
 
@@ -66,7 +66,7 @@ export function Pane({ workbook, appearance, section: first = "import" }: PanePr
               className={styles.body}
               hidden={key !== section}
             >
-              {opened.has(key) && <SectionBody section={key} />}
+              {opened.has(key) && <SectionBody section={key} isShown={key === section} />}
             </div>
           ))}
           <NoticeBox />
@@ -77,8 +77,21 @@ export function Pane({ workbook, appearance, section: first = "import" }: PanePr
   );
 }
 
-/** Sections stay mounted once opened, so that a half-made import is still there on coming back. */
-function SectionBody({ section }: { readonly section: SectionKey }): ReactNode {
+/** Sections stay mounted once opened, so that a half-made import is still there on coming back; meanwhile they do nothing. */
+function SectionBody(props: { readonly section: SectionKey; readonly isShown: boolean }): ReactNode {
+  return (
+    <SessionProvider value={useSectionSession(props.isShown)}>
+      <SectionContent section={props.section} />
+    </SessionProvider>
+  );
+}
+
+/** Drawn anew only when its session changes. */
+const SectionContent = memo(function SectionContent({
+  section,
+}: {
+  readonly section: SectionKey;
+}): ReactNode {
   switch (section) {
     case "import":
       return <ImportSection />;
@@ -93,4 +106,4 @@ function SectionBody({ section }: { readonly section: SectionKey }): ReactNode {
     case "functions":
       return <FunctionsSection />;
   }
-}
+});

@@ -7,6 +7,8 @@ import type { SectionKey } from "./sections.ts";
 /** What every section shares: the workbook, one action at a time, and what was said last. */
 export interface Session {
   readonly workbook: Workbook;
+  /** False for a section that is hidden: it keeps what it had, and neither reads nor calculates. */
+  readonly isShown: boolean;
   /** What is being done now, in words. */
   readonly working: string | undefined;
   readonly notice: Notice | undefined;
@@ -81,7 +83,21 @@ export function useNewSession(workbook: Workbook, goTo: (section: SectionKey) =>
   }, [act, workbook]);
 
   return useMemo(
-    () => ({ workbook, working, notice, lastAction, version, say: setNotice, apply, undo, goTo }),
+    () => ({
+      ...{ workbook, isShown: true, working, notice, lastAction, version },
+      ...{ say: setNotice, apply, undo, goTo },
+    }),
     [workbook, working, notice, lastAction, version, apply, undo, goTo],
   );
+}
+
+/**
+ * The session as a section is to see it: the pane’s while it is shown, and the last one that it saw while it is hidden, so
+ * that nothing of the section takes notice of what goes on.
+ */
+export function useSectionSession(isShown: boolean): Session {
+  const session = useSession();
+  const [seen, setSeen] = useState({ session, hidden: { ...session, isShown: false } });
+  if (isShown && seen.session !== session) setSeen({ session, hidden: { ...session, isShown: false } });
+  return isShown ? session : seen.hidden;
 }

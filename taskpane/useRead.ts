@@ -3,7 +3,7 @@ import type { Workbook } from "../addin/workbook/port.ts";
 import { useSession } from "./session.ts";
 
 /**
- * What is read from the workbook, kept up to date; `undefined` until it is read for the first time.
+ * What is read from the workbook, kept up to date while the section is shown; `undefined` until it is read for the first time.
  *
  * @param read never rejects: what fails is said in its result
  * @param chosen what the user chose to read; read anew when it is another one

@@ -9,6 +9,7 @@ import { failureText } from "../notice.ts";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
+import { WorkingWords } from "../work/Working.tsx";
 import { count } from "../words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
@@ -44,7 +45,9 @@ export function CheckSection(): ReactNode {
   const [chosen, setChosen] = useState<string>();
   const [shown, setShown] = useState(pageSize);
   const [marked, setMarked] = useState<readonly CellAddress[]>([]);
-  const check = useCheck(chosen);
+  const { check, working: checking, figures } = useCheck(chosen);
+  // While the next check is worked out, the readings may stand elsewhere already.
+  const isBusy = working !== undefined || checking.isWorking;
   const checked = check?.checked;
   const list = useRef<HTMLDivElement>(null);
   const focusNext = useFocusNext(list, checked?.flags);
@@ -130,7 +133,12 @@ export function CheckSection(): ReactNode {
       title="Check"
       primary={check && (!checked || checked.flags.length > 0) ? primary : undefined}
     >
-      {!check && <p className={styles.text}>Checking the chart …</p>}
+      {!check && !checking.isWorking && !checking.isCancelled && (
+        <p className={styles.text}>Checking the chart …</p>
+      )}
+      {checking.failure === undefined && (
+        <WorkingWords working={checking} doing={`Checking ${count(figures, "figure")}`} />
+      )}
       {check && check.tables.length > 1 && (
         <Choice
           label="Chart"
@@ -163,7 +171,7 @@ export function CheckSection(): ReactNode {
                     key={`${String(flag.row)} ${String(flag.column)} ${flag.kind} ${flag.why}`}
                     flag={flag}
                     cell={checked.data.values[flag.row]?.[flag.column]}
-                    disabled={working !== undefined}
+                    disabled={isBusy}
                     onSelect={() => void show(checked.data, flag)}
                     onUse={() => {
                       use(checked, flag);
@@ -190,18 +198,14 @@ export function CheckSection(): ReactNode {
         </Button>
       )}
       {checked && (checked.flags.length > 0 || marked.length > 0) && (
-        <Button
-          className={styles.aside}
-          disabledFocusable={working !== undefined}
-          onClick={() => void unmarkAll(checked)}
-        >
+        <Button className={styles.aside} disabledFocusable={isBusy} onClick={() => void unmarkAll(checked)}>
           Take the marks away
         </Button>
       )}
       {check && (
         <ConfirmedList
           confirmed={check.confirmed}
-          disabled={working !== undefined}
+          disabled={isBusy}
           onTakeBack={(row) => {
             const table = check.confirmations?.table;
             if (!table) return;

@@ -1,40 +1,56 @@
+import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
-import { checkChart } from "../../addin/checking/checkChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import { chartTables } from "../chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../notice.ts";
 import { useRead } from "../useRead.ts";
+import type { JobAnswer } from "../work/job.ts";
+import type { Working } from "../work/useJob.ts";
+import { useJob } from "../work/useJob.ts";
+import type { CheckJob } from "./checkJob.ts";
 import type { Confirmed } from "./confirmed.ts";
 import { confirmedTable, isConfirmed, readConfirmed } from "./confirmed.ts";
 
-/** A chart as checked, and what has been confirmed about it. */
-export interface CheckedChart {
+/** A chart as it stands in a table. */
+export interface TableChart {
   readonly table: TableInfo;
   readonly data: RangeData;
   readonly chart: Chart;
+}
+
+/** A chart as checked, and what has been confirmed about it. */
+export interface CheckedChart extends TableChart {
   /** Worst first, without confirmed ones. */
   readonly flags: readonly Flag[];
 }
 
-export interface Check {
+interface Known {
   /** Tables that can be charts. */
   readonly tables: readonly TableInfo[];
   readonly sheets: readonly string[];
-  readonly checked: CheckedChart | undefined;
   readonly confirmed: readonly Confirmed[];
   /** The table of confirmed readings with its cells, once there is one. */
   readonly confirmations: { readonly table: TableInfo; readonly data: RangeData } | undefined;
-  /** Why the chart could not be checked, in words. */
+  /** Why the chart could not be read or checked, in words. */
   readonly failure: string | undefined;
 }
 
-/** Reads and checks a chart. Never rejects: what fails is said in the result. */
-export async function checkWorkbook(workbook: Workbook, chosen: string | undefined): Promise<Check> {
-  const nothing = { tables: [], sheets: [], checked: undefined, confirmed: [], confirmations: undefined };
+/** What there is to check. */
+export interface ToCheck extends Known {
+  readonly found: TableChart | undefined;
+}
+
+export interface Check extends Known {
+  readonly checked: CheckedChart | undefined;
+}
+
+/** Reads the chart and what was confirmed. Never rejects: what fails is said in the result. */
+export async function readToCheck(workbook: Workbook, chosen: string | undefined): Promise<ToCheck> {
+  const nothing = { tables: [], sheets: [], found: undefined, confirmed: [], confirmations: undefined };
   try {
     const all = await workbook.tables();
     const sheets = await workbook.sheets();
@@ -47,16 +63,13 @@ export async function checkWorkbook(workbook: Workbook, chosen: string | undefin
     const confirmed = confirmations ? readConfirmed(confirmations.data.values) : [];
     const known = { tables, sheets, confirmations, confirmed };
     const table = tableNamed(all, chosen) ?? tableNamed(tables, chartTable) ?? tables[0];
-    if (!table) return { ...known, checked: undefined, failure: undefined };
+    if (!table) return { ...known, found: undefined, failure: undefined };
     try {
       const data = await workbook.readTable(table.name);
       const chart = readChart(data.values, { formats: data.formats });
-      const flags = checkChart(chart).filter(
-        (flag) => !isConfirmed(flag, data.values[flag.row]?.[flag.column], confirmed),
-      );
-      return { ...known, checked: { table, data, chart, flags }, failure: undefined };
+      return { ...known, found: { table, data, chart }, failure: undefined };
     } catch (error) {
-      return { ...known, checked: undefined, failure: `Table ${table.name}: ${failureText(error)}` };
+      return { ...known, found: undefined, failure: `Table ${table.name}: ${failureText(error)}` };
     }
   } catch (error) {
     return { ...nothing, failure: failureText(error) };
@@ -67,7 +80,39 @@ function tableNamed(tables: readonly TableInfo[], name: string | undefined): Tab
   return name === undefined ? undefined : tables.find((table) => sameName(table.name, name));
 }
 
-/** The check of the chosen table, kept up to date with the workbook. `undefined` until the first one is done. */
-export function useCheck(chosen: string | undefined): Check | undefined {
-  return useRead(checkWorkbook, chosen);
+/** What was read, with the flags of its chart that nobody has confirmed. */
+export function checkOf({ found, ...known }: ToCheck, flags: readonly Flag[]): Check {
+  const isOpen = (flag: Flag) =>
+    !isConfirmed(flag, found?.data.values[flag.row]?.[flag.column], known.confirmed);
+  return { ...known, checked: found && { ...found, flags: flags.filter(isOpen) } };
+}
+
+/**
+ * The check of the chosen table, kept up to date with the workbook: the last one that was finished, `undefined` until the
+ * first is; and how far the next one is.
+ */
+export function useCheck(chosen: string | undefined): {
+  readonly check: Check | undefined;
+  readonly working: Working<readonly Flag[]>;
+  /** How many figures are being checked. */
+  readonly figures: number;
+} {
+  const toCheck = useRead(readToCheck, chosen);
+  const chart = toCheck?.found?.chart;
+  const job = useMemo((): CheckJob | undefined => chart && { kind: "check", chart }, [chart]);
+  const working = useJob(job, flagsIn);
+  const { answer, failure } = working;
+  const next = useMemo((): Check | undefined => {
+    if (!toCheck) return undefined;
+    if (failure !== undefined) return { ...toCheck, checked: undefined, failure };
+    if (!toCheck.found) return checkOf(toCheck, []);
+    return answer && checkOf(toCheck, answer);
+  }, [toCheck, answer, failure]);
+  const [last, setLast] = useState<Check>();
+  if (next && next !== last) setLast(next);
+  return { check: next ?? last, working, figures: chart?.figures.length ?? 0 };
+}
+
+function flagsIn(answer: JobAnswer): readonly Flag[] | undefined {
+  return answer.kind === "check" ? answer.flags : undefined;
 }

@@ -9,12 +9,12 @@ import { Disclosure } from "../Disclosure.tsx";
 import { PlainTable } from "../PlainTable.tsx";
 import { ShowMore } from "../ShowMore.tsx";
 import { count } from "../words.ts";
-import type { JobAnswer } from "./jobs.ts";
 import { seatsOf, seatsWords, seatWords } from "./seats.ts";
 import { figureAt } from "./sharing.ts";
-import { useJob } from "./useJob.ts";
+import type { JobAnswer } from "../work/job.ts";
+import { useJob } from "../work/useJob.ts";
 import { shownTimes, sizesOf } from "./words.ts";
-import { WorkingWords } from "./Working.tsx";
+import { WorkingWords } from "../work/Working.tsx";
 
 const useStyles = makeStyles({
   text: { margin: 0 },

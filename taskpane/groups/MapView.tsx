@@ -13,13 +13,13 @@ import { meaning } from "../theme.ts";
 import { count } from "../words.ts";
 import type { Clump, Spot } from "./clumps.ts";
 import { clumps } from "./clumps.ts";
-import type { JobAnswer } from "./jobs.ts";
 import type { NearMap } from "./nearMap.ts";
 import { placeLabels } from "./placeLabels.ts";
 import { someFigures } from "./someFigures.ts";
-import { useJob } from "./useJob.ts";
+import type { JobAnswer } from "../work/job.ts";
+import { useJob } from "../work/useJob.ts";
 import { shownTimes, sizesOf, tolerancesWords } from "./words.ts";
-import { WorkingWords } from "./Working.tsx";
+import { WorkingWords } from "../work/Working.tsx";
 
 const useStyles = makeStyles({
   axis: { fill: "none", stroke: tokens.colorNeutralStroke1, strokeWidth: "1px" },

@@ -16,16 +16,16 @@ import { ShowMore } from "../ShowMore.tsx";
 import { count } from "../words.ts";
 import { WriteBox } from "../WriteBox.tsx";
 import { changeWords } from "./changeWords.ts";
-import type { JobAnswer } from "./jobs.ts";
 import { partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { readingErrorWords } from "./secondReadings.ts";
 import { figureAt } from "./sharing.ts";
 import { useCompared } from "./useCompared.ts";
-import type { Working } from "./useJob.ts";
-import { useJob } from "./useJob.ts";
+import type { JobAnswer } from "../work/job.ts";
+import type { Working } from "../work/useJob.ts";
+import { useJob } from "../work/useJob.ts";
 import { chanceWords } from "./words.ts";
-import { WorkingWords } from "./Working.tsx";
+import { WorkingWords } from "../work/Working.tsx";
 import { planBodyFormula, planValues } from "./writeSheet.ts";
 
 const useStyles = makeStyles({

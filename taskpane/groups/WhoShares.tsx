@@ -13,7 +13,6 @@ import { GroupCards } from "./GroupCards.tsx";
 import type { GroupTree } from "./grouping.ts";
 import { groupingAt, scaledColumns } from "./grouping.ts";
 import { HowTheySit } from "./HowTheySit.tsx";
-import type { JobAnswer } from "./jobs.ts";
 import { MapView } from "./MapView.tsx";
 import type { GroupMethod } from "./methods.ts";
 import { groupMethods, methodWords } from "./methods.ts";
@@ -25,10 +24,11 @@ import { SolveWords } from "./SolveWords.tsx";
 import { TimesField } from "./TimesField.tsx";
 import { TreeView } from "./TreeView.tsx";
 import { useCompared } from "./useCompared.ts";
-import { useJob } from "./useJob.ts";
+import type { JobAnswer } from "../work/job.ts";
+import { useJob } from "../work/useJob.ts";
 import { useSolve } from "./useSolve.ts";
 import { groupingWords, shownTimes } from "./words.ts";
-import { WorkingWords } from "./Working.tsx";
+import { WorkingWords } from "../work/Working.tsx";
 import { WriteGroups } from "./WriteGroups.tsx";
 
 const useStyles = makeStyles({

@@ -22,8 +22,8 @@ interface Compared {
   readonly columns: readonly ComparedColumn[];
 }
 
-/** Work that takes long for thousands of figures: plain data, so that it can be passed to a worker. */
-export type Job =
+/** Work of the section Groups, see `Job`. */
+export type GroupJob =
   | (Compared & { readonly kind: "tree"; readonly method: LinkageMethod })
   | (Compared & { readonly kind: "cards"; readonly groupOf: Int32Array })
   | (Compared & { readonly kind: "seats"; readonly groupOf: Int32Array })
@@ -35,8 +35,8 @@ export type Job =
       readonly errorsMm: ReadonlyMap<string, number>;
     });
 
-/** What came out of a job. */
-export type JobAnswer =
+/** What came out of it. */
+export type GroupAnswer =
   | { readonly kind: "tree"; readonly tree: GroupTree }
   | { readonly kind: "cards"; readonly cards: readonly GroupCard[] }
   | { readonly kind: "seats"; readonly silhouette: GroupSilhouette }
@@ -45,7 +45,7 @@ export type JobAnswer =
   | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
 
 /** @throws {InputError} when there are too many figures */
-export function doJob(job: Job): JobAnswer {
+export function doGroupJob(job: GroupJob): GroupAnswer {
   const { chart, columns } = job;
   switch (job.kind) {
     case "tree":

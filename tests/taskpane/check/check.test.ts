@@ -14,7 +14,17 @@ import {
 import { areaOfFlag, cellOfFlag, correct } from "../../../taskpane/check/flagEdits.ts";
 import { groupFlags } from "../../../taskpane/check/flagGroups.ts";
 import type { Check, CheckedChart } from "../../../taskpane/check/useCheck.ts";
-import { checkWorkbook } from "../../../taskpane/check/useCheck.ts";
+import { checkOf, readToCheck } from "../../../taskpane/check/useCheck.ts";
+import { jobMessage } from "../../../taskpane/work/job.ts";
+
+/** As the section does it: read, do the job, leave out what was confirmed. */
+async function checkWorkbook(workbook: MemoryWorkbook, chosen: string | undefined): Promise<Check> {
+  const toCheck = await readToCheck(workbook, chosen);
+  if (!toCheck.found) return checkOf(toCheck, []);
+  const message = jobMessage({ kind: "check", chart: toCheck.found.chart });
+  if (message.kind !== "check") throw new Error("The check failed.");
+  return checkOf(toCheck, message.flags);
+}
 
 async function demo(): Promise<{ workbook: MemoryWorkbook; check: Check; checked: CheckedChart }> {
   const workbook = createMemoryWorkbook(demoWorkbook());

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { doJob } from "../../../taskpane/groups/jobs.ts";
+import { doGroupJob } from "../../../taskpane/groups/jobs.ts";
 import { seatsOf, seatsWords, seatWords } from "../../../taskpane/groups/seats.ts";
 import { chartOf } from "../../similarity/chartOf.ts";
 
@@ -11,7 +11,7 @@ function seated(rows: Readonly<Record<string, readonly number[]>>, groupOf: Int3
     tolerance: { floorMm: 1, percent: 0 },
     required: false,
   }));
-  const answer = doJob(structuredClone({ kind: "seats", chart, columns, groupOf }));
+  const answer = doGroupJob(structuredClone({ kind: "seats", chart, columns, groupOf }));
   if (answer.kind !== "seats") throw new Error("The job has another answer.");
   const seats = seatsOf(chart, groupOf, answer.silhouette);
   const words = seats.map((seat) => `${chart.figures[seat.place] ?? ""} ${seatWords(chart, groupOf, seat)}`);

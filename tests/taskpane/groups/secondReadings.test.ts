@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
 import { certainty, repeatedUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
 import { sureness } from "../../../taskpane/groups/chances.ts";
-import type { JobAnswer } from "../../../taskpane/groups/jobs.ts";
-import { doJob } from "../../../taskpane/groups/jobs.ts";
+import type { GroupAnswer } from "../../../taskpane/groups/jobs.ts";
+import { doGroupJob } from "../../../taskpane/groups/jobs.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { readingErrorWords, secondWords } from "../../../taskpane/groups/secondReadings.ts";
 import { secondStarter } from "../../../taskpane/groups/secondStarter.ts";
@@ -108,7 +108,7 @@ describe("second readings", () => {
     expect(sure.ofAll).not.toBe(sureness(columns, pair, repeatedUncertainty(new Map())).ofAll);
 
     const doubtOf = (errorsMm: ReadonlyMap<string, number>) =>
-      doubtIn(doJob(structuredClone({ kind: "doubt", chart, columns, errorsMm })));
+      doubtIn(doGroupJob(structuredClone({ kind: "doubt", chart, columns, errorsMm })));
     const exact = doubtOf(new Map(columns.map(({ column }) => [column.key, 0.01])));
     const coarse = doubtOf(second.errorsMm);
     expect(coarse?.pairCount).toBeGreaterThan(exact?.pairCount ?? Infinity);
@@ -168,6 +168,6 @@ describe("the table for second readings", () => {
   });
 });
 
-function doubtIn(answer: JobAnswer) {
+function doubtIn(answer: GroupAnswer) {
   return answer.kind === "doubt" ? answer.doubt : undefined;
 }

@@ -1,5 +1,5 @@
-import { jobMessage } from "./jobMessage.ts";
-import type { Job } from "./jobs.ts";
+import type { Job } from "./job.ts";
+import { jobMessage } from "./job.ts";
 
 /** Does one job beside the page. */
 self.onmessage = ({ data }: MessageEvent<Job>) => {

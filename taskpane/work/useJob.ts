@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
-import type { JobMessage } from "./jobMessage.ts";
-import { jobMessage } from "./jobMessage.ts";
-import type { Job, JobAnswer } from "./jobs.ts";
+import { useSession } from "../session.ts";
+import type { Job, JobAnswer, JobMessage } from "./job.ts";
+import { jobMessage } from "./job.ts";
 
 /** Up to so many figures the work is done before anybody could notice. */
 const mostAtOnce = 300;
@@ -19,8 +19,8 @@ export interface Working<T> {
 }
 
 /**
- * Does a job, beside the page when there are many figures. Begins anew with another job: give the same object as long as
- * nothing has changed.
+ * Does a job, beside the page when there are many figures and only while the section is shown. Begins anew with another job:
+ * give the same object as long as nothing has changed.
  *
  * @param pick what of the answer is wanted
  */
@@ -30,9 +30,11 @@ export function useJob<T>(job: Job | undefined, pick: (answer: JobAnswer) => T |
   const [later, setLater] = useState<{ readonly job: Job; readonly message: JobMessage }>();
   const [cancelled, setCancelled] = useState<Job>();
   const isCancelled = job !== undefined && cancelled === job;
+  const isDone = later?.job === job;
+  const { isShown } = useSession();
 
   useEffect(() => {
-    if (!job || isSmall || isCancelled) return undefined;
+    if (!job || isSmall || isCancelled || isDone || !isShown) return undefined;
     const worker = new Worker(new URL("./jobWorker.ts", import.meta.url));
     worker.onmessage = ({ data }: MessageEvent<JobMessage>) => {
       setLater({ job, message: data });
@@ -46,9 +48,9 @@ export function useJob<T>(job: Job | undefined, pick: (answer: JobAnswer) => T |
     return () => {
       worker.terminate();
     };
-  }, [job, isSmall, isCancelled]);
+  }, [job, isSmall, isCancelled, isDone, isShown]);
 
-  const message = isSmall ? atOnce : later?.job === job ? later?.message : undefined;
+  const message = isSmall ? atOnce : isDone ? later?.message : undefined;
   return {
     answer: message && message.kind !== "failed" ? pick(message) : undefined,
     isWorking: job !== undefined && !message && !isCancelled,
