@@ -1,5 +1,7 @@
-import { strFromU8, unzipSync } from "fflate";
+import { strFromU8, zipSync } from "fflate";
 import { InputError } from "../../measures/inputError.ts";
+import { limits } from "../limits.ts";
+import { expanded, zipParts, type ZipPart } from "./zip.ts";
 
 /** What a workbook file, which is a ZIP of parts, says of itself before its sheets are read. */
 export interface PackageParts {
@@ -8,28 +10,57 @@ export interface PackageParts {
   readonly workbook: string;
   /** The text of the relationships of `workbook.xml`, or empty. */
   readonly relationships: string;
-  /** What an OpenDocument file states as its type. */
-  readonly openDocumentType: string | undefined;
+  /** Every part that is XML and read, expanded, by name. */
+  readonly xml: ReadonlyMap<string, Uint8Array>;
 }
 
 /**
- * Lists the parts of a workbook file.
+ * The names of the parts of a workbook file, and what an OpenDocument file states as its type.
  *
  * @throws {InputError} when the ZIP cannot be read
  */
+export function partNames(bytes: Uint8Array): {
+  readonly names: readonly string[];
+  readonly openDocumentType: string | undefined;
+} {
+  const parts = listed(bytes);
+  const type = parts.find(({ name, size }) => name === "mimetype" && size < 200);
+  return { names: parts.map(({ name }) => name), openDocumentType: type && strFromU8(opened(type)) };
+}
+
+/**
+ * Expands the parts of a workbook file that are XML. Of pictures, macros and the like only the names are kept.
+ *
+ * @throws {InputError} when the ZIP cannot be read, or holds more than can be opened; nothing is expanded then
+ */
 export function packageParts(bytes: Uint8Array): PackageParts {
-  const names: string[] = [];
-  const texts = unzipped(bytes, (name) => {
-    names.push(name);
-    return /(^mimetype|(^|\/)workbook\.xml(\.rels)?)$/.test(name);
-  });
-  const text = (ending: string) => texts.find(([name]) => name.endsWith(ending))?.[1];
-  return {
-    names,
-    workbook: text("workbook.xml") ?? "",
-    relationships: text("workbook.xml.rels") ?? "",
-    openDocumentType: text("mimetype"),
+  const parts = listed(bytes);
+  if (parts.length > limits.parts) throw tooLarge(`more than ${counted(limits.parts)} parts`);
+  const wanted = parts.filter(({ name }) => /\.(xml|rels)$/i.test(name) && !/pivotCacheRecords/.test(name));
+  const size = wanted.reduce((sum, part) => sum + part.size, 0);
+  if (size > limits.expandedBytes)
+    throw tooLarge(
+      `${megabytes(size)} when it is unpacked; at most ${megabytes(limits.expandedBytes)} can be opened`,
+    );
+  const xml = new Map(wanted.map((part) => [part.name, opened(part)]));
+  const text = (ending: string) => {
+    const part = [...xml].find(([name]) => name.endsWith(ending))?.[1];
+    return part ? strFromU8(part) : "";
   };
+  return {
+    names: parts.map(({ name }) => name),
+    workbook: text("workbook.xml"),
+    relationships: text("workbook.xml.rels"),
+    xml,
+  };
+}
+
+/** A workbook file of these parts and no other. Those that are not XML are there by name and empty. */
+export function packaged({ names, xml }: Pick<PackageParts, "names" | "xml">): Uint8Array {
+  const parts = names.filter((name) => !name.endsWith("/"));
+  return zipSync(Object.fromEntries(parts.map((name) => [name, xml.get(name) ?? new Uint8Array()])), {
+    level: 0,
+  });
 }
 
 /** For a file that begins like a workbook and then does not hold what one must. */
@@ -40,13 +71,34 @@ export function damaged(): InputError {
   );
 }
 
-function unzipped(
-  bytes: Uint8Array,
-  wanted: (name: string) => boolean,
-): readonly (readonly [string, string])[] {
+/** For a workbook that asks for more than can be opened. `what` it holds, with the number and what is possible. */
+export function tooLarge(what: string): InputError {
+  return new InputError(
+    `The workbook is too large to open here: it holds ${what}. ` +
+      "In the program that it comes from, delete what is not needed, or copy the chart alone into a new workbook, and open that.",
+  );
+}
+
+/** 1000000 → “1,000,000” */
+export function counted(count: number): string {
+  return count.toLocaleString("en-GB");
+}
+
+function megabytes(bytes: number): string {
+  return `${counted(Math.ceil(bytes / 1024 / 1024))} MB`;
+}
+
+function listed(bytes: Uint8Array): readonly ZipPart[] {
   try {
-    const parts = unzipSync(bytes, { filter: ({ name }) => wanted(name) });
-    return Object.entries(parts).map(([name, part]) => [name, strFromU8(part)]);
+    return zipParts(bytes, limits.parts + 1);
+  } catch {
+    throw damaged();
+  }
+}
+
+function opened(part: ZipPart): Uint8Array {
+  try {
+    return expanded(part);
   } catch {
     throw damaged();
   }

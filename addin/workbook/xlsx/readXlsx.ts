@@ -1,9 +1,12 @@
 import { readXlsx as readStored, type Workbook } from "hucre/xlsx";
 import type { WorkbookContent } from "../content.ts";
 import { leftOut } from "./leftOut.ts";
-import { damaged, packageParts } from "./packageParts.ts";
+import { InputError } from "../../measures/inputError.ts";
+import { limits } from "../limits.ts";
+import { checkParts } from "./checkParts.ts";
+import { counted, damaged, packaged, packageParts, tooLarge } from "./packageParts.ts";
 import { readPickLists } from "./pickLists.ts";
-import { readSheet } from "./readSheet.ts";
+import { createReading, readSheet } from "./readSheet.ts";
 import { requireWorkbook } from "./requireWorkbook.ts";
 import { sheetsWithoutCells } from "./sheetsWithoutCells.ts";
 
@@ -18,16 +21,37 @@ export interface ReadWorkbook extends WorkbookContent {
  * frozen rows and columns of every sheet, hidden ones too. Dates stay numbers, counted from 1900, with their
  * number format; a date and time keeps its thousandth of a second.
  *
- * @throws {InputError} when the bytes are not an `.xlsx` workbook, are protected with a password, or damaged:
- * saying what they look like and what to do
+ * Formulas that would ask another computer, and those too long or too deep, come as text and are not calculated.
+ *
+ * Everything is counted as expanded before it is built, see `limits`: hostile files are refused within seconds and
+ * little memory.
+ *
+ * @throws {InputError} when the bytes are not an `.xlsx` workbook, are protected with a password, damaged, or hold more
+ * than can be opened: saying what they look like and what to do
  */
 export async function readXlsx(bytes: Uint8Array): Promise<ReadWorkbook> {
-  requireWorkbook(bytes);
-  const parts = packageParts(bytes);
+  if (bytes.length > limits.fileBytes)
+    throw tooLarge(
+      `${counted(Math.ceil(bytes.length / 1024 / 1024))} MB; at most ${counted(limits.fileBytes / 1024 / 1024)} MB can be opened`,
+    );
+  try {
+    requireWorkbook(bytes);
+    return await read(bytes);
+  } catch (error) {
+    // Whatever a damaged file makes fall over, the user can only fetch it again.
+    throw error instanceof InputError ? error : damaged();
+  }
+}
+
+async function read(bytes: Uint8Array): Promise<ReadWorkbook> {
+  const parts = checkParts(packageParts(bytes));
   const cellless = sheetsWithoutCells(parts);
-  const workbook = await stored(bytes, (index) => !cellless.has(index));
+  // What was checked is what is read, whatever else may lie in the file.
+  const workbook = await stored(packaged(parts), (index) => !cellless.has(index));
   const from1904 = /\bdate1904\s*=\s*["'](1|true|on)["']/.test(parts.workbook);
-  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, from1904));
+  const leftOutOfSheets: string[] = [];
+  const reading = createReading(from1904, leftOutOfSheets);
+  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, reading));
   const lists = workbook.sheets.map((sheet) => readPickLists(sheet.dataValidations ?? [], sheets));
   return {
     sheets: sheets.map((sheet, i) => {
@@ -40,21 +64,18 @@ export async function readXlsx(bytes: Uint8Array): Promise<ReadWorkbook> {
         parts.names,
         lists.map(({ leftOver }) => leftOver),
       ),
+      ...leftOutOfSheets,
       ...[...cellless].map(() => "a sheet that holds only a chart or a dialogue"),
     ],
   };
 }
 
-async function stored(bytes: Uint8Array, wanted: (index: number) => boolean): Promise<Workbook> {
-  try {
-    // With dates counted from 1904 the reader keeps the number behind every date: from 1900 it would mend the
-    // day that Excel counts too many, and 60 and 59 would become one date. `readSheet` counts back.
-    return await readStored(bytes, {
-      readStyles: true,
-      dateSystem: "1904",
-      sheets: (info) => wanted(info.index),
-    });
-  } catch {
-    throw damaged();
-  }
+function stored(bytes: Uint8Array, wanted: (index: number) => boolean): Promise<Workbook> {
+  // With dates counted from 1904 the reader keeps the number behind every date: from 1900 it would mend the
+  // day that Excel counts too many, and 60 and 59 would become one date. `readSheet` counts back.
+  return readStored(bytes, {
+    readStyles: true,
+    dateSystem: "1904",
+    sheets: (info) => wanted(info.index),
+  });
 }

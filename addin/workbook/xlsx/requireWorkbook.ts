@@ -1,7 +1,7 @@
 import { startsWith } from "../../chart/import/encoding.ts";
 import { looksLike } from "../../chart/import/fileKind.ts";
 import { InputError } from "../../measures/inputError.ts";
-import { packageParts, type PackageParts } from "./packageParts.ts";
+import { partNames } from "./packageParts.ts";
 
 const saveAsXlsx = "Open it in the program that it comes from, save it as .xlsx, and open that.";
 const asXlsx = (what: string) => `The file looks like ${what}. ${saveAsXlsx}`;
@@ -24,7 +24,7 @@ export function requireWorkbook(bytes: Uint8Array): void {
 function reasonAgainst(bytes: Uint8Array): string | undefined {
   if (bytes.length === 0) return "The file is empty. Choose another file.";
   if (startsWith(bytes, officeContainer)) return reasonAgainstContainer(bytes);
-  if (startsWith(bytes, zip)) return reasonAgainstZip(packageParts(bytes));
+  if (startsWith(bytes, zip)) return reasonAgainstZip(partNames(bytes));
   const like = looksLike(bytes);
   if (like !== undefined) return notWorkbook(like);
   return "The file looks like plain text, for example CSV, not like an .xlsx workbook. Bring it in with Import instead.";
@@ -49,7 +49,7 @@ function holds(bytes: Uint8Array, name: string): boolean {
   return false;
 }
 
-function reasonAgainstZip({ names, openDocumentType }: PackageParts): string | undefined {
+function reasonAgainstZip({ names, openDocumentType }: ReturnType<typeof partNames>): string | undefined {
   if (names.some((name) => name.endsWith("workbook.xml"))) return undefined;
   if (openDocumentType?.includes("spreadsheet")) return asXlsx("an OpenDocument spreadsheet (.ods)");
   if (openDocumentType !== undefined) return notWorkbook("an OpenDocument file");

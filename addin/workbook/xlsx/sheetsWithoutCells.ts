@@ -1,21 +1,16 @@
 import type { PackageParts } from "./packageParts.ts";
+import { attributeOf, eachTag } from "./xmlTags.ts";
 
 /** Places, from 0, of the sheets that hold a chart or a dialogue and no cells. */
 export function sheetsWithoutCells(parts: PackageParts): ReadonlySet<number> {
-  const ids = new Set(
-    elements(parts.relationships, "Relationship")
-      .filter((element) => /\/(chartsheet|dialogsheet)$/.test(attribute(element, "Type")))
-      .map((element) => attribute(element, "Id")),
-  );
-  const sheets = elements(parts.workbook, "sheet");
-  return new Set([...sheets.keys()].filter((i) => ids.has(attribute(sheets[i] ?? "", "r:id"))));
-}
-
-/** The opening tags of an element, with or without a namespace prefix. */
-function elements(xml: string, name: string): readonly string[] {
-  return xml.match(new RegExp(`<(\\w+:)?${name}\\s[^>]*>`, "g")) ?? [];
-}
-
-function attribute(element: string, name: string): string {
-  return new RegExp(`\\s${name}\\s*=\\s*["']([^"']*)["']`).exec(element)?.[1] ?? "";
+  const ids = new Set<string | undefined>();
+  eachTag(parts.relationships, (tag) => {
+    const type = attributeOf(parts.relationships, tag, "Type") ?? "";
+    if (/\/(chartsheet|dialogsheet)$/.test(type)) ids.add(attributeOf(parts.relationships, tag, "Id"));
+  });
+  const sheets: (string | undefined)[] = [];
+  eachTag(parts.workbook, (tag) => {
+    if (tag.name === "sheet") sheets.push(attributeOf(parts.workbook, tag, "r:id"));
+  });
+  return new Set([...sheets.keys()].filter((i) => sheets[i] !== undefined && ids.has(sheets[i])));
 }
