@@ -6,6 +6,9 @@ import type { PickListContent, SheetContent } from "../content.ts";
 /** A column of a table keeps its list when the table grows by so many rows in a program that moves no references. */
 const mostNames = 1000;
 
+/** So many areas with a list are kept; a file may name any number of them. */
+const mostAreas = 10_000;
+
 /** The longest list of words that a file holds. Source: Microsoft, “Excel specifications and limits”. */
 const longestWords = 255;
 
@@ -63,9 +66,10 @@ export function readPickLists(
 ): { readonly pickLists: readonly PickListContent[]; readonly leftOver: number } {
   const read = stored.map((each) => ({ areas: each.range.split(/\s+/), from: sourceOf(each, sheets) }));
   return {
-    pickLists: read.flatMap(({ areas, from }) =>
-      from ? areas.map((area) => ({ ...cells(area), from })) : [],
-    ),
+    pickLists: read
+      .flatMap(({ areas, from }) => (from ? areas.map((area) => ({ ...cells(area), from })) : []))
+      .filter(({ row, column, rows, columns }) => row >= 0 && column >= 0 && rows > 0 && columns > 0)
+      .slice(0, mostAreas),
     leftOver: read.filter(({ from }) => from === undefined).length,
   };
 }

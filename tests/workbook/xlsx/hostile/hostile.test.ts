@@ -4,7 +4,7 @@ import { InputError } from "../../../../addin/measures/inputError.ts";
 import { limits } from "../../../../addin/workbook/limits.ts";
 import { readXlsx } from "../../../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../../../addin/workbook/xlsx/writeXlsx.ts";
-import { seeded } from "../../../../addin/similarity/exact/seeded.ts";
+import { seeded } from "../../../similarity/condensedOf.ts";
 import { hostileFiles } from "./hostileFiles.ts";
 
 describe("a hostile file", () => {
