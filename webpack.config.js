@@ -53,7 +53,10 @@ const common = (mode) => ({
 /** The worksheet functions alone: one file that needs nothing but Excel’s CustomFunctions object. */
 async function functionsConfig(mode) {
   const { functionsJson } = await tsImport("./functions/metadata.ts", import.meta.url);
-  const { addresses, manifestJson, manifestXml } = await tsImport("./manifest/manifest.ts", import.meta.url);
+  const { addresses, helpPages, manifestJson, manifestXml } = await tsImport(
+    "./manifest/manifest.ts",
+    import.meta.url,
+  );
   const asText = (value) => JSON.stringify(value, undefined, 2) + "\n";
   return {
     ...common(mode),
@@ -65,6 +68,7 @@ async function functionsConfig(mode) {
         "functions.json": asText(functionsJson(addresses(baseUrl).help)),
         "manifest.xml": manifestXml(baseUrl),
         "manifest.json": asText(manifestJson(baseUrl)),
+        ...helpPages(),
       }),
       new CopyPlugin({
         patterns: [

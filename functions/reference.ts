@@ -24,19 +24,20 @@ function index(): string {
   ]);
 }
 
+/** What holds for every function; `code` and **stress** as in Markdown. */
+export const commonNotes: readonly string[] = [
+  "A **chart** is a range with headings in its first row and figure names in its first column. Headings may name a unit in brackets, as in `Bust (in)`; without one, lengths are in mm. Columns may stand in any order.",
+  "An empty cell for a needed argument gives a blank result. A blank within a range gives a blank at its place.",
+  'An argument in square brackets may be left out, and an empty cell or a 0 for it means the same: some programs cannot tell them apart. Where you mean nothing at all, as in no layers, write `"none"`.',
+  "No length is 0, and some spreadsheets pass 0 for an empty cell: where a length or a tolerance is wanted, 0 counts as empty.",
+  "Numbers may also be typed as text, as in `5 3/8` or `13,65`. Functions that take plain lengths do not convert units: a text that names its unit is refused there, and `LENGTH` turns it into a number.",
+  "`#VALUE!` means that something given cannot be used, `#N/A` that something is not in the chart. The message says what was read and what to do.",
+];
+
 function shared(): string {
   return `## What they have in common
 
-- A **chart** is a range with headings in its first row and figure names in its first column. Headings may name a unit in
-  brackets, as in \`Bust (in)\`; without one, lengths are in mm. Columns may stand in any order.
-- An empty cell for a needed argument gives a blank result. A blank within a range gives a blank at its place.
-- An argument in square brackets may be left out, and an empty cell or a 0 for it means the same: some programs cannot tell
-  them apart. Where you mean nothing at all, as in no layers, write \`"none"\`.
-- No length is 0, and some spreadsheets pass 0 for an empty cell: where a length or a tolerance is wanted, 0 counts as empty.
-- Numbers may also be typed as text, as in \`5 3/8\` or \`13,65\`. Functions that take plain lengths do not convert units: a text
-  that names its unit is refused there, and [LENGTH](#length) turns it into a number.
-- \`#VALUE!\` means that something given cannot be used, \`#N/A\` that something is not in the chart. The message says what
-  was read and what to do.
+${commonNotes.map((note) => `- ${note}`).join("\n")}
 
 The examples use this chart under the name \`Figures\`, these tolerances under the name \`Tolerances\` and these patterns under the
 name \`Patterns\`; results are rounded to three decimals.

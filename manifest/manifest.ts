@@ -1,3 +1,4 @@
 export { addresses } from "./addIn.ts";
+export { helpPages } from "./pages/helpPages.ts";
 export { manifestXml } from "./manifestXml.ts";
 export { manifestJson } from "./manifestJson.ts";

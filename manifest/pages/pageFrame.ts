@@ -62,12 +62,15 @@ export function paragraphs(text: string): string {
 /** A table with headings that scrolls by itself where it is wider than the page; `label` names it for screen readers. */
 export function htmlTable(label: string, rows: readonly (readonly unknown[])[]): string {
   const [headings = [], ...body] = rows;
-  const line = (cells: readonly unknown[], tag: "th" | "td") =>
-    `<tr>${cells.map((cell) => `<${tag}${tag === "th" ? ' scope="col"' : cellClass(cell)}>${escapeHtml(String(cell))}</${tag}>`).join("")}</tr>`;
+  const heading = (cell: unknown) =>
+    cell === "" ? "<td></td>" : `<th scope="col">${escapeHtml(String(cell))}</th>`;
+  const value = (cell: unknown) => `<td${cellClass(cell)}>${escapeHtml(String(cell))}</td>`;
+  const line = (cells: readonly unknown[], element: (cell: unknown) => string) =>
+    `<tr>${cells.map(element).join("")}</tr>`;
   return `<div class="wide" role="region" tabindex="0" aria-label="${escapeHtml(label)}"><table>
-<thead>${line(headings, "th")}</thead>
+<thead>${line(headings, heading)}</thead>
 <tbody>
-${body.map((cells) => line(cells, "td")).join("\n")}
+${body.map((cells) => line(cells, value)).join("\n")}
 </tbody>
 </table></div>`;
 }

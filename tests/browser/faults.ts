@@ -4,15 +4,15 @@ import type { Page } from "playwright-core";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-/** What axe finds wrong with the pane as it is shown now, in words. */
-export async function faults(page: Page): Promise<string[]> {
+/** What axe finds wrong with a part of the page as it is shown now, in words. */
+export async function faults(page: Page, part = ".pane"): Promise<string[]> {
   await page.evaluate(axe);
-  return page.evaluate(async () => {
+  return page.evaluate(async (within) => {
     // axe-core puts itself on the window.
     const { axe: tester } = window as unknown as {
       axe: { run(context: string): Promise<{ violations: { id: string; help: string }[] }> };
     };
-    const { violations } = await tester.run(".pane");
+    const { violations } = await tester.run(within);
     return violations.map(({ id, help }) => `${id}: ${help}`);
-  });
+  }, part);
 }
