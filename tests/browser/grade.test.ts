@@ -121,7 +121,9 @@ describe("an empty workbook", () => {
     await chooser.setFiles({
       name: "empty.xlsx",
       mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-      buffer: Buffer.from(await writeXlsx({ sheets: [{ name: "Mine", cells: [[{ value: "Notes" }]] }] })),
+      buffer: Buffer.from(
+        (await writeXlsx({ sheets: [{ name: "Mine", cells: [[{ value: "Notes" }]] }] })).bytes,
+      ),
     });
     await page
       .getByText(/is open|opened/i)

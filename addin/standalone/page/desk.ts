@@ -8,7 +8,7 @@ import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
 import { openStore } from "../storage/openStore.ts";
 import { watchOtherTabs } from "../storage/otherTabs.ts";
 import type { Opened, SetAside, WorkbookStore } from "../storage/store.ts";
-import { leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
+import { changedWords, leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
 import { xlsxType } from "./files.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
@@ -188,7 +188,9 @@ export function createDesk(place: HTMLElement): Desk {
     work("Saving …", "The workbook was not saved.", async () => {
       if (!grid) return;
       const { writeXlsx } = await import("../../workbook/xlsx/writeXlsx.ts");
-      const bytes = await writeXlsx(grid.workbook.content(), { formulas });
+      const { bytes, changed } = await writeXlsx(grid.workbook.content(), {
+        cells: formulas ? "formulas" : "values",
+      });
       const name = formulas ? "measure-book.xlsx" : "measure-book-values.xlsx";
       download(name, new Uint8Array(bytes), xlsxType);
       say({
@@ -201,6 +203,9 @@ export function createDesk(place: HTMLElement): Desk {
           actions: [{ label: "Save the values alone", run: () => void saveFile({ formulas: false }) }],
         }),
       });
+      const otherwise = changedWords(changed);
+      if (otherwise === undefined) dismiss("changed");
+      else say({ id: "changed", kind: "look", text: otherwise });
     });
 
   start().catch((error: unknown) => {

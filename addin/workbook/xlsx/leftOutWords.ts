@@ -9,7 +9,20 @@ const mostShown = 8;
  */
 export function leftOutWords(name: string, leftOut: readonly string[]): string | undefined {
   if (leftOut.length === 0) return undefined;
-  const more = leftOut.length - mostShown;
-  const listed = [...leftOut.slice(0, mostShown), ...(more > 0 ? [`and ${String(more)} more`] : [])];
-  return `Not taken over from “${name}”: ${listed.join("; ")}. The file itself is as it was.`;
+  return `Not taken over from “${name}”: ${listed(leftOut)}. The file itself is as it was.`;
+}
+
+/**
+ * A sentence for the user about what was written otherwise than it stands in the workbook; `undefined` when nothing was.
+ *
+ * @param changed short phrases, as `writeXlsx` gives them
+ */
+export function changedWords(changed: readonly string[]): string | undefined {
+  if (changed.length === 0) return undefined;
+  return `Saved as text instead of a formula: ${listed(changed)}. Your workbook is as it was; mend it there and save again.`;
+}
+
+function listed(phrases: readonly string[]): string {
+  const more = phrases.length - mostShown;
+  return [...phrases.slice(0, mostShown), ...(more > 0 ? [`and ${String(more)} more`] : [])].join("; ");
 }

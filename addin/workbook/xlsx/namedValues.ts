@@ -1,14 +1,11 @@
-import { formulaPieces } from "./formulaPieces.ts";
+import { codeAlone } from "./formulaPieces.ts";
 
 /**
  * The names that LET and LAMBDA give to values within a formula, for example `x` in `LET(x,2,x*x)`.
  * Files store them with a prefix of their own.
  */
 export function namedValues(formula: string): ReadonlySet<string> {
-  // Text and brackets may hold commas and parentheses: blank them out, so that positions stay the same.
-  const code = formulaPieces(formula)
-    .map((piece, i) => (i % 2 === 0 ? piece : "_".repeat(piece.length)))
-    .join("");
+  const code = codeAlone(formula);
   const names = [...code.matchAll(/(?<![\w.])(LET|LAMBDA)\(/gi)].flatMap((call) => {
     const given = callArguments(code, call.index + call[0].length).slice(0, -1);
     return call[1]?.toUpperCase() === "LET" ? given.filter((_, i) => i % 2 === 0) : given;

@@ -5,7 +5,8 @@ import { storedWidth } from "./columnWidth.ts";
 import { errorMark, isStorableError } from "./errorValues.ts";
 import { storedStyle } from "./looks.ts";
 import { storedPickLists } from "./pickLists.ts";
-import { callsOurs, storedFormula } from "./storedFormula.ts";
+import type { Referable } from "./readFormula.ts";
+import { storedFormula, type StoredFormula } from "./storedFormula.ts";
 import { storedHeading, storedText } from "./storedText.ts";
 import { tableHeadings } from "./tableHeadings.ts";
 
@@ -13,27 +14,38 @@ const usualWidth = 64;
 /** A landscape page is about 1000 pixels wide: letters of 11 points come out at 8 or more. */
 const readableWidth = 1400;
 
-/**
- * One sheet in the terms of the file.
- *
- * @param formulas whether to write formulas or only their values
- * @param sheets of the whole workbook, for lists to choose from
- */
-export function storedSheet(
-  sheet: SheetContent,
-  formulas: boolean,
-  sheets: readonly SheetContent[],
-): WriteSheet {
+/** What the sheets of one file have in common. */
+export interface Book extends Referable {
+  /** False writes the values that formulas gave last in their place. */
+  readonly formulas: boolean;
+  readonly content: readonly SheetContent[];
+}
+
+export interface StoredSheet {
+  readonly sheet: WriteSheet;
+  /** In short phrases, what is not in the file as it is in the workbook. */
+  readonly changed: readonly string[];
+}
+
+/** One sheet in the terms of the file. */
+export function storedSheet(sheet: SheetContent, book: Book): StoredSheet {
   const tables = (sheet.tables ?? []).map((table) => ({ ...table, rows: Math.max(table.rows, 2) }));
   const headings = new Map(tables.flatMap((table) => headingCells(table, sheet)));
   const cells = new Map<string, Partial<StoredCell>>();
+  const changed: string[] = [];
   const put = (row: number, column: number, cell: Partial<StoredCell>) => {
     const key = `${String(row)},${String(column)}`;
     cells.set(key, { ...cells.get(key), ...cell });
   };
   sheet.cells.forEach((row, r) => {
     row.forEach((cell, c) => {
-      if (cell) put(r, c, storedCell(cell, r, c, formulas, tableAt(tables, r, c)?.name));
+      if (!cell) return;
+      const stored = storedCell(cell, r, c, book, tableAt(tables, r, c)?.name);
+      put(r, c, stored.cell);
+      if (stored.refused !== undefined)
+        changed.push(
+          `the formula in ${cellRef(r, c)} on sheet “${sheet.name}”, which Excel cannot read (${stored.refused})`,
+        );
     });
   });
   for (const [key, value] of headings) {
@@ -42,8 +54,8 @@ export function storedSheet(
   }
   for (const { row, column, text } of sheet.notes ?? [])
     put(row, column, { comment: { text: storedText(text) } });
-  const lists = storedPickLists(sheet, sheets);
-  return {
+  const lists = storedPickLists(sheet, book.content);
+  const stored: WriteSheet = {
     name: sheet.name,
     cells,
     ...(lists.length > 0 && { dataValidations: lists }),
@@ -68,39 +80,37 @@ export function storedSheet(
       })),
     }),
   };
+  return { sheet: stored, changed };
 }
 
 function storedCell(
   cell: CellContent,
   row: number,
   column: number,
-  formulas: boolean,
+  book: Book,
   table: string | undefined,
-): Partial<StoredCell> {
+): { readonly cell: Partial<StoredCell>; readonly refused?: string } {
   const style = storedStyle(cell.style, cell.format);
-  return {
-    ...(style && { style }),
-    ...(formulas && cell.formula !== undefined
-      ? { ...storedFormulaCell(cell.formula, cell, row, column, table) }
-      : storedValue(cell.value)),
-  };
+  const styled = (content: Partial<StoredCell>) => ({ ...(style && { style }), ...content });
+  if (!book.formulas || cell.formula === undefined) return { cell: styled(storedValue(cell.value)) };
+  const formula = storedFormula(cell.formula, book, table);
+  if (typeof formula === "string") return { cell: styled(storedValue(cell.formula)), refused: formula };
+  return { cell: styled(storedFormulaCell(formula, cell, row, column)) };
 }
 
 function storedFormulaCell(
-  formula: string,
+  { formula, fills }: StoredFormula,
   { value, spill }: CellContent,
   row: number,
   column: number,
-  table: string | undefined,
 ): Partial<StoredCell> {
   const { rows, columns } = spill ?? { rows: 1, columns: 1 };
-  // Any other form makes Excel show our functions with an `@`, and cut their tables to one cell.
-  const fills = spill !== undefined || callsOurs(formula);
   const result = formulaResult(value);
   return {
-    formula: storedFormula(formula, table),
+    formula,
     ...(result !== undefined && { formulaResult: result }),
-    ...(fills && {
+    // Any other form makes Excel show our functions with an `@`, and cut their tables to one cell.
+    ...((fills || spill !== undefined) && {
       formulaType: "array",
       formulaDynamic: true,
       formulaRef:

@@ -73,7 +73,7 @@ describe("an .xlsx file", () => {
   };
 
   test("whatever its name, is read as a workbook: tables first, then sheets", async () => {
-    const source = await openFile("chart.csv", await writeXlsx(content));
+    const source = await openFile("chart.csv", (await writeXlsx(content)).bytes);
     expect(source.kind).toBe("workbook");
     if (source.kind !== "workbook") return;
     expect(workbookParts(source.content).map((part) => part.label)).toEqual([
@@ -92,7 +92,7 @@ describe("an .xlsx file", () => {
   });
 
   test("numbers arrive as readings; a fraction that became a date is refused with the fractions it may have been", async () => {
-    const source = await openFile("chart.xlsx", await writeXlsx(content));
+    const source = await openFile("chart.xlsx", (await writeXlsx(content)).bytes);
     if (source.kind !== "workbook") throw new Error("The file was not read as a workbook.");
     const part = workbookParts(source.content)[0];
     const read = await readSource(source, { part }, noPause, signal);

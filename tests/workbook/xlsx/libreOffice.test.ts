@@ -88,9 +88,9 @@ const moved: WorkbookContent = {
 /** Every sheet of the written workbooks as LibreOffice shows it, by file name. */
 async function shown(): Promise<ReadonlyMap<string, readonly (readonly string[])[]>> {
   const files = [
-    ["chart.xlsx", await writeXlsx(chart)],
-    ["results.xlsx", await writeXlsx(results, { formulas: false })],
-    ["moved.xlsx", await writeXlsx(moved)],
+    ["chart.xlsx", (await writeXlsx(chart)).bytes],
+    ["results.xlsx", (await writeXlsx(results, { cells: "values" })).bytes],
+    ["moved.xlsx", (await writeXlsx(moved)).bytes],
   ] as const;
   for (const [name, bytes] of files) await writeFile(path.join(folder, name), bytes);
   const sheets = await convert(

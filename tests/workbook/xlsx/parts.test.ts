@@ -49,7 +49,7 @@ const content: WorkbookContent = {
     },
   ],
 };
-const parts = partsOf(await writeXlsx(content));
+const parts = partsOf((await writeXlsx(content)).bytes);
 
 function part(name: string): Element {
   return parse(parts[name] ?? "");
@@ -194,7 +194,7 @@ describe("a formula of ours", () => {
   test("need not be calculated on opening when all values are there, and must be when one is not", async () => {
     expect(all(part("xl/workbook.xml"), "calcPr")[0]?.attributes.fullCalcOnLoad).toBeUndefined();
     const fresh = partsOf(
-      await writeXlsx({ sheets: [{ name: "S", cells: [[{ formula: "=FIT.TAPE(1)" }]] }] }),
+      (await writeXlsx({ sheets: [{ name: "S", cells: [[{ formula: "=FIT.TAPE(1)" }]] }] })).bytes,
     );
     expect(all(parse(fresh["xl/workbook.xml"] ?? ""), "calcPr")[0]?.attributes.fullCalcOnLoad).toBe("1");
     expect(all(parse(fresh["xl/worksheets/sheet1.xml"] ?? ""), "c")[0]?.attributes.cm).toBe("1");

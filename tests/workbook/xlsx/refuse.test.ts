@@ -6,7 +6,7 @@ import type { SheetContent } from "../../../addin/workbook/content.ts";
 import { readXlsx } from "../../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
 
-const workbook = await writeXlsx({ sheets: [{ name: "S", cells: [[{ value: 1 }]] }] });
+const { bytes: workbook } = await writeXlsx({ sheets: [{ name: "S", cells: [[{ value: 1 }]] }] });
 const locked = await writeStored({
   sheets: [{ name: "S", rows: [[1]] }],
   encryption: { password: "a", spinCount: 1000 },
