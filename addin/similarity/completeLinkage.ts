@@ -149,17 +149,21 @@ function scan(
   groups: Groups,
 ): void {
   const { size, sorted, keys } = groups;
+  const [first, second, third] = keys;
   for (let slot = from; slot !== size; slot = list[slot]!) {
-    if (isInOrder && (slot >= sorted || isBeyond(keys[0], tip, slot, nearest.limit))) break;
-    consider(slot, tip, nearest, groups);
+    const { limit } = nearest;
+    if (isInOrder && (slot >= sorted || isBeyond(first, tip, slot, limit))) break;
+    if (
+      !isBeyond(second, tip, slot, limit) &&
+      !isBeyond(third, tip, slot, limit) &&
+      !areBeyond(tip, slot, limit, groups)
+    )
+      consider(slot, tip, nearest, groups);
   }
 }
 
 function consider(slot: number, tip: number, nearest: Nearest, groups: Groups): void {
-  const { keys, lowestItem } = groups;
-  const { limit } = nearest;
-  if (isBeyond(keys[1], tip, slot, limit) || isBeyond(keys[2], tip, slot, limit)) return;
-  if (areBeyond(tip, slot, limit, groups)) return;
+  const { lowestItem } = groups;
   const distance = distanceOf(tip, slot, groups);
   if (!(nearest.slot < 0 ? isWithin(distance, nearest.distance) : distance <= nearest.distance)) return;
   const isEqual = nearest.slot >= 0 && distance === nearest.distance;

@@ -5,6 +5,31 @@ import { seeded } from "../similarity/condensedOf.ts";
 /** Typical readings in mm of a figure of about 400 mm: invented, in rough proportion. */
 const typicalMm = [145, 105, 155, 128, 72, 82, 118, 96, 60, 48, 42, 52, 88, 66, 74, 58, 46, 62, 180, 200];
 
+/** Headings for them. */
+export const measureNames: readonly string[] = [
+  ...[
+    "Bust",
+    "Waist",
+    "Hip",
+    "Waist to hip",
+    "Neck girth",
+    "Knee girth",
+    "Thigh girth",
+    "Chest width",
+    "Calf girth",
+  ],
+  ...[
+    "Upper arm girth",
+    "Wrist girth",
+    "Ankle girth",
+    "Back width",
+    "Body rise",
+    "Bust point to bust point",
+    "Elbow girth",
+  ],
+  ...["Hand girth", "Foot girth", "Inside leg", "Back waist length"],
+];
+
 /** Seeded figures × 20 measures in mm: a size for each figure, and each measure about its proportion. */
 export function randomFigures(count: number, seed = 1): readonly (readonly number[])[] {
   const random = seeded(seed);

@@ -1,32 +1,53 @@
 /**
  * Our answer, in a process of its own so that its processor time and peak memory are its own.
- * Arguments: number of figures, repeats, percent of the tolerances. Prints JSON like peer.py.
+ * Arguments: what (tree, groups or cells), number of figures, repeats, percent of the tolerances. Prints JSON.
+ *
+ * - `tree`: all joins by complete linkage, from columns of readings.
+ * - `groups`: the groups within tolerance, from columns of readings.
+ * - `cells`: the worksheet function GROUPS, from the cells that it is given to the cells that it gives.
  */
-import { linkageInPlace } from "../../addin/similarity/linkage.ts";
-import { toleranceDistances } from "../../addin/similarity/matrix.ts";
-import { columnsOf, randomFigures } from "./data.ts";
+import { cutAt } from "../../addin/similarity/cut.ts";
+import { figureMerges } from "../../addin/similarity/tree.ts";
+import { groupsFunction } from "../../functions/groups.ts";
+import { columnsOf, measureNames, randomFigures, tolerancesMm } from "./data.ts";
 import { processorMs } from "./processorMs.ts";
 
-const [count = 0, repeats = 1, percent = 0] = process.argv.slice(2).map(Number);
-const columns = columnsOf(randomFigures(count), percent);
+const [what = "", ...numbers] = process.argv.slice(2);
+const [count = 0, repeats = 1, percent = 0] = numbers.map(Number);
+const rows = randomFigures(count);
+const columns = columnsOf(rows, percent);
+const chart = [["Figure", ...measureNames], ...rows.map((row, i) => [`Figure ${String(i + 1)}`, ...row])];
+const tolerances = [
+  ["Measure", "Tolerance"],
+  ...measureNames.map((name, c) => [name, `${String(tolerancesMm[c]!)} mm`]),
+];
+
+interface Answer {
+  readonly heights?: readonly number[];
+  readonly groups?: readonly number[];
+}
+
+const tasks: Readonly<Record<string, () => Answer>> = {
+  tree: () => ({ heights: figureMerges(columns, count, "complete").map(({ height }) => height) }),
+  groups: () => ({ groups: [...cutAt(figureMerges(columns, count, "complete", 1), count, 1)] }),
+  cells: () => {
+    const result = groupsFunction.compute([chart, tolerances, "all"]);
+    return { groups: Array.isArray(result) ? result.slice(1).map((row) => Number(row[1])) : [] };
+  },
+};
+const task = tasks[what];
+if (!task) throw new Error(`There is no task “${what}”.`);
+
 const runs = Array.from({ length: repeats }, () => {
   const begin = process.cpuUsage();
-  const distances = toleranceDistances(columns, count);
-  const middle = process.cpuUsage();
-  const merges = linkageInPlace(distances, "complete");
-  const end = process.cpuUsage();
-  return {
-    distancesMs: processorMs(begin, middle),
-    linkageMs: processorMs(middle, end),
-    heights: merges.map(({ height }) => height),
-  };
+  const answer = task();
+  return { answer, ms: processorMs(begin, process.cpuUsage()) };
 });
 console.log(
   JSON.stringify({
     version: process.versions.node,
-    distancesMs: runs.map((run) => run.distancesMs),
-    linkageMs: runs.map((run) => run.linkageMs),
-    heights: runs.at(-1)?.heights ?? [],
+    times: runs.map((run) => run.ms),
+    ...runs.at(-1)?.answer,
     peakMb: process.resourceUsage().maxRSS / 1024,
   }),
 );
