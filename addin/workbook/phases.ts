@@ -6,9 +6,9 @@ import type { Area, Edit } from "./port.ts";
 /**
  * Edits cut into stretches within which every address means the same before and after: an edit that names
  * cells of a sheet starts a new stretch when an earlier one has added that sheet or made one of its tables
- * grow (which moves what stands below or beside it); so does one that names a table just made, and one that
- * writes over cells just written. What the
- * edits of a stretch touch can then be saved in one go before the first of them is applied.
+ * grow (which moves what stands below or beside it); so does one that names a table just made, one that
+ * makes a table grow on a sheet where cells were just written or moved, and one that writes over cells just written.
+ * What the edits of a stretch touch can then be saved in one go before the first of them is applied.
  *
  * @param sheetOf the sheet that a table is on, `undefined` when the edits themselves make the table
  */
@@ -24,13 +24,18 @@ export function phases(
 }
 
 function unsettles(earlier: Edit, edit: Edit, sheetOf: (table: string) => string | undefined): boolean {
+  const moved = unsettledSheets(earlier, sheetOf);
   if (edit.kind === "rows" || edit.kind === "column") {
-    return tablesMade(earlier).some((name) => sameName(name, edit.table));
+    if (tablesMade(earlier).some((name) => sameName(name, edit.table))) return true;
+    if (earlier.kind === "column" && edit.kind === "column") return false;
+    const sheet = sheetOf(edit.table);
+    const changed = earlier.kind === "cells" ? [earlier.at.sheet] : earlier.kind === "sheet" ? [] : moved;
+    if (changed === "any" || (sheet === undefined && changed.length > 0)) return true;
+    return sheet !== undefined && changed.some((name) => sameName(name, sheet));
   }
   if (edit.kind === "cells" && earlier.kind === "cells" && sameName(edit.at.sheet, earlier.at.sheet)) {
     return areasMeet(areaWritten(edit), areaWritten(earlier));
   }
-  const moved = unsettledSheets(earlier, sheetOf);
   return sheetsNamed(edit).some((sheet) => moved === "any" || moved.some((name) => sameName(name, sheet)));
 }
 
@@ -42,7 +47,14 @@ function unsettledSheets(
   edit: Edit,
   sheetOf: (table: string) => string | undefined,
 ): readonly string[] | "any" {
-  if (edit.kind === "sheet") return [edit.sheet.name];
+  return edit.kind === "sheet" ? [edit.sheet.name] : movesCellsOn(edit, sheetOf);
+}
+
+/** The sheets on which an edit moves cells to make room; `"any"` where that cannot be told beforehand. */
+export function movesCellsOn(
+  edit: Edit,
+  sheetOf: (table: string) => string | undefined,
+): readonly string[] | "any" {
   if (edit.kind !== "rows" && edit.kind !== "column") return [];
   const sheet = sheetOf(edit.table);
   return sheet === undefined ? "any" : [sheet];
