@@ -46,7 +46,10 @@ export type Edit =
   | { readonly kind: "sheet"; readonly sheet: SheetContent }
   /** Turn an area whose first row holds headings into a table. The name must be free. */
   | { readonly kind: "table"; readonly name: string; readonly area: Area }
-  /** Add rows below the last row of a table; each row has one cell a column. */
+  /**
+   * Add rows below the last row of a table; each row has one cell a column. Where a row has `undefined`, the formula of
+   * the row above goes on; where that holds none, the cell stays empty.
+   */
   | { readonly kind: "rows"; readonly table: string; readonly rows: Cells }
   /** Add a column to the right of a table: heading first, then one cell a row. */
   | {
@@ -55,7 +58,10 @@ export type Edit =
       readonly heading: string;
       readonly values: readonly Cell[];
     }
-  /** Show cells as “look here”, or take that mark away. */
+  /**
+   * Show readings as “look here”, or take that mark away. A mark belongs to what its cell holds: when the rows of a
+   * table are sorted, it is on that reading afterwards, or gone.
+   */
   | { readonly kind: "mark"; readonly cells: readonly CellAddress[]; readonly marked: boolean }
   /** Set, replace or (`undefined`) remove the note of a cell. */
   | { readonly kind: "note"; readonly at: CellAddress; readonly text: string | undefined }

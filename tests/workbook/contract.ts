@@ -9,6 +9,8 @@ import { summary } from "./summary.ts";
 export interface ContractHooks {
   /** A user types into a cell, as in the host itself. Resolves after subscribers were told. */
   typeInto(at: CellAddress, text: string): Promise<void>;
+  /** A user sorts the rows of a table by one of its columns (from 0), ascending. */
+  sort(table: string, column: number): Promise<void>;
   content(): WorkbookContent | Promise<WorkbookContent>;
   close?(): Promise<void>;
 }
@@ -434,6 +436,47 @@ export function workbookContract(
         expect((await all(workbook))[0]!.marks).toEqual({ B3: true });
         expect(await styleOf()).toBe(before);
         expect((await workbook.readArea(area(2, 1, 1, 1))).values).toEqual([[136.5]]);
+      });
+
+      it("marks a reading, so that after sorting the mark is on that reading", async () => {
+        const workbook = await open();
+        await workbook.apply("Mark", [{ kind: "mark", cells: [at(4, 1), at(3, 2)], marked: true }]);
+        await workbook.sort("Figures", 1);
+        const sorted = (await workbook.readTable("Figures")).values.map((row) => row[0]);
+        expect(sorted).toEqual(["Figure", "Caro", "Bela", "Ada"]);
+        expect((await all(workbook))[0]!.marks).toEqual({ B3: true, C4: true });
+        await workbook.apply("Unmark", [{ kind: "mark", cells: [at(2, 1), at(3, 2)], marked: false }]);
+        expect((await all(workbook))[0]!.marks).toEqual({});
+        await workbook.sort("Figures", 0);
+        expect((await all(workbook))[0]!.marks).toEqual({});
+      });
+
+      it("goes on with a column’s formulas in new rows that bring no value for it", async () => {
+        const workbook = await open({
+          sheets: [
+            {
+              name: "Figures",
+              cells: [
+                [v("Figure"), v("Bust"), v("Twice")],
+                [v("Ada"), v(100), { formula: "=B2*2", value: 200 }],
+              ],
+              tables: [{ name: "Figures", row: 0, column: 0, rows: 2, columns: 3 }],
+            },
+          ],
+        });
+        await workbook.apply("Rows", [
+          {
+            kind: "rows",
+            table: "Figures",
+            rows: [
+              ["Bela", 110, undefined],
+              ["Caro", 120, 7],
+            ],
+          },
+        ]);
+        const cells = (await workbook.content()).sheets[0]?.cells ?? [];
+        expect(cells[2]?.[2]?.formula).toBe("=B3*2");
+        expect(cells[3]?.[2]).toMatchObject({ value: 7 });
       });
 
       it("sets, replaces and removes notes", async () => {

@@ -11,6 +11,7 @@ import type {
   WorkbookContent,
 } from "../../addin/workbook/content.ts";
 import { sameName } from "../../addin/workbook/names.ts";
+import { shiftFormula } from "../../addin/workbook/xlsx/shiftFormula.ts";
 import type {
   Area,
   CellAddress,
@@ -29,6 +30,8 @@ export interface MemoryWorkbook extends Workbook {
    * value (nothing is calculated here), "" empties the cell. Resolves after subscribers were told.
    */
   typeInto(at: CellAddress, text: string): Promise<void>;
+  /** A user sorts the rows of a table by one of its columns (from 0), ascending; marks and looks go with the rows. */
+  sort(table: string, column: number): Promise<void>;
 }
 
 type Typed = Extract<Edit, { kind: "cells" }>;
@@ -92,6 +95,14 @@ export function createMemoryWorkbook(initial: WorkbookContent): MemoryWorkbook {
     setPreference: later((key: string, value: unknown) => {
       if (value === undefined) preferences.delete(key);
       else preferences.set(key, JSON.stringify(value));
+    }),
+    sort: later((table: string, column: number) => {
+      const { area } = tableNamed(tablesOf(content), table);
+      content = inSheet(content, area.sheet, (sheet) => ({
+        ...sheet,
+        cells: sorted(sheet.cells, area, column),
+      }));
+      for (const listener of listeners) listener({ sheet: area.sheet });
     }),
     typeInto: later((at: CellAddress, text: string) => {
       const edit: Typed = { kind: "cells", at, cells: [[asTyped(text)]] };
@@ -304,6 +315,18 @@ function withNote(
   return text === undefined ? others : [...others, { row: at.row, column: at.column, text }];
 }
 
+function sorted(rows: Rows, area: Area, by: number): Rows {
+  const own = (row: Rows[number]) => Array.from({ length: area.columns }, (_, j) => row[area.column + j]);
+  const body = rows.slice(area.row + 1, area.row + area.rows).map(own);
+  const inOrder = body.toSorted((a, b) =>
+    cellText(a[by]?.value).localeCompare(cellText(b[by]?.value), "en", { numeric: true }),
+  );
+  return rows.map((row, i) => {
+    const cells = inOrder[i - area.row - 1];
+    return cells ? [...row.slice(0, area.column), ...cells, ...row.slice(area.column + area.columns)] : row;
+  });
+}
+
 function withRows(
   content: WorkbookContent,
   edit: { readonly table: string; readonly rows: readonly (readonly Cell[])[] },
@@ -316,7 +339,15 @@ function withRows(
     cells: withCells(
       movedDown(sheet.cells, { ...area, row: end, rows: edit.rows.length }),
       { row: end, column: area.column },
-      edit.rows.map((row) => row.map((value) => ({ value }))),
+      edit.rows.map((row, i) =>
+        row.map((value, j) => {
+          // A column of formulas goes on where a new row brings no value for it.
+          const above = sheet.cells[end - 1]?.[area.column + j]?.formula;
+          return value === undefined && above !== undefined
+            ? { formula: shiftFormula(above, i + 1, 0) }
+            : { value };
+        }),
+      ),
       written,
     ),
   }));

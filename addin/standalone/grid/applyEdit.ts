@@ -21,6 +21,7 @@ import { areasMeet } from "../../workbook/address.ts";
 import { tableNamed, widest } from "../../workbook/checkEdits.ts";
 import type { CellContent, SheetContent } from "../../workbook/content.ts";
 import type { Area, CellAddress, Edit, TableInfo } from "../../workbook/port.ts";
+import { shiftFormula } from "../../workbook/xlsx/shiftFormula.ts";
 import { lookChange, markChange } from "./cellLook.ts";
 import { toGridFormula } from "./gridFormula.ts";
 import type { GroupedUndo } from "./groupedUndo.ts";
@@ -162,10 +163,23 @@ async function addRows(unit: GridUnit, edit: EditOf<"rows">): Promise<void> {
   const gap = { ...area, row: area.row + area.rows, rows: edit.rows.length };
   await clear(unit, gap, "down");
   const sheet = sheetOf(unit, area.sheet);
-  await changeCells(unit, gap, (_, row, column) => ({
-    ...written({ value: edit.rows[row - gap.row]?.[column - gap.column] }, undefined),
-    ...formatLike(unit, sheet.getCellRaw(gap.row - 1, column)),
-  }));
+  await changeCells(unit, gap, (_, row, column) => {
+    const value = edit.rows[row - gap.row]?.[column - gap.column];
+    const above = sheet.getCellRaw(gap.row - 1, column);
+    // A column of formulas goes on where a new row brings no value for it.
+    const goesOn = value === undefined && typeof above?.f === "string";
+    return {
+      ...(goesOn
+        ? {
+            ...toCellData(undefined),
+            f: shiftFormula(above.f ?? "", row - gap.row + 1, 0),
+            si: null,
+            p: null,
+          }
+        : written({ value }, undefined)),
+      ...formatLike(unit, above),
+    };
+  });
   await setTable(unit, name, {
     updateRange: { newRange: toRectangle({ ...area, rows: area.rows + edit.rows.length }) },
   });

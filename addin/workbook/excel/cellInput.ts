@@ -70,11 +70,16 @@ export function savedInput(formula: unknown, value: unknown, type: string, forma
   return typeof value === "string" || typeof value === "number" || typeof value === "boolean" ? value : null;
 }
 
+/** The rows of a rectangle from `row` (0 is its first one) on. */
+export type RangeAt = (
+  context: Excel.RequestContext,
+  row: number,
+  rows: number,
+  columns: number,
+) => Excel.Range;
+
 /** Operations that write into a rectangle, number formats first. */
-export function writeOperations(
-  rangeAt: (context: Excel.RequestContext, row: number, rows: number, columns: number) => Excel.Range,
-  { formulas, formats }: Inputs,
-): Operation[] {
+export function writeOperations(rangeAt: RangeAt, { formulas, formats }: Inputs): Operation[] {
   const rows = formulas.map((row, i) => ({ row, i, bytes: bytesOf(row) + bytesOf(formats[i]) }));
   return inGroups(rows, writeLimit).map((group) => {
     const first = group[0]?.i ?? 0;

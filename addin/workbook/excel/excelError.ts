@@ -19,13 +19,31 @@ const remedies: Readonly<Record<string, string>> = {
   Conflict: "Somebody else changed the same cells. Try again.",
 };
 
+const formulaRefused =
+  "Excel does not take a formula that was to be written. It may name a table or column that was renamed meanwhile: look at the tables, then try again.";
+
 /** A refusal of Excel’s as something that the user can mend; any other error passes as it is. */
 export function inWords(error: unknown): Error {
   const code = codeOf(error);
-  const remedy = code === undefined ? undefined : remedies[code];
+  const remedy = code === undefined ? undefined : isFormulaRefused(error) ? formulaRefused : remedies[code];
   if (remedy !== undefined) return new InputError(remedy, code === "ItemNotFound" ? "absent" : "value");
   const says = error instanceof Error ? error : new Error(String(error));
   return code === undefined ? says : new InputError(`Excel could not do it. It says: “${says.message}”`);
+}
+
+/** True for what the user can mend; other failures may be those of a way of doing it, and another way may work. */
+export function isMendable(error: unknown): boolean {
+  const code = codeOf(error);
+  return code === undefined ? error instanceof InputError : code in remedies;
+}
+
+/** Excel tells by `debugInfo.errorLocation` which member refused. */
+function isFormulaRefused(error: unknown): boolean {
+  if (codeOf(error) !== "InvalidArgument" || typeof error !== "object" || error === null) return false;
+  const info = "debugInfo" in error ? error.debugInfo : undefined;
+  const location =
+    typeof info === "object" && info !== null && "errorLocation" in info ? info.errorLocation : undefined;
+  return typeof location === "string" && location.startsWith("Range.formulas");
 }
 
 /** The code of an error of Office.js. */

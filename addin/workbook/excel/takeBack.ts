@@ -4,7 +4,8 @@ import type { TableInfo } from "../port.ts";
 import type { Before, SavedPart } from "./before.ts";
 import { writeOperations } from "./cellInput.ts";
 import { putFrozen } from "./freeze.ts";
-import { findMarks } from "./marks.ts";
+import { keepSizes, resizeTable, usedBelow, type Growth } from "./growth.ts";
+import { restoreMarks } from "./marks.ts";
 import { findNotes } from "./notes.ts";
 import { rangeOf } from "./ranges.ts";
 import { bytesOf, operation, send, type Operation } from "./requests.ts";
@@ -18,9 +19,12 @@ import { loadSheets, loadTables } from "./shape.ts";
 export async function takeBack(context: Excel.RequestContext, before: Before): Promise<void> {
   const sheets = await loadSheets(context);
   const tables = await loadTables(context);
+  await keepSizes(context, before.neighbours, []);
+  const leftIn = await findInserted(context, before.growths, tables);
   await send(context, [
+    ...before.tables.flatMap((was) => shrink(tables, was, before.growths)),
+    ...leftIn.map(({ gap }) => operation((at) => void rangeOf(at, gap).delete("Up"))),
     ...before.touched.newTables.flatMap((name) => plainCells(tables, name)),
-    ...before.tables.flatMap((was) => shrink(tables, was)),
     ...before.touched.newSheets.flatMap((name) => dropSheet(sheets, name)),
     ...before.parts.flatMap(restorePart),
     ...before.frozen.map(({ sheet, rows, columns }) =>
@@ -29,26 +33,41 @@ export async function takeBack(context: Excel.RequestContext, before: Before): P
       }),
     ),
   ]);
-  const marks = await findMarks(
-    context,
-    before.marks.map(({ at }) => at),
-  );
+  await restoreMarks(context, before.marks);
   const notes = await findNotes(
     context,
     before.notes.map(({ at }) => at),
   );
-  await send(context, [
-    ...marks.map((place, i) =>
-      operation(() => {
-        place.put(before.marks[i]?.marked ?? false);
-      }),
-    ),
-    ...notes.map((place, i) =>
+  await send(
+    context,
+    notes.map((place, i) =>
       operation(() => {
         place.put(before.notes[i]?.text);
       }),
     ),
-  ]);
+  );
+}
+
+/** Room that was made below a table and never became part of it: what stands below has moved down all the same. */
+async function findInserted(
+  context: Excel.RequestContext,
+  growths: readonly Growth[],
+  tables: readonly TableInfo[],
+): Promise<readonly Growth[]> {
+  const waiting = growths.filter(
+    ({ way, table }) =>
+      way === "inserted" &&
+      tables.some(({ name, area }) => sameName(name, table.name) && area.rows === table.area.rows),
+  );
+  if (waiting.length === 0) return [];
+  const found = waiting.map((growth) => ({ growth, below: usedBelow(context, growth.table.area) }));
+  await context.sync();
+  return found
+    .filter(
+      ({ growth, below }) =>
+        !below.isNullObject && below.rowIndex + below.rowCount - 1 >= growth.lastBelow + growth.rows,
+    )
+    .map(({ growth }) => growth);
 }
 
 function plainCells(tables: readonly TableInfo[], name: string): Operation[] {
@@ -58,11 +77,12 @@ function plainCells(tables: readonly TableInfo[], name: string): Operation[] {
 }
 
 /** Take away the rows at the end and the columns at the right that a table has too many. */
-function shrink(tables: readonly TableInfo[], was: TableInfo): Operation[] {
+function shrink(tables: readonly TableInfo[], was: TableInfo, growths: readonly Growth[]): Operation[] {
   const now = tables.find((table) => sameName(table.name, was.name));
   if (!now) return [];
   const rows = now.area.rows - was.area.rows;
   const columns = now.area.columns - was.area.columns;
+  const growth = growths.find(({ table }) => sameName(table.name, was.name));
   return [
     ...Array.from({ length: Math.max(0, columns) }, (_, i) =>
       operation((context) => {
@@ -72,19 +92,28 @@ function shrink(tables: readonly TableInfo[], was: TableInfo): Operation[] {
           .delete();
       }),
     ),
-    ...(rows > 0
+    ...(rows > 0 && growth
       ? [
           operation((context) => {
-            const body = context.workbook.tables.getItem(was.name).getDataBodyRange();
-            body
-              .getLastRow()
-              .getOffsetRange(1 - rows, 0)
-              .getResizedRange(rows - 1, 0)
-              .delete("Up");
+            takeRows(context, was, growth, rows);
           }),
         ]
       : []),
   ];
+}
+
+/** Rows that were written where they are leave the table; their cells are brought back with the others. */
+function takeRows(context: Excel.RequestContext, was: TableInfo, { way, gap }: Growth, rows: number): void {
+  if (way === "below") resizeTable(context, was, was.area.rows);
+  else if (way === "inserted") rangeOf(context, gap).delete("Up");
+  else {
+    const body = context.workbook.tables.getItem(was.name).getDataBodyRange();
+    body
+      .getLastRow()
+      .getOffsetRange(1 - rows, 0)
+      .getResizedRange(rows - 1, 0)
+      .delete("Up");
+  }
 }
 
 function dropSheet(sheets: readonly string[], name: string): Operation[] {
@@ -97,7 +126,8 @@ function dropSheet(sheets: readonly string[], name: string): Operation[] {
     : [];
 }
 
-function restorePart({ area, inputs, looks }: SavedPart): Operation[] {
+/** Operations that bring back how a part was. */
+export function restorePart({ area, inputs, looks }: SavedPart): Operation[] {
   return [
     ...writeOperations(
       (context, row, rows, columns) => rangeOf(context, { ...area, row: area.row + row, rows, columns }),

@@ -70,13 +70,14 @@ function looks({ book }: ReturnType<typeof openExcel>["double"]) {
 
 describe("an action that Excel breaks off", () => {
   it("is taken back, wherever it broke off", async () => {
-    const whole = openExcel(start);
+    // Without one undo step for one action: with it, the action is tried once more.
+    const whole = openExcel(start, 19);
     await whole.workbook.apply("All", everything);
     const operations = whole.double.host.syncs.reduce((sum, sync) => sum + sync.operations, 0);
     expect(operations).toBeGreaterThan(100);
 
     for (let broken = 0; broken < operations; broken++) {
-      const { double, workbook } = openExcel(start);
+      const { double, workbook } = openExcel(start, 19);
       const lookedLike = looks(double);
       let count = 0;
       double.host.beforeOperation = () => {
@@ -93,7 +94,7 @@ describe("an action that Excel breaks off", () => {
     const { double, workbook } = openExcel(start);
     const sheet = double.book.sheets[0]!;
     double.host.beforeOperation = (label) => {
-      if (label.startsWith("add rows")) sheet.protected = true;
+      if (label.startsWith("insert") || label.startsWith("add column")) sheet.protected = true;
     };
     await expect(workbook.apply("All", everything)).rejects.toThrow(/protected.*Excel’s own Undo/);
   });
@@ -105,7 +106,7 @@ describe("what Excel refuses is said in words", () => {
   it("a protected sheet", async () => {
     const { double, workbook } = openExcel(start);
     double.book.sheets[0]!.protected = true;
-    await expect(workbook.apply("Write", [write])).rejects.toThrow(/sheet is protected/);
+    await expect(workbook.apply("Write", [write])).rejects.toThrow(/The sheet “Figures” is protected/);
   });
 
   it("a cell that is being edited", async () => {
@@ -171,8 +172,8 @@ describe("what belongs to the user", () => {
     const { double, workbook } = openExcel(start);
     const cell = double.book.sheets[0]!.cells.get("1,1")!;
     cell.conditional = [
-      { type: "Custom", formula: "=B2>100", fill: "#FF0000" },
-      { type: "CellValue", formula: "100" },
+      { id: "7", type: "Custom", formula: "=RC>100", fill: "#FF0000" },
+      { id: "8", type: "CellValue", formula: "100" },
     ];
     const before = structuredClone(cell.conditional);
     const at = [{ sheet: "Figures", row: 1, column: 1 }];

@@ -29,9 +29,13 @@ export function openExcel(
     double.type(at, text);
     await told;
   };
+  const sort: ContractHooks["sort"] = (table, column) => {
+    double.sort(table, column);
+    return Promise.resolve();
+  };
   const close = () => {
     vi.unstubAllGlobals();
     return Promise.resolve();
   };
-  return { double, workbook: { ...port, typeInto, content: double.content, close } };
+  return { double, workbook: { ...port, typeInto, sort, content: double.content, close } };
 }

@@ -1,15 +1,22 @@
 import { areasMeet } from "../../../addin/workbook/address.ts";
+import { sameName } from "../../../addin/workbook/names.ts";
 import type { Area } from "../../../addin/workbook/port.ts";
+import { evaluate, everyNode, FormulaError, parse, type Value } from "./formula.ts";
 
 /** What Excel says when it refuses, with the codes that Office.js documents. */
 export class ExcelRefusal extends Error {
   override readonly name = "RichApi.Error";
 
+  /** Microsoft, reference of `OfficeExtension.DebugInfo`: `errorLocation` is such as “Range.formulas”. */
+  readonly debugInfo: { readonly errorLocation?: string };
+
   constructor(
     readonly code: string,
     message: string,
+    errorLocation?: string,
   ) {
     super(message);
+    this.debugInfo = errorLocation === undefined ? {} : { errorLocation };
   }
 }
 
@@ -18,6 +25,8 @@ export type ValueType = "Empty" | "String" | "Double" | "Boolean" | "Error";
 
 export interface BookCell {
   formula?: string;
+  /** The cell whose formula fills this one. */
+  spilledFrom?: string;
   /** An error value is kept as Excel tells it, as text; `type` tells it from text. */
   value: Scalar;
   type: ValueType;
@@ -28,8 +37,11 @@ export interface BookCell {
   conditional: BookRule[];
 }
 
+/** A conditional format; one that applies to several cells stands in each of them. */
 export interface BookRule {
+  id: string;
   type: "Custom" | "CellValue";
+  /** In R1C1 notation, which reads the same in every cell. */
   formula: string;
   fill?: string;
   color?: string;
@@ -47,6 +59,8 @@ export interface BookTable {
   showBandedRows: boolean;
   showHeaders: boolean;
   showTotals: boolean;
+  /** A filter hides some of its rows. */
+  filtered: boolean;
 }
 
 export interface BookSheet {
@@ -63,8 +77,23 @@ export interface Book {
   sheets: BookSheet[];
   tables: BookTable[];
   settings: Map<string, unknown>;
+  structureProtected: boolean;
+  calculationMode: "Automatic" | "Manual";
+  habits: Habits;
   selected: { sheet: BookSheet; row: number; column: number; rows: number; columns: number };
   active: BookSheet;
+}
+
+/** What users set for Excel, and what our functions give. */
+export interface Habits {
+  /** AutoCorrect: “Include new rows and columns in table”. */
+  expandsTables: boolean;
+  /** AutoCorrect: “Fill formulas in tables to create calculated columns”. */
+  fillsColumns: boolean;
+  /** A comma before decimals in what is typed. */
+  decimalComma: boolean;
+  /** What a formula of an add-in’s function fills; without it #NAME?, as where the add-in is not loaded. */
+  results: ((formula: string) => readonly (readonly Scalar[])[] | undefined) | undefined;
 }
 
 export const key = (row: number, column: number) => `${String(row)},${String(column)}`;
@@ -100,16 +129,35 @@ export function peek(sheet: BookSheet, row: number, column: number): BookCell {
 
 const errorValues = ["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!"];
 
+/** A sheet that is protected takes nothing. `AccessDenied`: Microsoft, “Error handling with the application-specific APIs”. */
+export function refuseProtected(sheet: BookSheet): void {
+  if (sheet.protected) throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
+}
+
 /**
  * Write one input as Excel takes it: text in a text cell as it is; otherwise formulas, numbers, dates, per
  * cents, times, truth values and error values are read from text, and a leading apostrophe keeps the rest as
- * text. From memory of how Excel takes what is typed, in English.
+ * text. Microsoft, reference of `Range.values`: what starts with +, - or = is taken for a formula. The rest from memory
+ * of how Excel takes what is typed, in English.
  */
-export function enter(sheet: BookSheet, row: number, column: number, input: unknown): void {
+export function enter(book: Book, sheet: BookSheet, row: number, column: number, input: unknown): void {
   if (input === null || input === undefined) return;
-  if (sheet.protected) throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
+  refuseProtected(sheet);
   const cell = cellIn(sheet, row, column);
+  unspill(sheet, key(row, column));
   delete cell.formula;
+  enterInto(book, sheet, row, column, cell, input);
+  breakSpill(sheet, cell);
+}
+
+function enterInto(
+  book: Book,
+  sheet: BookSheet,
+  row: number,
+  column: number,
+  cell: BookCell,
+  input: unknown,
+): void {
   if (input === "") return setValue(cell, "", "Empty");
   if (cell.format === "@") return setValue(cell, textOf(input), "String");
   if (typeof input === "number") return setValue(cell, input, "Double");
@@ -118,7 +166,9 @@ export function enter(sheet: BookSheet, row: number, column: number, input: unkn
     throw new ExcelRefusal("InvalidArgument", `The argument is invalid: ${JSON.stringify(input)}`);
   }
   if (input.startsWith("'")) return setValue(cell, input.slice(1), "String");
-  if (/^=.|^@/.test(input) || /^[+-].*[a-z(*/]/i.test(input)) return enterFormula(cell, input);
+  if (/^=.|^@/.test(input) || /^[+-].*[a-z(*/]/i.test(input)) {
+    return enterFormula(book, sheet, row, column, cell, input);
+  }
   if (errorValues.includes(input)) return setValue(cell, input, "Error");
   if (/^(true|false)$/i.test(input)) return setValue(cell, input.toLowerCase() === "true", "Boolean");
   if (/^\d{1,2}[/-]\d{1,2}$/.test(input)) return enterDate(cell, input);
@@ -146,12 +196,117 @@ function setValue(cell: BookCell, value: Scalar, type: ValueType): void {
   cell.type = type;
 }
 
-function enterFormula(cell: BookCell, input: string): void {
-  cell.formula = input.startsWith("=") ? input : `=${input.replace(/^@/, "")}`;
-  const simple = /^=(\d+)([+*])(\d+)$/.exec(cell.formula);
-  if (!simple) return setValue(cell, "#NAME?", "Error");
-  const [a, b] = [Number(simple[1]), Number(simple[3])];
-  setValue(cell, simple[2] === "+" ? a + b : a * b, "Double");
+/**
+ * A formula that does not parse is refused. Microsoft, “Error handling with the application-specific APIs”:
+ * `InvalidArgument`, “The argument is invalid or missing or has an incorrect format.” That a table, a column or a sheet
+ * that is not there is refused as well, is from memory.
+ */
+function enterFormula(
+  book: Book,
+  sheet: BookSheet,
+  row: number,
+  column: number,
+  cell: BookCell,
+  input: string,
+): void {
+  const formula = input.startsWith("=") ? input : `=${input.replace(/^@/, "")}`;
+  checkFormula(book, sheet, row, column, formula);
+  cell.formula = formula;
+  const results = book.habits.results?.(formula);
+  if (results) return spill(sheet, row, column, cell, results);
+  const value = evaluate(formula, (r, c) => valueIn(sheet, r, c));
+  if (typeof value === "object") return setValue(cell, value.error, "Error");
+  setInput(cell, value ?? 0);
+}
+
+function checkFormula(book: Book, sheet: BookSheet, row: number, column: number, formula: string): void {
+  const refuse = (why: string) =>
+    new ExcelRefusal("InvalidArgument", `The argument is invalid. ${why}`, "Range.formulas");
+  try {
+    for (const node of everyNode(parse(formula))) {
+      if (node.kind === "reference" && node.text.includes("!")) {
+        const name = node.text
+          .slice(0, node.text.lastIndexOf("!"))
+          .replace(/^'|'$/g, "")
+          .replaceAll("''", "'");
+        if (!book.sheets.some((other) => sameName(other.name, name))) throw refuse(`No sheet ${name}.`);
+      }
+      if (node.kind !== "structure") continue;
+      const table = book.tables.find((other) =>
+        node.table === ""
+          ? other.sheet === sheet && areasMeet(other, { row, column, rows: 1, columns: 1 })
+          : sameName(other.name, node.table),
+      );
+      if (!table) throw refuse(`No table ${node.table}.`);
+      const headings = Array.from({ length: table.columns }, (_, j) =>
+        String(peek(table.sheet, table.row, table.column + j).value),
+      );
+      for (const wanted of node.columns) {
+        if (!headings.some((heading) => sameName(heading, wanted))) throw refuse(`No column ${wanted}.`);
+      }
+    }
+  } catch (error) {
+    throw error instanceof FormulaError ? refuse(error.message) : error;
+  }
+}
+
+/** What a cell holds, as formulas see it. */
+export function valueIn(sheet: BookSheet, row: number, column: number): Value {
+  const { type, value } = peek(sheet, row, column);
+  if (type === "Empty") return undefined;
+  return type === "Error" ? { error: String(value) } : value;
+}
+
+function setInput(cell: BookCell, value: Scalar): void {
+  setValue(
+    cell,
+    value,
+    typeof value === "number" ? "Double" : typeof value === "boolean" ? "Boolean" : "String",
+  );
+}
+
+/**
+ * Results fill the cells below and to the right. Microsoft, “Return multiple results from your custom function”: where
+ * neighbouring cells contain data, the formula displays #SPILL!.
+ */
+function spill(
+  sheet: BookSheet,
+  row: number,
+  column: number,
+  cell: BookCell,
+  results: readonly (readonly Scalar[])[],
+): void {
+  const places = results.flatMap((line, i) =>
+    line.flatMap((value, j) => (i === 0 && j === 0 ? [] : [{ value, row: row + i, column: column + j }])),
+  );
+  if (places.some((place) => peek(sheet, place.row, place.column).type !== "Empty")) {
+    return setValue(cell, "#SPILL!", "Error");
+  }
+  setInput(cell, results[0]?.[0] ?? "");
+  for (const each of places) {
+    const filled = cellIn(sheet, each.row, each.column);
+    setInput(filled, each.value);
+    filled.spilledFrom = key(row, column);
+  }
+}
+
+function unspill(sheet: BookSheet, from: string): void {
+  for (const cell of sheet.cells.values()) {
+    if (cell.spilledFrom !== from) continue;
+    delete cell.spilledFrom;
+    setValue(cell, "", "Empty");
+  }
+}
+
+/** Something written into a cell that a formula fills blocks that formula. */
+function breakSpill(sheet: BookSheet, cell: BookCell): void {
+  const from = cell.spilledFrom;
+  if (from === undefined) return;
+  delete cell.spilledFrom;
+  if (cell.type === "Empty") return;
+  unspill(sheet, from);
+  const anchor = sheet.cells.get(from);
+  if (anchor) setValue(anchor, "#SPILL!", "Error");
 }
 
 /** A fraction that becomes a day of the year 2025 (month first), counted from 30 December 1899. */
@@ -219,7 +374,7 @@ function refuseSplit(
   movesWhole: (table: BookTable) => boolean,
   moveTable: (table: BookTable) => void,
 ): void {
-  if (sheet.protected) throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
+  refuseProtected(sheet);
   const hit = book.tables.filter((table) => table.sheet === sheet && inTheWay(table));
   if (!hit.every(movesWhole)) {
     throw new ExcelRefusal("InsertDeleteConflict", "The operation would shift cells of a table.");
@@ -245,9 +400,12 @@ function move(
   sheet.notes = moved(sheet.notes);
 }
 
-/** The smallest rectangle around all cells with a value. */
-export function usedArea(sheet: BookSheet): Omit<Area, "sheet"> | undefined {
-  const filled = [...sheet.cells].filter(([, cell]) => cell.type !== "Empty").map(([at]) => place(at));
+/** The smallest rectangle around all cells with a value, or around those of an area. */
+export function usedArea(sheet: BookSheet, within?: Omit<Area, "sheet">): Omit<Area, "sheet"> | undefined {
+  const filled = [...sheet.cells]
+    .filter(([, cell]) => cell.type !== "Empty")
+    .map(([at]) => place(at))
+    .filter(([row, column]) => !within || areasMeet(within, { row, column, rows: 1, columns: 1 }));
   if (filled.length === 0) return undefined;
   const rows = filled.map(([row]) => row);
   const columns = filled.map(([, column]) => column);

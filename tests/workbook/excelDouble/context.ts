@@ -12,6 +12,21 @@ export interface Host {
   wrote(sheets: ReadonlySet<BookSheet>): void;
   /** Called before each operation, for tests that want one to fail. */
   beforeOperation: ((label: string) => void) | undefined;
+  /** Called at the head and at the end of each sync, for tests that want one to fail or somebody else to write. */
+  atSync: ((when: "before" | "after", index: number) => void) | undefined;
+}
+
+/** Members that came after ExcelApi 1.10, with the set (1.x) that they came in; a test compares it with the typings. */
+export const newerMembers: Readonly<Record<string, number>> = {
+  "Table.resize": 13,
+  "Worksheet.notes": 18,
+  "RunOptions.mergeUndoGroup": 20,
+};
+
+/** @throws what Excel says where it does not offer a member: “The API you are trying to use could not be found.” */
+export function requireMember(host: Host, member: string): void {
+  if (host.version < (newerMembers[member] ?? 0))
+    throw new ExcelRefusal("ApiNotFound", `The API you are trying to use could not be found: ${member}.`);
 }
 
 const payloadLimit = 5 * 1024 * 1024;
@@ -26,7 +41,20 @@ export class Requests {
   constructor(
     readonly host: Host,
     private readonly waitsForEdit: boolean,
+    private readonly isUndoGroup = false,
   ) {}
+
+  /**
+   * Microsoft, “Undo support with the Excel JavaScript API”: where something in a group cannot be undone, the error
+   * `UndoNotSupported` is thrown. `Worksheet.delete` stands in its list of what cannot.
+   */
+  refuseInUndoGroup(): void {
+    if (this.isUndoGroup)
+      throw new ExcelRefusal(
+        "UndoNotSupported",
+        "The JavaScript API request failed due to lack of support for the undo operation.",
+      );
+  }
 
   enqueue(label: string, run: () => void, payload?: unknown): void {
     this.queued.push({ label, run });
@@ -50,18 +78,20 @@ export class Requests {
     this.queued = [];
     this.bytes = 0;
     this.answerBytes = 0;
-    this.host.syncs.push({ operations: queued.length, bytes });
+    const index = this.host.syncs.push({ operations: queued.length, bytes }) - 1;
     if (this.host.editing && !this.waitsForEdit && queued.length > 0) {
       throw new ExcelRefusal("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");
     }
     if (bytes > payloadLimit) {
       throw new ExcelRefusal("RequestPayloadSizeLimitExceeded", "The request payload size is too large.");
     }
+    this.host.atSync?.("before", index);
     try {
       for (const { label, run } of queued) {
         this.host.beforeOperation?.(label);
         run();
       }
+      this.host.atSync?.("after", index);
     } finally {
       const written = this.written;
       this.written = new Set();

@@ -7,9 +7,20 @@ import type {
 } from "../../../addin/workbook/content.ts";
 import type { CellAddress } from "../../../addin/workbook/port.ts";
 import { sameName } from "../../../addin/workbook/names.ts";
-import { cellIn, enter, key, peek, place, type Book, type BookCell, type BookSheet } from "./book.ts";
-import { Requests, type Host } from "./context.ts";
-import { newSheet, Workbook, type Events, type Handlers, type SheetEvent } from "./objects.ts";
+import {
+  cellIn,
+  enter,
+  key,
+  peek,
+  place,
+  valueIn,
+  type Book,
+  type BookCell,
+  type BookSheet,
+} from "./book.ts";
+import { Requests, requireMember, type Host } from "./context.ts";
+import { evaluate, toA1 } from "./formula.ts";
+import { Application, newSheet, Workbook, type Events, type Handlers, type SheetEvent } from "./objects.ts";
 
 interface RunOptions {
   readonly delayForCellEdit?: boolean;
@@ -18,11 +29,12 @@ interface RunOptions {
 
 export class RequestContext extends Requests {
   readonly workbook: Workbook;
-  readonly application = { suspendScreenUpdatingUntilNextSync: () => undefined };
+  readonly application: Application;
 
-  constructor(host: Host, waitsForEdit: boolean, book: Book, events: Events) {
-    super(host, waitsForEdit);
+  constructor(host: Host, options: RunOptions, book: Book, events: Events) {
+    super(host, options.delayForCellEdit ?? false, options.mergeUndoGroup ?? false);
     this.workbook = new Workbook(this, book, events);
+    this.application = new Application(this, book);
   }
 }
 
@@ -43,6 +55,11 @@ export interface ExcelDouble {
   };
   /** What a user types. */
   type(at: CellAddress, text: string): void;
+  /**
+   * A user sorts the rows of a table by a column, ascending: content, number formats and looks go with the rows,
+   * conditional formats stay where they are (from memory of Excel).
+   */
+  sort(table: string, column: number): void;
   content(): WorkbookContent;
 }
 
@@ -66,6 +83,7 @@ export function createExcelDouble(content: WorkbookContent, version = 20): Excel
     editing: false,
     syncs: [],
     beforeOperation: undefined,
+    atSync: undefined,
     wrote: (sheets) => {
       for (const sheet of sheets) report(sheet, "ThisLocalAddin");
     },
@@ -80,12 +98,10 @@ export function createExcelDouble(content: WorkbookContent, version = 20): Excel
         const work = typeof first === "function" ? first : batch;
         if (!work) throw new Error("Excel.run without anything to do");
         const options = typeof first === "function" || first instanceof RequestContext ? {} : first;
-        if (options.mergeUndoGroup && version < 20) throw new Error("mergeUndoGroup is not offered");
+        if (options.mergeUndoGroup) requireMember(host, "RunOptions.mergeUndoGroup");
         runs.push(options);
         const context =
-          first instanceof RequestContext
-            ? first
-            : new RequestContext(host, options.delayForCellEdit ?? false, book, events);
+          first instanceof RequestContext ? first : new RequestContext(host, options, book, events);
         const result = await work(context);
         await context.sync();
         return result;
@@ -101,11 +117,36 @@ export function createExcelDouble(content: WorkbookContent, version = 20): Excel
     type(at, text) {
       const sheet = book.sheets.find((other) => sameName(other.name, at.sheet));
       if (!sheet) throw new Error(`No sheet ${at.sheet}`);
-      enter(sheet, at.row, at.column, text);
+      const typed = book.habits.decimalComma && /^-?\d+,\d+$/.test(text) ? text.replace(",", ".") : text;
+      enter(book, sheet, at.row, at.column, typed);
       report(sheet, "Unknown");
+    },
+    sort(name, column) {
+      const table = book.tables.find((other) => sameName(other.name, name));
+      if (!table) throw new Error(`No table ${name}`);
+      sortRows(table, column);
+      fire(events.sorted, { worksheetId: table.sheet.id });
     },
     content: () => ({ sheets: book.sheets.map((sheet) => contentOf(book, sheet)) }),
   };
+}
+
+function sortRows(
+  { sheet, row, column, rows, columns, showTotals }: Book["tables"][number],
+  by: number,
+): void {
+  const body = Array.from({ length: rows - 1 - (showTotals ? 1 : 0) }, (_, i) =>
+    Array.from({ length: columns }, (_, j) => peek(sheet, row + 1 + i, column + j)),
+  );
+  const sorted = body.toSorted((a, b) =>
+    String(a[by]?.value).localeCompare(String(b[by]?.value), "en", { numeric: true }),
+  );
+  const rules = body.map((cells) => cells.map((cell) => cell.conditional));
+  sorted.forEach((cells, i) => {
+    cells.forEach((cell, j) => {
+      sheet.cells.set(key(row + 1 + i, column + j), { ...cell, conditional: rules[i]?.[j] ?? [] });
+    });
+  });
 }
 
 function fire(handlers: Handlers, event: SheetEvent): void {
@@ -139,13 +180,23 @@ function bookOf(content: WorkbookContent): Book {
         showBandedRows: false,
         showHeaders: true,
         showTotals: false,
+        filtered: false,
       });
     }
   }
   const active = sheets[0];
   if (!active) throw new Error("A workbook has at least one sheet.");
   const selected = { sheet: active, row: 0, column: 0, rows: 1, columns: 1 };
-  return { sheets, tables, settings: new Map(), active, selected };
+  return {
+    sheets,
+    tables,
+    settings: new Map(),
+    active,
+    selected,
+    structureProtected: false,
+    calculationMode: "Automatic",
+    habits: { expandsTables: true, fillsColumns: true, decimalComma: false, results: undefined },
+  };
 }
 
 function fill(cell: BookCell, { value, formula, format, style }: CellContent): void {
@@ -170,7 +221,7 @@ function contentOf(book: Book, sheet: BookSheet): SheetContent {
   return {
     name: sheet.name,
     cells: Array.from({ length: height }, (_, i) =>
-      Array.from({ length: width }, (_, j) => cellContent(peek(sheet, i, j))),
+      Array.from({ length: width }, (_, j) => cellContent(sheet, i, j)),
     ),
     frozenRows: sheet.frozen.rows,
     frozenColumns: sheet.frozen.columns,
@@ -184,10 +235,12 @@ function contentOf(book: Book, sheet: BookSheet): SheetContent {
   };
 }
 
-function cellContent(cell: BookCell): CellContent {
+function cellContent(sheet: BookSheet, row: number, column: number): CellContent {
+  const cell = peek(sheet, row, column);
   const value = cell.type === "Error" ? { error: String(cell.value) } : cell.value;
-  const style = styleOf(cell);
+  const style = isMarked(sheet, row, column) ? "marked" : styleOf(cell);
   return {
+    ...(cell.spilledFrom !== undefined && { spilled: true }),
     ...(cell.type !== "Empty" && { value }),
     ...(cell.formula !== undefined && { formula: cell.formula }),
     format: cell.format,
@@ -195,8 +248,16 @@ function cellContent(cell: BookCell): CellContent {
   };
 }
 
+/** True when a mark of ours shows: its rule holds for the cell. */
+function isMarked(sheet: BookSheet, row: number, column: number): boolean {
+  return peek(sheet, row, column).conditional.some(
+    ({ formula }) =>
+      formula.includes("Measure Book mark") &&
+      evaluate(toA1(formula, row, column), (r, c) => valueIn(sheet, r, c)) === true,
+  );
+}
+
 function styleOf(cell: BookCell): CellStyle | undefined {
-  if (cell.conditional.some((rule) => rule.formula.includes("Measure Book mark"))) return "marked";
   if (cell.font.size === 16) return "title";
   if (cell.font.color === "#5C6068") return "quiet";
   return cell.font.bold ? "heading" : undefined;

@@ -9,6 +9,7 @@ import {
   key,
   peek,
   place,
+  refuseProtected,
   shiftDown,
   shiftRight,
   usedArea,
@@ -19,7 +20,8 @@ import {
   type BookTable,
   type Scalar,
 } from "./book.ts";
-import { ClientCollection, ClientObject, ClientResult, type Requests } from "./context.ts";
+import { ClientCollection, ClientObject, ClientResult, requireMember, type Requests } from "./context.ts";
+import { toA1, toR1C1 } from "./formula.ts";
 
 /** Handlers of one kind of event on all sheets. */
 export type Handlers = Set<(event: SheetEvent) => unknown>;
@@ -44,10 +46,6 @@ interface Block {
 }
 
 const invalid = (message: string) => new ExcelRefusal("InvalidArgument", message);
-
-function refuseProtected(sheet: BookSheet): void {
-  if (sheet.protected) throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
-}
 
 function checkBlock(block: Block): Block {
   const { row, column, rows, columns } = block;
@@ -78,6 +76,7 @@ interface RangeProperties {
   address: string;
   values: Scalar[][];
   formulas: Scalar[][];
+  formulasR1C1: Scalar[][];
   valueTypes: string[][];
   numberFormat: string[][];
 }
@@ -106,6 +105,13 @@ export class Range extends ClientObject<Block, RangeProperties> {
         address: ({ sheet, row, column }) => `${sheet.name}!${key(row, column)}`,
         values: (block) => eachCell(block, (cell) => cell.value),
         formulas: (block) => eachCell(block, (cell) => cell.formula ?? cell.value),
+        formulasR1C1: ({ sheet, row, column, rows, columns }) =>
+          Array.from({ length: rows }, (_, i) =>
+            Array.from({ length: columns }, (_, j) => {
+              const { formula, value } = peek(sheet, row + i, column + j);
+              return formula === undefined ? value : toR1C1(formula, row + i, column + j);
+            }),
+          ),
         valueTypes: (block) => eachCell(block, (cell) => cell.type),
         numberFormat: (block) => eachCell(block, (cell) => cell.format),
       },
@@ -140,6 +146,12 @@ export class Range extends ClientObject<Block, RangeProperties> {
   set formulas(values: Matrix) {
     this.write(values);
   }
+  get formulasR1C1(): Matrix {
+    return this.read("formulasR1C1");
+  }
+  set formulasR1C1(values: Matrix) {
+    this.write(values, toA1);
+  }
   get valueTypes() {
     return this.read("valueTypes");
   }
@@ -162,18 +174,29 @@ export class Range extends ClientObject<Block, RangeProperties> {
     );
   }
 
-  private write(values: Matrix): void {
+  private write(values: Matrix, read?: (formula: string, row: number, column: number) => string): void {
     this.queue(
       "set formulas",
       (block) => {
         refuseProtected(block.sheet);
         checkSize(block, values, "formulas");
+        refuseManyFormulas(this.requests, values);
         this.requests.writes(block.sheet);
+        const grown = expandTables(this.book, block, values);
         values.forEach((row, i) => {
           row.forEach((value, j) => {
-            enter(block.sheet, block.row + i, block.column + j, value);
+            const [atRow, atColumn] = [block.row + i, block.column + j];
+            const isFormula = typeof value === "string" && value.startsWith("=");
+            enter(
+              this.book,
+              block.sheet,
+              atRow,
+              atColumn,
+              isFormula && read ? read(value, atRow, atColumn) : value,
+            );
           });
         });
+        for (const fill of grown) fill();
       },
       values,
     );
@@ -186,7 +209,7 @@ export class Range extends ClientObject<Block, RangeProperties> {
     return new RangeFormat(this.requests, () => this.target());
   }
   get conditionalFormats(): ConditionalFormats {
-    return new ConditionalFormats(this.requests, () => this.target());
+    return new ConditionalFormats(this.requests, this.book, () => this.target());
   }
 
   private derived(of: (block: Block) => Block): Range {
@@ -194,6 +217,12 @@ export class Range extends ClientObject<Block, RangeProperties> {
   }
   getLastRow(): Range {
     return this.derived((block) => ({ ...block, row: block.row + block.rows - 1, rows: 1 }));
+  }
+  getColumn(index: number): Range {
+    return this.derived((block) => {
+      if (index < 0) throw invalid(`No column ${String(index)}.`);
+      return { ...block, column: block.column + index, columns: 1 };
+    });
   }
   getLastColumn(): Range {
     return this.derived((block) => ({ ...block, column: block.column + block.columns - 1, columns: 1 }));
@@ -229,6 +258,46 @@ export class Range extends ClientObject<Block, RangeProperties> {
     );
   }
 
+  getUsedRangeOrNullObject(valuesOnly: boolean): Range {
+    if (!valuesOnly) throw invalid("The double knows used ranges of values only.");
+    return new Range(
+      this.requests,
+      this.book,
+      () => {
+        const { sheet, ...block } = this.target();
+        const used = usedArea(sheet, block);
+        return used && { sheet, ...used };
+      },
+      true,
+    );
+  }
+
+  /**
+   * Microsoft, “Coauthoring in Excel add-ins”: insert a blank row where data stands below a table, which moves it and
+   * makes room. A row in the middle of a table becomes one of its rows.
+   */
+  insert(shift: string): Range {
+    return this.derived((block) => {
+      if (shift !== "Down") throw invalid(`The double inserts downwards only, not “${shift}”.`);
+      const table = this.book.tables.find(
+        (other) =>
+          other.sheet === block.sheet && other.row < block.row && areasMeet(other, { ...block, rows: 1 }),
+      );
+      if (table && (table.column !== block.column || table.columns !== block.columns))
+        throw new ExcelRefusal("InsertDeleteConflict", "Only part of a table row is named.");
+      if (table) refuseFiltered(table);
+      shiftDown(this.book, block.sheet, block, block.rows);
+      if (table) table.rows += block.rows;
+      for (let i = 0; i < block.rows; i++) {
+        for (let j = 0; j < block.columns; j++) {
+          inherit(block.sheet, [block.row - 1, block.column + j], [block.row + i, block.column + j]);
+        }
+      }
+      this.requests.writes(block.sheet);
+      return block;
+    });
+  }
+
   select(): void {
     this.queue("select", (block) => {
       if (this.book.active !== block.sheet)
@@ -249,6 +318,7 @@ export class Range extends ClientObject<Block, RangeProperties> {
       if (table && !whole)
         throw new ExcelRefusal("InsertDeleteConflict", "Only part of a table row is named.");
       if (table && table.rows - block.rows < 2) throw invalid("A table keeps one row.");
+      if (table) refuseFiltered(table);
       if (table) table.rows -= block.rows;
       this.requests.writes(block.sheet);
       shiftDown(this.book, block.sheet, block, -block.rows);
@@ -349,28 +419,30 @@ interface RuleTarget {
   readonly rule: BookRule;
 }
 
-class ConditionalFormats extends ClientCollection<RuleTarget, { type: string }, ConditionalFormat> {
+class ConditionalFormats extends ClientCollection<RuleTarget, RuleProperties, ConditionalFormat> {
   constructor(
     requests: Requests,
+    private readonly book: Book,
     private readonly block: () => Block,
   ) {
     super(
       requests,
       "conditional formats",
+      // Microsoft, reference of `Range.conditionalFormats`: those that intersect the range.
       () => {
-        const { sheet, row, column } = block();
-        return peek(sheet, row, column).conditional.map((rule) => ({ sheet, rule }));
+        const found = new Set(eachCell(block(), ({ conditional }) => conditional).flat(2));
+        return [...found].map((rule) => ({ sheet: block().sheet, rule }));
       },
-      (target) => new ConditionalFormat(requests, () => target),
+      (target) => new ConditionalFormat(requests, book, () => target),
     );
   }
 
   add(type: string): ConditionalFormat {
     if (type !== "Custom") throw invalid(`The double knows custom rules only, not “${type}”.`);
-    return new ConditionalFormat(this.requests, () => {
+    return new ConditionalFormat(this.requests, this.book, () => {
       const block = this.block();
       refuseProtected(block.sheet);
-      const rule: BookRule = { type: "Custom", formula: "" };
+      const rule: BookRule = { id: freeRuleId(block.sheet), type: "Custom", formula: "" };
       for (let i = 0; i < block.rows; i++) {
         for (let j = 0; j < block.columns; j++) {
           cellIn(block.sheet, block.row + i, block.column + j).conditional.push(rule);
@@ -381,25 +453,67 @@ class ConditionalFormats extends ClientCollection<RuleTarget, { type: string }, 
   }
 }
 
-class ConditionalFormat extends ClientObject<RuleTarget, { type: string }> {
-  constructor(requests: Requests, look: () => RuleTarget) {
-    super(requests, "a conditional format", look, { type: ({ rule }) => rule.type });
+function freeRuleId(sheet: BookSheet): string {
+  const taken = [...sheet.cells.values()].flatMap(({ conditional }) =>
+    conditional.map(({ id }) => Number(id)),
+  );
+  return String(taken.reduce((most, id) => Math.max(most, Number.isNaN(id) ? 0 : id), 0) + 1);
+}
+
+/** The cells that a rule applies to, where they are one rectangle. */
+function blockOfRule({ sheet, rule }: RuleTarget): Block | undefined {
+  const cells = [...sheet.cells]
+    .filter(([, { conditional }]) => conditional.includes(rule))
+    .map(([at]) => place(at));
+  const [rows, columns] = [cells.map(([row]) => row), cells.map(([, column]) => column)];
+  const least = (of: number[]) => of.reduce((a, b) => Math.min(a, b), Infinity);
+  const most = (of: number[]) => of.reduce((a, b) => Math.max(a, b), -1);
+  const [row, column] = [least(rows), least(columns)];
+  const block = { sheet, row, column, rows: most(rows) - row + 1, columns: most(columns) - column + 1 };
+  return cells.length > 0 && cells.length === block.rows * block.columns ? block : undefined;
+}
+
+interface RuleProperties {
+  type: string;
+  id: string;
+}
+
+class ConditionalFormat extends ClientObject<RuleTarget, RuleProperties> {
+  constructor(
+    requests: Requests,
+    private readonly book: Book,
+    look: () => RuleTarget,
+  ) {
+    super(requests, "a conditional format", look, {
+      type: ({ rule }) => rule.type,
+      id: ({ rule }) => rule.id,
+    });
   }
 
   get type() {
     return this.read("type");
   }
+  get id() {
+    return this.read("id");
+  }
+
+  getRangeOrNullObject(): Range {
+    return new Range(this.requests, this.book, () => blockOfRule(this.target()), true);
+  }
 
   get custom() {
     const change = (to: Partial<BookRule>) => {
-      this.queue("change rule", ({ rule }) => Object.assign(rule, to));
+      this.queue("change rule", ({ sheet, rule }) => {
+        refuseProtected(sheet);
+        Object.assign(rule, to);
+      });
     };
     return {
       rule: new ConditionalRule(this.requests, () => {
-        const { rule } = this.target();
-        if (rule.type !== "Custom")
+        const target = this.target();
+        if (target.rule.type !== "Custom")
           throw new ExcelRefusal("InvalidOperation", "The rule is not a custom one.");
-        return rule;
+        return target;
       }),
       format: {
         fill: {
@@ -422,23 +536,47 @@ class ConditionalFormat extends ClientObject<RuleTarget, { type: string }> {
   delete(): void {
     this.queue("delete", ({ sheet, rule }) => {
       refuseProtected(sheet);
-      for (const cell of sheet.cells.values()) {
-        cell.conditional = cell.conditional.filter((other) => other !== rule);
-      }
+      const cells = [...sheet.cells.values()].filter(({ conditional }) => conditional.includes(rule));
+      if (cells.length === 0)
+        throw new ExcelRefusal("ItemNotFound", "The conditional format is gone already.");
+      for (const cell of cells) cell.conditional = cell.conditional.filter((other) => other !== rule);
     });
   }
 }
 
-class ConditionalRule extends ClientObject<BookRule, { formula: string }> {
-  constructor(requests: Requests, look: () => BookRule) {
-    super(requests, "a rule", look, { formula: (rule) => rule.formula });
+/** Formulas of rules are those of the first cell that the rule applies to, as Microsoft’s example of a custom rule shows. */
+class ConditionalRule extends ClientObject<RuleTarget, { formula: string }> {
+  constructor(requests: Requests, look: () => RuleTarget) {
+    super(requests, "a rule", look, {
+      formula: (target) => {
+        const { formula } = target.rule;
+        const first = firstCell(target);
+        return formula === "" || !first ? formula : toA1(formula, ...first);
+      },
+    });
   }
   get formula(): string {
     return this.read("formula");
   }
   set formula(formula: string) {
-    this.queue("set formula", (rule) => (rule.formula = formula));
+    this.queue("set formula", (target) => {
+      refuseProtected(target.sheet);
+      if (formula.length > 255) throw invalid("The rule is longer than 255 characters.");
+      const first = firstCell(target);
+      if (first) target.rule.formula = toR1C1(formula, ...first);
+    });
   }
+}
+
+function firstCell({ sheet, rule }: RuleTarget): [number, number] | undefined {
+  const cells = [...sheet.cells]
+    .filter(([, { conditional }]) => conditional.includes(rule))
+    .map(([at]) => place(at));
+  if (cells.length === 0) return undefined;
+  return [
+    cells.reduce((least, [row]) => Math.min(least, row), Infinity),
+    cells.reduce((least, [, column]) => Math.min(least, column), Infinity),
+  ];
 }
 
 export class Worksheet extends ClientObject<BookSheet, { name: string; id: string }> {
@@ -461,8 +599,11 @@ export class Worksheet extends ClientObject<BookSheet, { name: string; id: strin
     return new Tables(this.requests, this.book, () => this.target());
   }
   get notes(): Notes {
-    if (this.requests.host.version < 18) throw new ExcelRefusal("ApiNotFound", "Notes are not offered.");
+    requireMember(this.requests.host, "Worksheet.notes");
     return new Notes(this.requests, () => this.target());
+  }
+  get protection(): Protection {
+    return new Protection(this.requests, () => this.target().protected);
   }
   get freezePanes(): FreezePanes {
     return new FreezePanes(this.requests, this.book, () => this.target());
@@ -483,12 +624,28 @@ export class Worksheet extends ClientObject<BookSheet, { name: string; id: strin
   }
   delete(): void {
     this.queue("delete", (sheet) => {
+      this.requests.refuseInUndoGroup();
+      refuseProtectedStructure(this.book);
       if (this.book.sheets.length === 1)
         throw new ExcelRefusal("InvalidOperation", "The last sheet must stay.");
       this.book.sheets = this.book.sheets.filter((other) => other !== sheet);
       this.book.tables = this.book.tables.filter((table) => table.sheet !== sheet);
     });
   }
+}
+
+class Protection extends ClientObject<boolean, { protected: boolean }> {
+  constructor(requests: Requests, look: () => boolean) {
+    super(requests, "a protection", look, { protected: (on) => on });
+  }
+  get protected() {
+    return this.read("protected");
+  }
+}
+
+function refuseProtectedStructure(book: Book): void {
+  if (book.structureProtected)
+    throw new ExcelRefusal("AccessDenied", "You cannot perform the requested operation.");
 }
 
 class FreezePanes extends ClientObject<BookSheet> {
@@ -671,6 +828,31 @@ class Table extends ClientObject<BookTable, TableProperties> {
   get worksheet(): Worksheet {
     return new Worksheet(this.requests, this.book, () => this.target().sheet);
   }
+  get autoFilter() {
+    return new AutoFilter(this.requests, () => this.target());
+  }
+
+  /**
+   * Microsoft, reference of `Table.resize`: the new range must overlap with the table, and the headings must stay in the
+   * same row. “Work with tables”: no data is added and no cell value changes.
+   */
+  resize(range: Range): void {
+    requireMember(this.requests.host, "Table.resize");
+    this.queue("resize", (table) => {
+      const block = range.target();
+      refuseProtected(table.sheet);
+      if (block.sheet !== table.sheet || block.row !== table.row || !areasMeet(block, table))
+        throw invalid("The headings must stay in their row.");
+      if (block.rows < 2) throw invalid("A table has a row below its headings.");
+      const inTheWay = this.book.tables.some(
+        (other) => other !== table && other.sheet === table.sheet && areasMeet(other, block),
+      );
+      if (inTheWay)
+        throw new ExcelRefusal("MergedRangeConflict", "A table can't overlap with another table.");
+      Object.assign(table, { column: block.column, rows: block.rows, columns: block.columns });
+    });
+  }
+
   getRange(): Range {
     return this.part(({ sheet, row, column, rows, columns }) => ({ sheet, row, column, rows, columns }));
   }
@@ -698,6 +880,7 @@ class Table extends ClientObject<BookTable, TableProperties> {
           (table) => {
             if (index !== -1) throw invalid("The double adds rows at the end only.");
             if (values.some((row) => row.length !== table.columns)) throw invalid("Rows of another width.");
+            refuseFiltered(table);
             addRows(this.book, table, values);
             this.requests.writes(table.sheet);
           },
@@ -743,7 +926,7 @@ function addRows(book: Book, table: BookTable, values: Matrix): void {
   values.forEach((row, i) => {
     row.forEach((value, j) => {
       inherit(table.sheet, [end - 1, table.column + j], [end + i, table.column + j]);
-      enter(table.sheet, end + i, table.column + j, value);
+      enter(book, table.sheet, end + i, table.column + j, value);
     });
   });
 }
@@ -760,10 +943,142 @@ function addColumn(book: Book, table: BookTable): void {
   heading.type = "String";
 }
 
-/** New cells of a table look like their neighbours. */
+/** New cells of a table look like their neighbours, and conditional formats reach over them (from memory). */
 function inherit(sheet: BookSheet, from: [number, number], to: [number, number]): void {
-  const { format, font } = peek(sheet, ...from);
-  sheet.cells.set(key(...to), { ...emptyCell(), format, font: { ...font } });
+  const { format, font, conditional } = peek(sheet, ...from);
+  sheet.cells.set(key(...to), { ...emptyCell(), format, font: { ...font }, conditional: [...conditional] });
+}
+
+/** `FilteredRangeConflict`: “The attempted operation causes a conflict with a filtered range.” */
+function refuseFiltered(table: BookTable): void {
+  if (table.filtered) {
+    throw new ExcelRefusal(
+      "FilteredRangeConflict",
+      "The attempted operation causes a conflict with a filtered range.",
+    );
+  }
+}
+
+/**
+ * In one step of the undo list many formulas at once fail: office-js repository on GitHub, report “UndoNotSupported
+ * error when inserting large number of formulas with mergeUndoGroup” (40 × 40 of them).
+ */
+function refuseManyFormulas(requests: Requests, values: Matrix): void {
+  const formulas = values.flat().filter((value) => typeof value === "string" && value.startsWith("="));
+  if (formulas.length >= 1600) requests.refuseInUndoGroup();
+}
+
+/**
+ * Microsoft, “Coauthoring in Excel add-ins”: a table expands when data is set in the cells directly below it; blank rows
+ * are not taken in. A calculated column goes on in the new rows (Microsoft support, “Use calculated columns in an Excel
+ * table”), both unless the user has turned it off. Beside a table likewise, with a heading for the new column.
+ *
+ * @returns what is left to do once the values are written: filling columns of formulas
+ */
+function expandTables(book: Book, block: Block, values: Matrix): (() => void)[] {
+  if (!book.habits.expandsTables) return [];
+  return book.tables.flatMap((table) => {
+    if (table.sheet !== block.sheet || table.showTotals) return [];
+    const end = table.row + table.rows;
+    const isBelow = block.row === end && areasMeet({ ...table, rows: table.rows + 1 }, block);
+    const isBeside =
+      block.column === table.column + table.columns &&
+      areasMeet({ ...table, columns: table.columns + 1 }, block);
+    const hasData = values.some((row) => row.some((value) => value !== null && value !== ""));
+    if (isBeside && !isBelow && hasData)
+      return [
+        () => {
+          expandBeside(book, table);
+        },
+      ];
+    if (!isBelow) return [];
+    const isFilled = (row: Matrix[number] | undefined) =>
+      row?.some((value, j) => {
+        const column = block.column + j;
+        return (
+          value !== null && value !== "" && column >= table.column && column < table.column + table.columns
+        );
+      }) ?? false;
+    let rows = 0;
+    while (rows < block.rows && isFilled(values[rows])) rows++;
+    const meets = book.tables.some(
+      (other) =>
+        other !== table &&
+        other.sheet === table.sheet &&
+        areasMeet(other, { ...table, rows: table.rows + rows }),
+    );
+    if (rows === 0 || meets) return [];
+    const formulas = Array.from({ length: table.columns }, (_, j) => calculatedColumn(table, j));
+    for (let i = 0; i < rows; i++) {
+      for (let j = 0; j < table.columns; j++) {
+        const [row, column] = [end + i, table.column + j];
+        const { format, conditional } = peek(table.sheet, end - 1, column);
+        const cell = cellIn(table.sheet, row, column);
+        if (cell.format === "General") cell.format = format;
+        cell.conditional = [...new Set([...cell.conditional, ...conditional])];
+      }
+    }
+    table.rows += rows;
+    return book.habits.fillsColumns
+      ? [
+          () => {
+            fillColumns(book, table, { end, rows }, formulas);
+          },
+        ]
+      : [];
+  });
+}
+
+function fillColumns(
+  book: Book,
+  table: BookTable,
+  { end, rows }: { readonly end: number; readonly rows: number },
+  formulas: readonly (string | undefined)[],
+): void {
+  formulas.forEach((formula, j) => {
+    for (let i = 0; formula !== undefined && i < rows; i++) {
+      const [row, column] = [end + i, table.column + j];
+      if (peek(table.sheet, row, column).type === "Empty")
+        enter(book, table.sheet, row, column, toA1(formula, row, column));
+    }
+  });
+}
+
+function expandBeside(book: Book, table: BookTable): void {
+  const column = table.column + table.columns;
+  const meets = book.tables.some(
+    (other) =>
+      other !== table &&
+      other.sheet === table.sheet &&
+      areasMeet(other, { ...table, columns: table.columns + 1 }),
+  );
+  const isFilled = Array.from({ length: table.rows }, (_, i) =>
+    peek(table.sheet, table.row + i, column),
+  ).some(({ type }) => type !== "Empty");
+  if (meets || !isFilled) return;
+  table.columns += 1;
+  const heading = cellIn(table.sheet, table.row, column);
+  if (heading.type !== "Empty") return;
+  heading.value = `Column${String(table.columns)}`;
+  heading.type = "String";
+}
+
+/** The formula of a column in which every row holds the same one. */
+function calculatedColumn({ sheet, row, column, rows }: BookTable, j: number): string | undefined {
+  const formulas = Array.from({ length: rows - 1 }, (_, i) => {
+    const { formula } = peek(sheet, row + 1 + i, column + j);
+    return formula === undefined ? undefined : toR1C1(formula, row + 1 + i, column + j);
+  });
+  return formulas.every((formula) => formula === formulas[0]) ? formulas[0] : undefined;
+}
+
+class AutoFilter extends ClientObject<BookTable, { isDataFiltered: boolean }> {
+  constructor(requests: Requests, look: () => BookTable) {
+    super(requests, "a filter", look, { isDataFiltered: ({ filtered }) => filtered });
+  }
+  get isDataFiltered() {
+    return this.read("isDataFiltered");
+  }
 }
 
 function refuseBadName(check: () => void): void {
@@ -788,10 +1103,11 @@ class Tables extends ClientCollection<BookTable, TableProperties, Table> {
     );
   }
 
+  private find(name: string): BookTable | undefined {
+    return this.book.tables.find((table) => sameName(table.name, name));
+  }
   getItem(name: string): Table {
-    return new Table(this.requests, this.book, () =>
-      this.book.tables.find((table) => sameName(table.name, name)),
-    );
+    return new Table(this.requests, this.book, () => this.find(name));
   }
 
   add(range: Range, hasHeaders: boolean): Table {
@@ -810,6 +1126,7 @@ class Tables extends ClientCollection<BookTable, TableProperties, Table> {
         showBandedRows: true,
         showHeaders: true,
         showTotals: false,
+        filtered: false,
       };
       this.book.tables.push(table);
       return table;
@@ -860,6 +1177,7 @@ class Worksheets extends ClientCollection<BookSheet, { name: string; id: string 
       refuseBadName(() => {
         checkSheetName(name);
       });
+      refuseProtectedStructure(this.book);
       if (this.find(name)) throw new ExcelRefusal("ItemAlreadyExists", "The name is taken.");
       const sheet = newSheet(name, this.book);
       this.book.sheets.push(sheet);
@@ -920,6 +1238,18 @@ class Setting extends ClientObject<{ key: string }, { value: unknown }> {
   }
 }
 
+export class Application extends ClientObject<Book, { calculationMode: string }> {
+  constructor(requests: Requests, book: Book) {
+    super(requests, "Excel", () => book, { calculationMode: (of) => of.calculationMode });
+  }
+  get calculationMode() {
+    return this.read("calculationMode");
+  }
+  suspendScreenUpdatingUntilNextSync(): void {
+    this.queue("hold the screen", () => undefined);
+  }
+}
+
 export class Workbook {
   constructor(
     private readonly requests: Requests,
@@ -927,6 +1257,9 @@ export class Workbook {
     private readonly events: Events,
   ) {}
 
+  get protection(): Protection {
+    return new Protection(this.requests, () => this.book.structureProtected);
+  }
   get worksheets(): Worksheets {
     return new Worksheets(this.requests, this.book, this.events);
   }
