@@ -9,14 +9,15 @@ export type NotCalculated = "asks" | "long" | "deep";
  * address they can send what stands in cells.
  * Source: Microsoft, “Excel functions (by category)”; Google, “Google spreadsheets function list”; both from memory.
  */
-const asking =
+export const askingFunctions: readonly string[] = (
   "WEBSERVICE IMAGE RTD STOCKHISTORY CALL REGISTER.ID DDE SQL.REQUEST TRANSLATE DETECTLANGUAGE PY COPILOT " +
   "IMPORTDATA IMPORTFEED IMPORTHTML IMPORTRANGE IMPORTXML GOOGLEFINANCE GOOGLETRANSLATE " +
-  "CUBEKPIMEMBER CUBEMEMBER CUBEMEMBERPROPERTY CUBERANKEDMEMBER CUBESET CUBESETCOUNT CUBEVALUE";
+  "CUBEKPIMEMBER CUBEMEMBER CUBEMEMBERPROPERTY CUBERANKEDMEMBER CUBESET CUBESETCOUNT CUBEVALUE"
+).split(" ");
 
 /** As a word that is no table (`Image[…]`), sheet (`Image!A1`) or part of a longer name. Handed on, it needs no parenthesis. */
 const asks = new RegExp(
-  `(?<![\\p{L}\\w.])(?:${asking.replaceAll(".", "\\.").replaceAll(" ", "|")})(?![\\p{L}\\w.[!])`,
+  `(?<![\\p{L}\\w.])(?:${askingFunctions.join("|").replaceAll(".", "\\.")})(?![\\p{L}\\w.[!])`,
   "iu",
 );
 /** `program|topic!item` asks a program on the same computer, and can start one. */
@@ -27,13 +28,14 @@ export function notCalculated(formula: string): NotCalculated | undefined {
   if (formula.length > limits.formula + 1) return "long";
   const code = withoutTexts(formula);
   if (asks.test(code) || asksProgram.test(code)) return "asks";
+  if ((code.match(/[-+*/^&=<>%@#:]/g)?.length ?? 0) > limits.operators) return "long";
   return depthOf(formula) > limits.formulaDepth ? "deep" : undefined;
 }
 
 /** What is said of such formulas, after their number. */
 export const notCalculatedWords: Readonly<Record<NotCalculated, string>> = {
   asks: "would ask another computer or program",
-  long: `longer than ${limits.formula.toLocaleString("en-GB")} characters`,
+  long: `longer than ${limits.formula.toLocaleString("en-GB")} characters or ${limits.operators.toLocaleString("en-GB")} operators`,
   deep: `nested more than ${String(limits.formulaDepth)} deep`,
 };
 

@@ -31,6 +31,8 @@ export const limits = {
   formula: 8_192,
   /** Parentheses, brackets and braces within one another; Excel allows functions 64 deep. */
   formulaDepth: 64,
+  /** Operators of a formula: the grid goes as deep as there are operators in a row. */
+  operators: 1_000,
   /** Cells of what one function gives, and characters of a text that it gives. */
   resultCells: 1_000_000,
   /** Milliseconds after which reading a file, and a calculation, are stopped. */

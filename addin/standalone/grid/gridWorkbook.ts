@@ -16,6 +16,7 @@ import type { GridChange } from "./changes.ts";
 import { watchChanges } from "./changes.ts";
 import type { FormulaErrors } from "./formulaErrors.ts";
 import { readContent } from "./fromGrid.ts";
+import { guardCalculation } from "./guardCalculation.ts";
 import { GroupedUndo } from "./groupedUndo.ts";
 import type { GridUnit } from "./gridSheets.ts";
 import {
@@ -85,6 +86,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
   };
 
   const watching = [
+    guardCalculation(unit, errors),
     watchChanges(unit, errors, changed),
     tendTables(editable, () => isOwn),
     readTypedFormulas(unit),

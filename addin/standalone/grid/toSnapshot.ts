@@ -81,17 +81,14 @@ export function toFreeze(rows: number, columns: number) {
 type Matrix = Record<number, Record<number, ICellData>>;
 
 function toMatrix(sheet: SheetContent): Matrix {
-  return Object.fromEntries(
-    sheet.cells.map((row, i) => [
-      i,
-      Object.fromEntries(
-        row.flatMap((cell, j) => {
-          const data = cell && toStored(cell, tableAt(sheet, i, j));
-          return data ? [[j, data]] : [];
-        }),
-      ),
-    ]),
-  );
+  const matrix: Matrix = {};
+  sheet.cells.forEach((row, i) => {
+    row.forEach((cell, j) => {
+      const data = cell && toStored(cell, tableAt(sheet, i, j));
+      if (data) (matrix[i] ??= {})[j] = data;
+    });
+  });
+  return matrix;
 }
 
 function toStored(cell: CellContent, table: string | undefined): ICellData | undefined {
