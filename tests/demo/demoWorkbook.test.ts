@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { descriptors } from "../../functions/all.ts";
-import { calculate, tableCells } from "./calculate.ts";
+import { calculate, tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
 const workbook = demoWorkbook();
 const calculated = calculate(workbook);

@@ -12,7 +12,7 @@ import { verdicts } from "../../addin/fit/verdict.ts";
 import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { descriptors } from "../../functions/all.ts";
-import { calculate, tableCells } from "./calculate.ts";
+import { calculate, tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
 type Rows = readonly (readonly unknown[])[];
 

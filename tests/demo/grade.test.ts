@@ -4,7 +4,7 @@ import { readGradeRules } from "../../addin/chart/readGradeRules.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { girthMismatches } from "../../addin/grading/girthIdentity.ts";
 import { descriptors } from "../../functions/all.ts";
-import { calculate, tableCells } from "./calculate.ts";
+import { calculate, tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
 type Rows = readonly (readonly unknown[])[];
 

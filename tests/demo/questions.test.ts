@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { figures } from "../../addin/demo/figures.ts";
-import { calculate } from "./calculate.ts";
+import { calculate } from "../../addin/standalone/workbooks/calculate.ts";
 
 const calculated = calculate(demoWorkbook());
 const result = (sheet: string, name: string) =>

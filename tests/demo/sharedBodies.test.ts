@@ -6,7 +6,7 @@ import { figures } from "../../addin/demo/figures.ts";
 import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
 import { comparedColumns } from "../../addin/similarity/columns.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
-import { tableCells } from "./calculate.ts";
+import { tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
 it("groups the true chart by the mould of the body, whatever the heads, hands and feet", () => {
   const chart = readChart([figureHeadings, ...trueRows().map((row) => row.map(({ value }) => value))]);

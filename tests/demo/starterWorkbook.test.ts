@@ -7,7 +7,7 @@ import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { starterWorkbook } from "../../addin/demo/starterWorkbook.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
 import { lengthUnits, toMm, type LengthUnit } from "../../addin/measures/units.ts";
-import { tableCells } from "./calculate.ts";
+import { tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
 /** The Figures of a starter with one figure in it, every reading 100. */
 function oneFigure(unit: LengthUnit): Cell[][] {

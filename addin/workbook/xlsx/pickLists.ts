@@ -47,11 +47,16 @@ function columnFormula(
       const at = headings.findIndex((cell) => sameName(cellText(cell?.value), heading));
       if (at < 0) return undefined;
       const absolute = (row: number) => cellRef(row, each.column + at).replace(/([A-Z]+)(\d+)/, "$$$1$$$2");
-      const owner = `'${sheet.name.replaceAll("'", "''")}'!`;
+      const owner = sheetPrefix(sheet.name);
       const first = absolute(each.row + 1);
       return `OFFSET(${owner}${first},0,0,MAX(1,COUNTA(${owner}${first}:${absolute(each.row + mostNames)})),1)`;
     }
   return undefined;
+}
+
+/** A sheet’s name as it stands before a reference. */
+export function sheetPrefix(name: string): string {
+  return `'${name.replaceAll("'", "''")}'!`;
 }
 
 const cell = String.raw`\$?([A-Z]{1,3})\$?(\d+)`;

@@ -1,3 +1,4 @@
+import { sameName } from "../names.ts";
 import { codeAlone, formulaPieces, mapCode } from "./formulaPieces.ts";
 import { namedValues } from "./namedValues.ts";
 import { storedFunctionName } from "./newerFunctions.ts";
@@ -34,7 +35,7 @@ export function storedFormula(formula: string, book: Referable, table?: string):
   if (typeof read === "string") return read;
   const calls = [...read.functions];
   return {
-    formula: prefixed(withFunctions(plain, read)),
+    formula: prefixed(withDataBrackets(withFunctions(plain, read), book)),
     fills: read.spills.length > 0 || calls.some((name) => name.startsWith("FIT.") || filling.includes(name)),
   };
 }
@@ -82,7 +83,28 @@ export function typedFormula(stored: string): string {
     code
       .replace(/_xldudf_FIT_(\w+)/gi, (_, name: string) => `FIT.${name.toUpperCase()}`)
       .replace(/_xlfn\.(?:_xlws\.)?|_xlpm\./gi, "");
-  return `=${mapCode(withSigns(stored.replace(/^=/, "")), typed)}`;
+  const signed = withSigns(stored.replace(/^=/, ""));
+  return `=${mapCode(signed, typed).replace(/(?<=[\p{L}\w.])\[\](?=([^"]*"[^"]*")*[^"]*$)/gu, "[#Data]")}`;
+}
+
+/**
+ * The rows of a table are `Figures[]` in files. Excel knows the other two forms as well, other programs take `Figures`
+ * for the headings too. Source: [MS-XLSX] 2.2.2 (structure-reference).
+ */
+function withDataBrackets(formula: string, { tables }: Referable): string {
+  const pieces = formulaPieces(formula);
+  const isTable = (name: string) => tables.some((table) => sameName(table.name, name));
+  return pieces
+    .map((piece, i) => {
+      if (i % 2 === 1) return /^\[#data\]$/i.test(piece) ? "[]" : piece;
+      const isOpen = pieces[i + 1]?.startsWith("[") ?? false;
+      return piece.replace(
+        /(?<![\p{L}\w.$!\\])[\p{L}_\\][\p{L}\w.\\]*(?![\p{L}\w.(!])/gu,
+        (name, at: number) =>
+          isTable(name) && !(isOpen && at + name.length === piece.length) ? `${name}[]` : name,
+      );
+    })
+    .join("");
 }
 
 /** Undoes `withFunctions`. */

@@ -1,14 +1,23 @@
-import { cellRef, rangeRef, type Cell as StoredCell, type WriteSheet } from "hucre/xlsx";
+import {
+  cellRef,
+  colToLetter,
+  rangeRef,
+  type Cell as StoredCell,
+  type WriteOptions,
+  type WriteSheet,
+} from "hucre/xlsx";
 import { isCellError, type Cell } from "../../chart/cell.ts";
 import type { CellContent, SheetContent, TableContent } from "../content.ts";
 import { storedWidth } from "./columnWidth.ts";
 import { errorMark, isStorableError } from "./errorValues.ts";
 import { storedStyle } from "./looks.ts";
-import { storedPickLists } from "./pickLists.ts";
+import { sheetPrefix, storedPickLists } from "./pickLists.ts";
 import type { Referable } from "./readFormula.ts";
 import { storedFormula, type StoredFormula } from "./storedFormula.ts";
 import { storedHeading, storedText } from "./storedText.ts";
 import { tableHeadings } from "./tableHeadings.ts";
+
+type NamedRange = NonNullable<WriteOptions["namedRanges"]>[number];
 
 const usualWidth = 64;
 /** A landscape page is about 1000 pixels wide: letters of 11 points come out at 8 or more. */
@@ -23,6 +32,8 @@ export interface Book extends Referable {
 
 export interface StoredSheet {
   readonly sheet: WriteSheet;
+  /** What is printed on every page. */
+  readonly repeated: NamedRange | undefined;
   /** In short phrases, what is not in the file as it is in the workbook. */
   readonly changed: readonly string[];
 }
@@ -80,7 +91,7 @@ export function storedSheet(sheet: SheetContent, book: Book): StoredSheet {
       })),
     }),
   };
-  return { sheet: stored, changed };
+  return { sheet: stored, repeated: repeated(sheet), changed };
 }
 
 function storedCell(
@@ -92,7 +103,11 @@ function storedCell(
 ): { readonly cell: Partial<StoredCell>; readonly refused?: string } {
   const style = storedStyle(cell.style, cell.format);
   const styled = (content: Partial<StoredCell>) => ({ ...(style && { style }), ...content });
-  if (!book.formulas || cell.formula === undefined) return { cell: styled(storedValue(cell.value)) };
+  if (!book.formulas || cell.formula === undefined) {
+    // A formula that shows nothing leaves an empty cell, not one with a text of no letters.
+    const isBlank = !book.formulas && cell.value === "" && (cell.spilled || cell.formula !== undefined);
+    return { cell: styled(isBlank ? {} : storedValue(cell.value)) };
+  }
   const formula = storedFormula(cell.formula, book, table);
   if (typeof formula === "string") return { cell: styled(storedValue(cell.formula)), refused: formula };
   return { cell: styled(storedFormulaCell(formula, cell, row, column)) };
@@ -138,11 +153,36 @@ function storedValue(value: Cell): Partial<StoredCell> {
 }
 
 /** On paper, all columns side by side, unless they would become too small to read. */
-function paper({ cells, columnWidths }: SheetContent): NonNullable<WriteSheet["pageSetup"]> {
+function paper(sheet: SheetContent): NonNullable<WriteSheet["pageSetup"]> {
+  return {
+    orientation: "landscape",
+    ...(fitsAcross(sheet) && { fitToPage: true, fitToWidth: 1, fitToHeight: 0 }),
+  };
+}
+
+function fitsAcross({ cells, columnWidths }: SheetContent): boolean {
   const columns = cells.reduce((most, row) => Math.max(most, row.length), 0);
   const pixels = Array.from({ length: columns }, (_, i) => columnWidths?.[i] ?? usualWidth);
-  const fits = pixels.reduce((sum, width) => sum + width, 0) <= readableWidth;
-  return { orientation: "landscape", ...(fits && { fitToPage: true, fitToWidth: 1, fitToHeight: 0 }) };
+  return pixels.reduce((sum, width) => sum + width, 0) <= readableWidth;
+}
+
+/**
+ * What stands on every page again: the headings, and the first columns where the others go over several pages.
+ * Source of the name: ECMA-376 part 1, 18.2.5 (definedName).
+ */
+function repeated(sheet: SheetContent): NamedRange | undefined {
+  const { name, tables, frozenRows, frozenColumns } = sheet;
+  const owner = sheetPrefix(name);
+  const heading = tables?.[0] && tables[0].row + 1;
+  const columns = frozenColumns && !fitsAcross(sheet) ? `$A:$${colToLetter(frozenColumns - 1)}` : undefined;
+  const rows =
+    heading !== undefined
+      ? `$${String(heading)}:$${String(heading)}`
+      : frozenRows
+        ? `$1:$${String(frozenRows)}`
+        : undefined;
+  const ranges = [columns, rows].flatMap((range) => (range === undefined ? [] : [owner + range]));
+  return ranges.length > 0 ? { name: "_xlnm.Print_Titles", scope: name, range: ranges.join(",") } : undefined;
 }
 
 function headingCells(table: TableContent, sheet: SheetContent): readonly (readonly [string, string])[] {

@@ -48,6 +48,7 @@ export async function writeXlsx(content: WorkbookContent, options: WriteOptions 
   const stored = content.sheets.map((sheet) => storedSheet(sheet, book));
   const bytes = await writeStored({
     sheets: stored.map(({ sheet }) => onPaper(sheet, options.paper)),
+    namedRanges: stored.flatMap(({ repeated }) => (repeated ? [repeated] : [])),
     defaultFont: plainFont,
   });
   return {

@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { cellText } from "../../../addin/chart/cell.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { descriptors } from "../../../functions/all.ts";
-import { calculate } from "../../demo/calculate.ts";
+import { calculate } from "../../../addin/standalone/workbooks/calculate.ts";
 import { openHeadless } from "./headless.ts";
 
 it("calculates every formula of the demo in the grid as outside it", { timeout: 60_000 }, async () => {

@@ -3,7 +3,7 @@ import { readChart } from "../../../addin/chart/readChart.ts";
 import { readTolerances } from "../../../addin/chart/tolerances.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { usualTarget } from "../../../taskpane/grade/usualTarget.ts";
-import { tableCells } from "../../demo/calculate.ts";
+import { tableCells } from "../../../addin/standalone/workbooks/calculate.ts";
 
 describe("the figure that a grade leads to before one is chosen", () => {
   test("has another body, and no reading that looks like a slip", () => {

@@ -44,6 +44,7 @@ describe("a formula in a file", () => {
     ['=@A4#&"@A1#"', '_xlfn.SINGLE(_xlfn.ANCHORARRAY(A4))&"@A1#"'],
     ["=@SORT(A1:A3)+@(A1:A3,B2)", "_xlfn.SINGLE(_xlfn._xlws.SORT(A1:A3))+_xlfn.SINGLE((A1:A3,B2))"],
     ["=FIT.LENGTH(@Figures[Waist])", "_xldudf_FIT_LENGTH(_xlfn.SINGLE(Figures[Waist]))"],
+    ['=COUNTA(Figures[#Data])&"T[]"', 'COUNTA(Figures[])&"T[]"'],
     ["=SUM('Ada''s'!A1:INDEX(B:B,3) Figures[Hip])", "SUM('Ada''s'!A1:INDEX(B:B,3) Figures[Hip])"],
   ])("%s is stored as %s, and comes back", (typed, stored) => {
     expect(storedFormula(typed, book)).toMatchObject({ formula: stored });
@@ -56,6 +57,7 @@ describe("a formula in a file", () => {
     ["=[@Hip]-[@Waist]", "Figures", "Figures[[#This Row],[Hip]]-Figures[[#This Row],[Waist]]"],
     ["=SUM([Waist])", "Figures", "SUM(Figures[Waist])"],
     ["=SUM(Figures[@])", undefined, "SUM(Figures[#This Row])"],
+    ['=ROWS(Figures)+LEN("Figures")+Figures()', undefined, 'ROWS(Figures[])+LEN("Figures")+Figures()'],
   ])("%s in table %s is written out as %s", (typed, table, stored) => {
     expect(storedFormula(typed, book, table)).toMatchObject({ formula: stored });
   });

@@ -1,55 +1,10 @@
 import path from "node:path/posix";
 import { describe, expect, test } from "vitest";
-import type { WorkbookContent } from "../../../addin/workbook/content.ts";
 import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
+import { everyKind } from "./everyKind.ts";
 import { all, parse, partsOf, type Element } from "./xml.ts";
 
-const content: WorkbookContent = {
-  sheets: [
-    {
-      name: "Chart & notes",
-      cells: [
-        [{ value: "Chart", style: "title" }],
-        [{ value: "<quiet> & 'small'", style: "quiet" }],
-        [
-          { value: "Figure", style: "heading" },
-          { value: "Waist\n(mm)", style: "heading" },
-          { value: "waist\n(MM)" },
-          { value: 5 },
-        ],
-        [{ value: "Ada" }, { value: 80.1, format: "0.0", style: "marked" }, { value: true }, undefined],
-        [{ value: "=1+1" }, { value: 1 / 3 }, { value: "#N/A" }, { value: { error: "#N/A" } }],
-        [{ value: 12, formula: "=[@[Waist\n(mm)]]*2" }],
-      ],
-      tables: [{ name: "Figures", row: 2, column: 0, rows: 4, columns: 5 }],
-      notes: [
-        { row: 3, column: 1, text: " twice " },
-        { row: 9, column: 6, text: "alone" },
-      ],
-      frozenRows: 3,
-      frozenColumns: 1,
-      columnWidths: [150, undefined, 80],
-    },
-    {
-      name: "Groups",
-      cells: [
-        [
-          { value: "Figure", formula: "=FIT.GROUPS(Figures[#All])", spill: { rows: 2, columns: 2 } },
-          { value: "Group", spilled: true },
-        ],
-        [
-          { value: "Ada", spilled: true },
-          { value: 1, spilled: true },
-        ],
-        [{ value: { error: "#N/A" }, formula: '=FIT.APART(Figures[#All],"x")' }],
-        [{ value: "", formula: '=IF(A1="","","")' }],
-      ],
-      notes: [{ row: 0, column: 0, text: "Groups" }],
-      tables: [{ name: "Empty", row: 9, column: 0, rows: 1, columns: 1 }],
-    },
-  ],
-};
-const parts = partsOf((await writeXlsx(content)).bytes);
+const parts = partsOf((await writeXlsx(everyKind)).bytes);
 
 function part(name: string): Element {
   return parse(parts[name] ?? "");
@@ -120,7 +75,7 @@ describe("the package (ECMA-376 part 2)", () => {
 describe("a sheet", () => {
   // ECMA-376 part 1, 18.3.1.99 (worksheet): the elements that can occur here, in their order.
   const order =
-    "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells pageMargins pageSetup legacyDrawing tableParts extLst".split(
+    "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells dataValidations pageMargins pageSetup legacyDrawing tableParts extLst".split(
       " ",
     );
 

@@ -1,7 +1,7 @@
-import type { Cell } from "../../addin/chart/cell.ts";
-import type { CellContent, WorkbookContent } from "../../addin/workbook/content.ts";
-import { descriptors } from "../../functions/all.ts";
-import { toCells } from "../../functions/arguments.ts";
+import type { Cell } from "../../chart/cell.ts";
+import type { CellContent, SheetContent, WorkbookContent } from "../../workbook/content.ts";
+import { descriptors } from "../../../functions/all.ts";
+import { toCell, toCells } from "../../../functions/arguments.ts";
 
 /** One formula of a workbook, calculated. */
 export interface Calculated {
@@ -58,6 +58,36 @@ function argument(workbook: WorkbookContent, sheetName: string, text: string): u
   return range[3] === undefined ? cells[0]?.[0] : toCells(cells);
 }
 
+/** The workbook with the results of our formulas as their last values, in all the cells that they fill. */
+export function calculated(workbook: WorkbookContent): WorkbookContent {
+  const results = calculate(workbook);
+  return {
+    sheets: workbook.sheets.map((sheet) => ({
+      ...sheet,
+      cells: results
+        .filter((each) => each.sheet === sheet.name)
+        .reduce((cells, each) => filled(cells, each), sheet.cells),
+    })),
+  };
+}
+
+function filled(cells: SheetContent["cells"], { row, column, result }: Calculated): SheetContent["cells"] {
+  const rows = result.length;
+  const columns = Math.max(0, ...result.map((line) => line.length));
+  const height = Math.max(cells.length, row + rows);
+  return Array.from({ length: height }, (_, r) => {
+    const line = cells[r] ?? [];
+    if (r < row || r >= row + rows) return line;
+    return Array.from({ length: Math.max(line.length, column + columns) }, (__, c) => {
+      if (c < column || c >= column + columns) return line[c];
+      const value = toCell(result[r - row]?.[c - column]) ?? "";
+      if (r > row || c > column) return { ...line[c], value, spilled: true };
+      return { ...line[c], value, ...(rows * columns > 1 && { spill: { rows, columns } }) };
+    });
+  });
+}
+
+/** The cells of a table, headings first. */
 export function tableCells(workbook: WorkbookContent, name: string): Cell[][] {
   for (const sheet of workbook.sheets) {
     const table = sheet.tables?.find((one) => one.name === name);
