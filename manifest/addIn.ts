@@ -13,14 +13,12 @@ export const addIn = {
     "For people who draft sewing patterns for dolls and other small figures: check a measurement chart, compare figures, and see which of them share a body.",
   namespace,
   groupLabel: "Measure Book",
-  buttonLabel: "Measure Book",
-  buttonTip: "Open Measure Book beside the sheet: bring measurements in and check them.",
   startedTitle: "Measure Book is ready",
   startedText:
     "Choose Measure Book on the Home tab to open it, or type =FIT. in a cell to see its functions.",
 } as const;
 
-/** Pixel sizes of `icons/icon-….png` that a ribbon button needs. */
+/** Pixel sizes of each icon in `icons/` that a command needs. */
 export const iconSizes = [16, 32, 64, 80] as const;
 
 /** Addresses of the built files. */
@@ -33,7 +31,7 @@ export interface Addresses {
   readonly metadata: string;
   /** The help page of a function, see `helpPages`. */
   help(functionName: string): string;
-  icon(size: number): string;
+  icon(size: number, name?: string): string;
 }
 
 /**
@@ -50,7 +48,7 @@ export function addresses(baseUrl: string): Addresses {
     script: at("functions.js"),
     metadata: at("functions.json"),
     help: (functionName) => at(helpFile(functionName)),
-    icon: (size) => at(`icons/icon-${String(size)}.png`),
+    icon: (size, name = "icon") => at(`icons/${name}-${String(size)}.png`),
   };
 }
 

@@ -1,4 +1,7 @@
+import type { Addresses } from "./addIn.ts";
 import { addIn, addresses } from "./addIn.ts";
+import type { Command } from "./commands.ts";
+import { cellCommands, commands, ribbonCommands } from "./commands.ts";
 
 /** The first with custom functions 1.5: a metadata file, and choices offered while typing. */
 const schemaVersion = "1.25";
@@ -16,7 +19,6 @@ const iconSizes = [16, 32, 80];
  */
 export function manifestJson(baseUrl: string): object {
   const urls = addresses(baseUrl);
-  const icons = iconSizes.map((size) => ({ size, url: urls.icon(size) }));
   const scopes = ["workbook"];
 
   return {
@@ -55,7 +57,12 @@ export function manifestJson(baseUrl: string): object {
               ],
             },
             code: { page: urls.page, script: urls.script },
-            actions: [{ id: "ShowPane", type: "openPage", view: "Office.AutoShowTaskpaneWithDocument" }],
+            // Without a view, of which a shared runtime has but one (see the XML manifest).
+            actions: commands.map(({ action }) =>
+              action === undefined
+                ? { id: showPane, type: "openPage" }
+                : { id: action, type: "executeFunction" },
+            ),
             customFunctions: {
               namespace: { id: addIn.namespace, name: addIn.namespace },
               allowCustomDataForDataTypeAny: true,
@@ -74,24 +81,38 @@ export function manifestJson(baseUrl: string): object {
                   {
                     id: "MeasureBook.Group",
                     label: addIn.groupLabel,
-                    icons,
-                    controls: [
-                      {
-                        id: "MeasureBook.Open",
-                        type: "button",
-                        label: addIn.buttonLabel,
-                        icons,
-                        supertip: { title: addIn.buttonLabel, description: addIn.buttonTip },
-                        actionId: "ShowPane",
-                      },
-                    ],
+                    icons: icons(urls),
+                    controls: ribbonCommands.map((command) => button(urls, command)),
                   },
                 ],
               },
             ],
           },
         ],
+        contextMenus: [
+          {
+            menus: [{ entryPoint: "cell", controls: cellCommands.map((command) => button(urls, command)) }],
+          },
+        ],
       },
     ],
+  };
+}
+
+/** The action that opens the pane and no more. */
+const showPane = "ShowPane";
+
+function icons(urls: Addresses, name?: string): object[] {
+  return iconSizes.map((size) => ({ size, url: urls.icon(size, name) }));
+}
+
+function button(urls: Addresses, { id, action = showPane, icon, label, tip }: Command): object {
+  return {
+    id: `MeasureBook.${id}`,
+    type: "button",
+    label,
+    icons: icons(urls, icon),
+    supertip: { title: label, description: tip },
+    actionId: action,
   };
 }

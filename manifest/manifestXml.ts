@@ -1,5 +1,7 @@
 import type { Addresses } from "./addIn.ts";
 import { addIn, addresses, iconSizes } from "./addIn.ts";
+import type { Command } from "./commands.ts";
+import { cellCommands, commands, ribbonCommands } from "./commands.ts";
 import { element } from "./xml.ts";
 
 /**
@@ -52,11 +54,11 @@ const resource = {
   namespace: "Functions.Namespace",
   home: "Home.Url",
   group: "Group.Label",
-  button: "Button.Label",
-  tip: "Button.Tip",
+  label: ({ id }: Command) => `${id}.Label`,
+  tip: ({ id }: Command) => `${id}.Tip`,
   startedTitle: "Started.Title",
   startedText: "Started.Text",
-  icon: (size: number) => `Icon.${String(size)}`,
+  icon: (size: number, name = "icon") => `Icon.${name}.${String(size)}`,
 };
 
 function versionOverrides(urls: Addresses): string {
@@ -78,7 +80,8 @@ function versionOverrides(urls: Addresses): string {
               element("LearnMoreUrl", { resid: resource.home }),
             ]),
             element("FunctionFile", { resid: resource.page }),
-            ribbonButton(),
+            ribbonGroup(),
+            cellMenu(),
           ]),
         ]),
       ]),
@@ -97,32 +100,47 @@ function worksheetFunctions(): string {
   ]);
 }
 
-function ribbonButton(): string {
-  const icon = element(
-    "Icon",
-    {},
-    iconSizes.map((size) => element("bt:Image", { size: String(size), resid: resource.icon(size) })),
-  );
+function ribbonGroup(): string {
   return element("ExtensionPoint", { "xsi:type": "PrimaryCommandSurface" }, [
     element("OfficeTab", { id: "TabHome" }, [
       element("Group", { id: "MeasureBook.Group" }, [
         element("Label", { resid: resource.group }),
-        icon,
-        element("Control", { "xsi:type": "Button", id: "MeasureBook.Open" }, [
-          element("Label", { resid: resource.button }),
-          element("Supertip", {}, [
-            element("Title", { resid: resource.button }),
-            element("Description", { resid: resource.tip }),
-          ]),
-          icon,
-          element("Action", { "xsi:type": "ShowTaskpane" }, [
-            // This id lets a workbook ask Excel to open the pane together with it.
-            element("TaskpaneId", {}, "Office.AutoShowTaskpaneWithDocument"),
-            element("SourceLocation", { resid: resource.page }),
-          ]),
-        ]),
+        icons(),
+        ...ribbonCommands.map(button),
       ]),
     ]),
+  ]);
+}
+
+function cellMenu(): string {
+  return element("ExtensionPoint", { "xsi:type": "ContextMenu" }, [
+    element("OfficeMenu", { id: "ContextMenuCell" }, cellCommands.map(button)),
+  ]);
+}
+
+function icons(name?: string): string {
+  return element(
+    "Icon",
+    {},
+    iconSizes.map((size) => element("bt:Image", { size: String(size), resid: resource.icon(size, name) })),
+  );
+}
+
+function button(command: Command): string {
+  const { id, action, icon } = command;
+  return element("Control", { "xsi:type": "Button", id: `MeasureBook.${id}` }, [
+    element("Label", { resid: resource.label(command) }),
+    element("Supertip", {}, [
+      element("Title", { resid: resource.label(command) }),
+      element("Description", { resid: resource.tip(command) }),
+    ]),
+    icons(icon),
+    action === undefined
+      ? // No TaskpaneId: a shared runtime has one pane (Microsoft, “Configure your Office Add-in to use a shared runtime”).
+        element("Action", { "xsi:type": "ShowTaskpane" }, [
+          element("SourceLocation", { resid: resource.page }),
+        ])
+      : element("Action", { "xsi:type": "ExecuteFunction" }, [element("FunctionName", {}, action)]),
   ]);
 }
 
@@ -141,7 +159,9 @@ function resources(urls: Addresses): string {
     list(
       "bt:Images",
       "bt:Image",
-      iconSizes.map((size) => [resource.icon(size), urls.icon(size)] as const),
+      [...new Set(commands.map(({ icon }) => icon))].flatMap((name) =>
+        iconSizes.map((size) => [resource.icon(size, name), urls.icon(size, name)] as const),
+      ),
     ),
     list("bt:Urls", "bt:Url", [
       [resource.page, urls.page],
@@ -152,11 +172,11 @@ function resources(urls: Addresses): string {
     list("bt:ShortStrings", "bt:String", [
       [resource.namespace, addIn.namespace],
       [resource.group, addIn.groupLabel],
-      [resource.button, addIn.buttonLabel],
+      ...commands.map((command) => [resource.label(command), command.label] as const),
       [resource.startedTitle, addIn.startedTitle],
     ]),
     list("bt:LongStrings", "bt:String", [
-      [resource.tip, addIn.buttonTip],
+      ...commands.map((command) => [resource.tip(command), command.tip] as const),
       [resource.startedText, addIn.startedText],
     ]),
   ]);

@@ -75,8 +75,41 @@ describe("unified manifest", () => {
     });
   });
 
+  // Microsoft, “Configure your Office Add-in to use a shared runtime”, good practice: in the runtime with a long
+  // lifetime no action has a view, since a shared runtime supports one pane only.
+  it("names no view of its own for any action", () => {
+    expect(JSON.stringify(manifestJson("https://localhost:3000/"))).not.toContain('"view"');
+  });
+
+  it("has the commands of the XML manifest, each with an action of the runtime", () => {
+    const { extensions } = commandsShape.parse(manifestJson("https://localhost:3000/"));
+    const [{ runtimes, ribbons, contextMenus }] = extensions;
+    const controls = [ribbons[0].tabs[0].groups[0].controls, contextMenus[0].menus[0].controls];
+    expect(controls.map((list) => list.map(({ actionId }) => actionId))).toEqual([
+      ["ShowPane", "CheckChart", "NewChart"],
+      ["ExplainCell"],
+    ]);
+    expect(runtimes[0].actions.map(({ id }) => id)).toEqual(controls.flat().map(({ actionId }) => actionId));
+    expect(contextMenus[0].menus[0].entryPoint).toBe("cell");
+  });
+
   it("has its two icons", () => {
     expect(pngSize("manifest/icons/icon-192.png")).toEqual({ width: 192, height: 192 });
     expect(pngSize("manifest/icons/outline-32.png")).toEqual({ width: 32, height: 32 });
   });
+});
+
+/** What is read of the manifest’s commands. */
+const controlList = z.array(z.object({ actionId: z.string() }));
+const one = <T extends z.ZodType>(each: T) => z.tuple([each]);
+const commandsShape = z.object({
+  extensions: one(
+    z.object({
+      runtimes: one(z.object({ actions: z.array(z.object({ id: z.string() })) })),
+      ribbons: one(z.object({ tabs: one(z.object({ groups: one(z.object({ controls: controlList })) })) })),
+      contextMenus: one(
+        z.object({ menus: one(z.object({ entryPoint: z.string(), controls: controlList })) }),
+      ),
+    }),
+  ),
 });

@@ -4,6 +4,7 @@ import path from "node:path";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { afterAll, describe, expect, it } from "vitest";
 import { addIn } from "../../manifest/addIn.ts";
+import { commands } from "../../manifest/commands.ts";
 import { manifestXml } from "../../manifest/manifest.ts";
 import { element } from "../../manifest/xml.ts";
 import { pngSize } from "./pngSize.ts";
@@ -54,8 +55,26 @@ describe("XML manifest", () => {
     expect(allOf(/<Runtime /g)).toHaveLength(1);
     expect(allOf(/<FunctionFile resid="([^"]+)"/g)).toEqual([runtime]);
     expect(allOf(/<Page>\s*<SourceLocation resid="([^"]+)"/g)).toEqual([runtime]);
-    expect(allOf(/<\/TaskpaneId>\s*<SourceLocation resid="([^"]+)"/g)).toEqual([runtime]);
+    expect(allOf(/"ShowTaskpane">\s*<SourceLocation resid="([^"]+)"/g)).toEqual([runtime]);
     expect(xml).toContain(`id="${runtime ?? ""}" DefaultValue="${base}taskpane.html"`);
+  });
+
+  // Microsoft, “Configure your Office Add-in to use a shared runtime”, good practice: with a long lifetime, no action
+  // has a TaskpaneId below it, since a shared runtime supports one pane only.
+  it("names no pane of its own for any action", () => {
+    expect(xml.toLowerCase()).not.toContain("taskpaneid");
+  });
+
+  // Microsoft, “Action element”: FunctionName must match the id passed to `Office.actions.associate`.
+  it("offers its commands on the Home tab, and one in the menu of a cell", () => {
+    const part = (pattern: RegExp) => pattern.exec(xml)?.[0] ?? "";
+    const names = (text: string) => [...text.matchAll(/<FunctionName>([^<]+)</g)].map(([, name]) => name);
+    const ribbon = part(/<OfficeTab id="TabHome">.*?<\/OfficeTab>/s);
+    const menu = part(/"ContextMenu">\s*<OfficeMenu id="ContextMenuCell">.*?<\/OfficeMenu>/s);
+    expect(names(ribbon)).toEqual(["CheckChart", "NewChart"]);
+    expect(ribbon.match(/"ShowTaskpane"/g)).toHaveLength(1);
+    expect(names(menu)).toEqual(["ExplainCell"]);
+    expect(allOf(/<DesktopFormFactor>(.*?)<\/DesktopFormFactor>/gs)[0]).toContain(menu);
   });
 
   it("puts the runtimes first under the host", () => {
@@ -80,8 +99,9 @@ describe("XML manifest", () => {
   });
 
   it("has every icon that it names, in its size", () => {
-    const icons = [...xml.matchAll(/DefaultValue="https:\/\/localhost:3000\/(icons\/icon-(\d+)\.png)"/g)];
+    const icons = [...xml.matchAll(/DefaultValue="https:\/\/localhost:3000\/(icons\/[a-z]+-(\d+)\.png)"/g)];
     expect(new Set(icons.map((match) => Number(match[2])))).toEqual(new Set([16, 32, 64, 80]));
+    expect(new Set(icons.map((match) => match[1])).size).toBe(4 * commands.length);
     for (const [, file, size] of icons) {
       expect(pngSize(`manifest/${file ?? ""}`)).toEqual({ width: Number(size), height: Number(size) });
     }
@@ -92,9 +112,9 @@ describe("XML manifest", () => {
       const block = new RegExp(`<bt:${kind}>(.*?)</bt:${kind}>`, "s").exec(xml)?.[1] ?? "";
       return [...block.matchAll(/DefaultValue="([^"]*)"/g)].map((match) => match[1] ?? "");
     };
-    expect(strings("ShortStrings")).toHaveLength(4);
+    expect(strings("ShortStrings")).toHaveLength(3 + commands.length);
     expect(strings("ShortStrings").every((text) => text.length > 0 && text.length <= 125)).toBe(true);
-    expect(strings("LongStrings")).toHaveLength(2);
+    expect(strings("LongStrings")).toHaveLength(1 + commands.length);
     expect(strings("LongStrings").every((text) => text.length > 0 && text.length <= 250)).toBe(true);
   });
 
@@ -102,7 +122,7 @@ describe("XML manifest", () => {
     const languages = [...xml.matchAll(/<bt:String [^>]*?(?:\/>|>(.*?)<\/bt:String>)/gs)].map((match) =>
       [...(match[1] ?? "").matchAll(/Locale="([^"]+)"/g)].map((locale) => locale[1]).sort(),
     );
-    expect(languages).toHaveLength(6);
+    expect(languages).toHaveLength(4 + 2 * commands.length);
     for (const list of languages) expect(list).toEqual(languages[0]);
     expect(allOf(/<DefaultLocale>([^<]+)</g)).toEqual(["en-GB"]);
   });

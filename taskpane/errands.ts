@@ -1,0 +1,29 @@
+/** Something that is asked of the pane from outside it, such as by a command of the ribbon. */
+export interface Errand {
+  readonly kind: "check" | "newChart" | "explain";
+}
+
+/** Where errands wait until the pane is shown. Only the last one counts; each is an object of its own. */
+export interface Errands {
+  post(kind: Errand["kind"]): void;
+  latest(): Errand | undefined;
+  subscribe(listener: () => void): () => void;
+}
+
+export function createErrands(): Errands {
+  let latest: Errand | undefined;
+  const listeners = new Set<() => void>();
+  return {
+    post(kind) {
+      latest = { kind };
+      for (const listener of [...listeners]) listener();
+    },
+    latest: () => latest,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
+  };
+}
