@@ -1,19 +1,24 @@
 import { FluentProvider, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { memo, useCallback, useState } from "react";
+import { memo, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { CheckSection } from "./check/CheckSection.tsx";
+import type { Errand, Errands } from "./errands.ts";
+import { createErrands } from "./errands.ts";
+import { CellBox } from "./explain/CellBox.tsx";
 import { FitSection } from "./fit/FitSection.tsx";
 import { GradeSection } from "./grade/GradeSection.tsx";
 import { GroupsSection } from "./groups/GroupsSection.tsx";
 import { FunctionsSection } from "./help/FunctionsSection.tsx";
+import type { HostServices } from "./hostServices.ts";
+import { browserServices } from "./hostServices.ts";
 import { ImportSection } from "./import/ImportSection.tsx";
 import { NoticeBox } from "./NoticeBox.tsx";
 import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
 import { SessionProvider, useNewSession, useSectionSession } from "./session.ts";
-import type { Appearance } from "./theme.ts";
+import { AskToStart } from "./StartWithWorkbook.tsx";
 import { paneTheme } from "./theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
 import { useAppearance } from "./useAppearance.ts";
@@ -34,29 +39,47 @@ const useStyles = makeStyles({
 
 export interface PaneProps {
   readonly workbook: Workbook;
-  /** The host’s theme, where it has one; otherwise the system’s preference. */
-  readonly appearance?: Appearance | undefined;
+  /** What the program around the pane offers; a browser’s page where it is left out. */
+  readonly services?: HostServices;
+  /** What is asked of the pane from outside. */
+  readonly errands?: Errands;
   /** Section to open first. */
   readonly section?: SectionKey;
 }
 
+/** Where each errand is done; an explanation stands above whatever section is open. */
+const sectionOf: Readonly<Record<Errand["kind"], SectionKey | undefined>> = {
+  check: "check",
+  newChart: "import",
+  explain: undefined,
+};
+
 /** The task pane: fills its parent, from 320 px wide. Knows the workbook only through its port. */
-export function Pane({ workbook, appearance, section: first = "import" }: PaneProps): ReactNode {
+export function Pane(props: PaneProps): ReactNode {
+  const { workbook, services = browserServices, errands, section: first = "import" } = props;
   const styles = useStyles();
+  const asked = useMemo(() => errands ?? createErrands(), [errands]);
+  const errand = useSyncExternalStore(asked.subscribe, asked.latest);
   const [section, setSection] = useState<SectionKey>(first);
   const [opened, setOpened] = useState<ReadonlySet<SectionKey>>(new Set([first]));
   const goTo = useCallback((key: SectionKey): void => {
     setSection(key);
     setOpened((before) => new Set(before).add(key));
   }, []);
-  const session = useNewSession(workbook, goTo);
-  const theme = paneTheme(useAppearance(appearance));
+  useEffect(() => {
+    const where = errand && sectionOf[errand.kind];
+    if (where) goTo(where);
+  }, [errand, goTo]);
+  const session = useNewSession({ workbook, services, errand, ask: asked.post, goTo });
+  const theme = paneTheme(useAppearance(services));
 
   return (
     <FluentProvider theme={theme} className={styles.provider}>
       <SessionProvider value={session}>
         <div className={styles.pane}>
           <SectionNav section={section} onChoose={goTo} />
+          <AskToStart />
+          <CellBox />
           {sectionKeys.map((key) => (
             <div
               key={key}

@@ -1,14 +1,21 @@
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from "react";
 import type { Edit, Workbook } from "../addin/workbook/port.ts";
+import type { Errand } from "./errands.ts";
+import type { HostServices } from "./hostServices.ts";
 import type { Notice } from "./notice.ts";
 import { failureText } from "./notice.ts";
 import type { SectionKey } from "./sections.ts";
 
-/** What every section shares: the workbook, one action at a time, and what was said last. */
+/** What every section shares: the workbook and the program around it, one action at a time, and what was said last. */
 export interface Session {
   readonly workbook: Workbook;
   /** False for a section that is hidden: it keeps what it had, and neither reads nor calculates. */
   readonly isShown: boolean;
+  readonly services: HostServices;
+  /** What was last asked of the pane from outside it, if anything. */
+  readonly errand: Errand | undefined;
+  /** Asks something of the pane as a command from outside does. */
+  ask(kind: Errand["kind"]): void;
   /** What is being done now, in words. */
   readonly working: string | undefined;
   readonly notice: Notice | undefined;
@@ -33,7 +40,10 @@ export function useSession(): Session {
   return session;
 }
 
-export function useNewSession(workbook: Workbook, goTo: (section: SectionKey) => void): Session {
+export function useNewSession(
+  given: Pick<Session, "workbook" | "services" | "errand" | "ask" | "goTo">,
+): Session {
+  const { workbook, services, errand, ask, goTo } = given;
   const [working, setWorking] = useState<string>();
   const [notice, setNotice] = useState<Notice>();
   const [lastAction, setLastAction] = useState(() => workbook.lastAction());
@@ -84,10 +94,10 @@ export function useNewSession(workbook: Workbook, goTo: (section: SectionKey) =>
 
   return useMemo(
     () => ({
-      ...{ workbook, isShown: true, working, notice, lastAction, version },
-      ...{ say: setNotice, apply, undo, goTo },
+      ...{ workbook, services, isShown: true, errand, working, notice, lastAction, version },
+      ...{ say: setNotice, apply, undo, ask, goTo },
     }),
-    [workbook, working, notice, lastAction, version, apply, undo, goTo],
+    [workbook, services, errand, working, notice, lastAction, version, apply, undo, ask, goTo],
   );
 }
 

@@ -1,31 +1,34 @@
 import { createRoot } from "react-dom/client";
 import { createExcelWorkbook } from "../addin/workbook/excel/excelWorkbook.ts";
+import { createErrands } from "./errands.ts";
+import { connectCommands } from "./excel/commands.ts";
+import { excelServices } from "./excel/excelServices.ts";
 import { OutsideExcel } from "./OutsideExcel.tsx";
 import { Pane } from "./Pane.tsx";
-import type { Appearance } from "./theme.ts";
 
-/** Excel tells whether its own theme is dark; older versions tell only the colour behind the pane. */
-function excelAppearance(): Appearance | undefined {
-  const theme: Partial<Office.OfficeTheme> | undefined = Office.context.officeTheme;
-  if (theme?.isDarkTheme !== undefined) return theme.isDarkTheme ? "dark" : "light";
-  const ground = /^#?([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(theme?.bodyBackgroundColor ?? "");
-  if (!ground) return undefined;
-  const brightness = ground.slice(1).reduce((sum, part) => sum + parseInt(part, 16), 0) / 3;
-  return brightness < 128 ? "dark" : "light";
-}
+/** How long Excel may take to answer before the page says so, in milliseconds. It goes on waiting. */
+const patience = 15_000;
+/** What the workbook’s adapter needs at least. */
+const oldestApi = "1.9";
 
 const place = document.getElementById("pane");
 if (!place) throw new Error("The page has no place for the pane.");
 const root = createRoot(place);
 
 if (typeof Office === "undefined") {
-  root.render(<OutsideExcel />);
+  root.render(<OutsideExcel why="unreachable" />);
 } else {
+  // At once: Excel may start this page for the sake of a command, without showing it.
+  const errands = createErrands();
+  connectCommands(errands);
+  const late = setTimeout(() => {
+    root.render(<OutsideExcel why="no answer" />);
+  }, patience);
   void Office.onReady().then(({ host }) => {
-    if (host === Office.HostType.Excel) {
-      root.render(<Pane workbook={createExcelWorkbook()} appearance={excelAppearance()} />);
-    } else {
-      root.render(<OutsideExcel />);
-    }
+    clearTimeout(late);
+    if (host !== Office.HostType.Excel) root.render(<OutsideExcel why="browser" />);
+    else if (!Office.context.requirements.isSetSupported("ExcelApi", oldestApi))
+      root.render(<OutsideExcel why="too old" />);
+    else root.render(<Pane workbook={createExcelWorkbook()} services={excelServices()} errands={errands} />);
   });
 }

@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from "react";
+import type { HostServices } from "./hostServices.ts";
 import type { Appearance } from "./theme.ts";
 
 const query = "(prefers-color-scheme: dark)";
@@ -11,10 +12,15 @@ function subscribe(listener: () => void): () => void {
   };
 }
 
-/** What the host says, else what the system prefers. */
-export function useAppearance(fromHost: Appearance | undefined): Appearance {
+function neverChanges(): () => void {
+  return () => undefined;
+}
+
+/** What the program around the pane says, else what the system prefers; followed while it changes. */
+export function useAppearance({ appearance, watchAppearance }: HostServices): Appearance {
   const system = useSyncExternalStore<Appearance>(subscribe, () =>
     window.matchMedia(query).matches ? "dark" : "light",
   );
+  const fromHost = useSyncExternalStore(watchAppearance ?? neverChanges, () => appearance?.());
   return fromHost ?? system;
 }

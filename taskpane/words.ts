@@ -22,3 +22,9 @@ export function shownLength(mm: number, unit: LengthUnit): string {
   const onSixteenth = Math.abs(value * 16 - Math.round(value * 16)) < 0.01;
   return onSixteenth ? formatFraction(value) : `${shownNumber(value)} in`;
 }
+
+export const unitNames: readonly (readonly [LengthUnit, string])[] = [
+  ["mm", "Millimetres"],
+  ["cm", "Centimetres"],
+  ["in", "Inches"],
+];

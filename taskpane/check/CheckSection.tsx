@@ -2,9 +2,11 @@ import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
 import type { Correction, Flag } from "../../addin/checking/checkChart.ts";
-import type { CellAddress, Edit } from "../../addin/workbook/port.ts";
+import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
 import { Choice } from "../Choice.tsx";
 import { FailureBox } from "../FailureBox.tsx";
+import { chartTables } from "../chartTables.ts";
+import { tableAt } from "../explain/explainCell.ts";
 import { failureText } from "../notice.ts";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
@@ -41,7 +43,7 @@ const pageSize = 30;
 export function CheckSection(): ReactNode {
   const styles = useStyles();
   const session = useSession();
-  const { workbook, working, apply, say, goTo } = session;
+  const { workbook, working, apply, say, goTo, errand, ask } = session;
   const [chosen, setChosen] = useState<string>();
   const [shown, setShown] = useState(pageSize);
   const [marked, setMarked] = useState<readonly CellAddress[]>([]);
@@ -51,6 +53,21 @@ export function CheckSection(): ReactNode {
   const checked = check?.checked;
   const list = useRef<HTMLDivElement>(null);
   const focusNext = useFocusNext(list, checked?.flags);
+
+  // “This chart” is the one that the selected cell is in; where it is in none, the usual one.
+  useEffect(() => {
+    if (errand?.kind !== "check") return;
+    let current = true;
+    selectedChart(workbook).then(
+      (name) => {
+        if (current && name !== undefined) setChosen(name);
+      },
+      () => undefined,
+    );
+    return () => {
+      current = false;
+    };
+  }, [workbook, errand]);
 
   async function change(at: number, label: string, edits: readonly Edit[], done: string): Promise<void> {
     focusNext(at);
@@ -160,6 +177,16 @@ export function CheckSection(): ReactNode {
         </>
       )}
       {checked && <p className={styles.text}>{summary(checked)}</p>}
+      {checked && (
+        <Button
+          className={styles.aside}
+          onClick={() => {
+            ask("explain");
+          }}
+        >
+          Explain the selected cell
+        </Button>
+      )}
       <div ref={list} className={styles.groups} tabIndex={-1}>
         {checked &&
           groups.slice(0, shown).map((group) => (
@@ -219,6 +246,11 @@ export function CheckSection(): ReactNode {
       )}
     </SectionFrame>
   );
+}
+
+async function selectedChart(workbook: Workbook): Promise<string | undefined> {
+  const { area } = await workbook.readSelection();
+  return tableAt(chartTables(await workbook.tables()), area)?.name;
 }
 
 /** After a flag is dealt with it goes from the list; the focus goes to the one that takes its place. */

@@ -8,6 +8,7 @@ import { Disclosure } from "../Disclosure.tsx";
 import { failureText } from "../notice.ts";
 import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
+import { StartSwitch } from "../StartWithWorkbook.tsx";
 import { count } from "../words.ts";
 
 const useStyles = makeStyles({
@@ -36,6 +37,7 @@ export function FunctionsSection(): ReactNode {
       <p className={styles.text}>
         Type these into any cell, as you would SUM. Lengths come out in the unit of their column.
       </p>
+      <StartSwitch />
       <ErrorOfCell />
       <Field
         label="Search"

@@ -10,8 +10,9 @@ import { FailureBox } from "../FailureBox.tsx";
 import { OfferDemo } from "../OfferDemo.tsx";
 import { SectionFrame } from "../SectionFrame.tsx";
 import { useSession } from "../session.ts";
-import { count } from "../words.ts";
+import { count, unitNames } from "../words.ts";
 import { ColumnList } from "./ColumnList.tsx";
+import { NewChart } from "./NewChart.tsx";
 import { chartTable } from "./planEdits.ts";
 import { Preview } from "./Preview.tsx";
 import { ReadingSettings } from "./ReadingSettings.tsx";
@@ -76,6 +77,7 @@ export function ImportSection(): ReactNode {
       {!source && (
         <>
           <SourceChooser input={input} onFile={(file) => void work.openFile(file)} onText={work.openText} />
+          {destination && <NewChart sheets={destination.sheets} />}
           {destination && destination.tables.length === 0 && <OfferDemo />}
         </>
       )}
@@ -167,12 +169,6 @@ function Remarks({ lines }: { readonly lines: readonly string[] }): ReactNode {
     </ul>
   );
 }
-
-const unitNames: readonly (readonly [LengthUnit, string])[] = [
-  ["mm", "Millimetres"],
-  ["cm", "Centimetres"],
-  ["in", "Inches"],
-];
 
 /** The unit of the columns that give no sign of theirs; `undefined` when all do. */
 function guessedUnit(columns: readonly ImportColumn[]): LengthUnit | undefined {

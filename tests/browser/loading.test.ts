@@ -34,13 +34,13 @@ describe("the built page, loaded as Excel loads it", () => {
   it("answers a function, and gives its error as Excel’s own, before the pane was ever opened", async () => {
     const page = await openExcelPage(visitor, address, { settings: { paneOpen: false } });
     // 5 3/8 in × 25.4 mm: the international inch (NIST Special Publication 811, appendix B).
-    expect(await page.evaluate(() => window.standIn.call("LENGTH", "5 3/8 in", null))).toBeCloseTo(
+    expect(await page.evaluate(() => window.standIn.call("LENGTH", "5 3/8 in", null, null))).toBeCloseTo(
       136.525,
       6,
     );
     const refused = await page.evaluate(() => {
       try {
-        return window.standIn.call("LENGTH", "abc", null);
+        return window.standIn.call("LENGTH", "abc", null, null);
       } catch (error) {
         return error instanceof window.CustomFunctions.Error && [error.code, error.message];
       }

@@ -90,13 +90,14 @@ export function createOffice({
     },
   };
 
+  const newest = platform === "OfficeOnline" ? offered : { ...offered, ...onDesktopOnly };
   const context = {
     platform: inExcel ? platform : null,
     officeTheme: theme(darkTheme),
     requirements: {
       // “Returns true if the set is supported”: the numbers before and after the dot are compared.
       isSetSupported: (set: string, version = "1.1") =>
-        inExcel && set in offered && !without.includes(set) && notNewer(version, offered[set] ?? ""),
+        inExcel && !without.includes(set) && notNewer(version, newest[set] ?? "0.0"),
     },
     ui: {
       openBrowserWindow: (address: string) => {
@@ -168,14 +169,16 @@ export function createOffice({
   return { Office, CustomFunctions, standIn };
 }
 
-/** Requirement sets that Excel on the web offers, each to its newest version. */
+/** Requirement sets, each to its newest version, as Microsoft’s pages on the common requirement sets list them. */
 const offered: Readonly<Record<string, string>> = {
   SharedRuntime: "1.2",
   CustomFunctionsRuntime: "1.5",
-  OpenBrowserWindowApi: "1.1",
   DialogApi: "1.2",
   AddinCommands: "1.3",
 };
+
+/** “OpenBrowserWindow API requirement sets”: Office on the web, not supported. */
+const onDesktopOnly: Readonly<Record<string, string>> = { OpenBrowserWindowApi: "1.1" };
 
 function notNewer(wanted: string, newest: string): boolean {
   const [a = 0, b = 0] = wanted.split(".").map(Number);

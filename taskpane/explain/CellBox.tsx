@@ -1,0 +1,108 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useEffect, useRef, useState } from "react";
+import { plainList } from "../boxes.ts";
+import { failureText } from "../notice.ts";
+import { useSession } from "../session.ts";
+import { meaning } from "../theme.ts";
+import { useJob } from "../work/useJob.ts";
+import type { ExplainJob } from "./explainCell.ts";
+import { readSelectedCell } from "./explainCell.ts";
+
+const useStyles = makeStyles({
+  box: {
+    margin: "8px",
+    padding: "8px 12px",
+    flexShrink: 0,
+    maxHeight: "45%",
+    overflowY: "auto",
+    display: "flex",
+    flexDirection: "column",
+    gap: "8px",
+    borderRadius: tokens.borderRadiusMedium,
+    border: `1px solid ${meaning.chalk}`,
+    backgroundColor: tokens.colorNeutralBackground1,
+    overflowWrap: "anywhere",
+    "&:focus-visible": { outline: `2px solid ${meaning.chalk}`, outlineOffset: "1px" },
+  },
+  title: { margin: 0, fontSize: tokens.fontSizeBase400, fontWeight: 600 },
+  text: { margin: 0 },
+  list: plainList,
+  look: { borderLeft: `3px solid ${meaning.brass}`, paddingLeft: "8px" },
+  word: { fontWeight: 600, color: meaning.brass },
+  actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
+});
+
+/** What the selected cell of a chart holds, above whatever section is open; asked for by an errand, closed by the user. */
+export function CellBox(): ReactNode {
+  const styles = useStyles();
+  const { workbook, errand, ask, say } = useSession();
+  const [job, setJob] = useState<ExplainJob>();
+  const { answer: words, failure } = useJob(job, (answer) =>
+    answer.kind === "explain" ? answer.words : undefined,
+  );
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (errand?.kind !== "explain") return;
+    let current = true;
+    readSelectedCell(workbook).then(
+      (found) => {
+        if (!current) return;
+        setJob(found);
+        say(undefined);
+      },
+      (error: unknown) => {
+        if (!current) return;
+        setJob(undefined);
+        say({ kind: "failed", text: failureText(error) });
+      },
+    );
+    return () => {
+      current = false;
+    };
+  }, [workbook, errand, say]);
+  useEffect(() => {
+    if (words) box.current?.focus();
+  }, [words]);
+  useEffect(() => {
+    if (failure !== undefined) say({ kind: "failed", text: failure });
+  }, [failure, say]);
+  if (!words) return null;
+  return (
+    <div ref={box} tabIndex={-1} className={styles.box} role="region" aria-label="The selected cell">
+      <h2 className={styles.title}>{words.title}</h2>
+      {words.looks.length > 0 && (
+        <ul className={styles.list}>
+          {words.looks.map(({ kind, why }) => (
+            <li key={`${kind} ${why}`} className={styles.look}>
+              <span className={styles.word}>◆ Look here: {kind}.</span> {why}
+            </li>
+          ))}
+        </ul>
+      )}
+      {words.says.map((text) => (
+        <p key={text} className={styles.text}>
+          {text}
+        </p>
+      ))}
+      <div className={styles.actions}>
+        <Button
+          size="small"
+          onClick={() => {
+            ask("explain");
+          }}
+        >
+          Explain the cell selected now
+        </Button>
+        <Button
+          size="small"
+          onClick={() => {
+            setJob(undefined);
+          }}
+        >
+          Close
+        </Button>
+      </div>
+    </div>
+  );
+}
