@@ -5,10 +5,13 @@ import type { FunctionDescriptor, Result } from "./descriptor.ts";
 /**
  * The entry of `functions.js`: registers every worksheet function with Excel. It needs nothing of its host but
  * `CustomFunctions.associate`, `CustomFunctions.Error` and `CustomFunctions.ErrorCode`, so that it also loads in a
- * JavaScript-only runtime without a page.
+ * JavaScript-only runtime without a page. Where Office.js could not be fetched there is nobody to register with: the page
+ * of the pane says so.
  */
-for (const descriptor of descriptors) {
-  CustomFunctions.associate(descriptor.name, (...raw: unknown[]) => answer(descriptor, raw));
+if (typeof CustomFunctions !== "undefined") {
+  for (const descriptor of descriptors) {
+    CustomFunctions.associate(descriptor.name, (...raw: unknown[]) => answer(descriptor, raw));
+  }
 }
 
 /** Excel passes an object about the call after the last argument; a function reads its own arguments only. */

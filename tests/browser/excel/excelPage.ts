@@ -9,6 +9,8 @@ export interface ExcelPageOptions {
   /** TypeScript file whose bundle is served in place of Office.js; it calls `standInForOffice`. */
   readonly script?: string;
   readonly settings?: StandInSettings;
+  /** An empty page to open it in, where something has to be prepared before. */
+  readonly page?: Page;
 }
 
 /**
@@ -20,9 +22,10 @@ export interface ExcelPageOptions {
 export async function openExcelPage(
   visitor: Visitor,
   address: string,
-  { script = `${folder}/demo.ts`, settings = {} }: ExcelPageOptions = {},
+  options: ExcelPageOptions = {},
 ): Promise<Page> {
-  const page = await visitor.context.newPage();
+  const { script = `${folder}/demo.ts`, settings = {} } = options;
+  const page = options.page ?? (await visitor.context.newPage());
   await page.addInitScript((given) => {
     window.standInSettings = given;
   }, settings);

@@ -10,11 +10,13 @@ export interface StandInSettings {
   readonly platform?: "PC" | "Mac" | "OfficeOnline";
   /** False: the shared runtime is started for functions or a command, and the pane is not shown. */
   readonly paneOpen?: boolean;
-  /** False: `Office.onReady` never answers, as where Office.js came from a cache and its host script did not. */
+  /** False: `Office.onReady` does not answer until `becomeReady`, as where the rest of Office.js comes late or never. */
   readonly ready?: boolean;
   /** False: opened in a browser, where `Office.onReady` answers without a host. */
   readonly inExcel?: boolean;
   readonly darkTheme?: boolean;
+  /** Minor number of the newest ExcelApi 1.x. */
+  readonly excelApi?: number;
   /** Requirement sets that are not there, such as “OpenBrowserWindowApi”. */
   readonly without?: readonly string[];
 }
@@ -35,6 +37,7 @@ export interface StandIn {
   /** Presses a command; resolves when the command has said that it is done. */
   press(action: string): Promise<void>;
   setDarkTheme(dark: boolean): void;
+  becomeReady(): void;
   /** The user opens or closes the pane. */
   showPane(open: boolean): void;
 }
@@ -62,6 +65,12 @@ export function createOffice({
     isDarkTheme: dark,
     bodyBackgroundColor: dark ? "#262626" : "#FFFFFF",
   });
+  const info = inExcel ? { host: "Excel", platform } : { host: null, platform: null };
+  let answer: (given: typeof info) => void = () => undefined;
+  const answered = new Promise<typeof info>((resolve) => {
+    answer = resolve;
+  });
+  if (ready) answer(info);
   const standIn: StandIn = {
     associated: new Map(),
     actions: new Map(),
@@ -82,6 +91,9 @@ export function createOffice({
     },
     setDarkTheme(dark) {
       context.officeTheme = theme(dark);
+    },
+    becomeReady() {
+      answer(info);
     },
     showPane(open) {
       if (standIn.paneOpen === open) return;
@@ -108,7 +120,6 @@ export function createOffice({
     },
   };
 
-  const info = inExcel ? { host: "Excel", platform } : { host: null, platform: null };
   const Office = {
     HostType: { Excel: "Excel" },
     PlatformType: { PC: "PC", Mac: "Mac", OfficeOnline: "OfficeOnline" },
@@ -116,10 +127,8 @@ export function createOffice({
     VisibilityMode: { hidden: "Hidden", taskpane: "Taskpane" },
     context,
     onReady: (told?: (given: typeof info) => unknown): Promise<typeof info> => {
-      if (!ready) return new Promise(() => undefined);
-      const answer = Promise.resolve(info);
-      if (told) void answer.then(told);
-      return answer;
+      if (told) void answered.then(told);
+      return answered;
     },
     actions: {
       associate: (id: string, action: Callback) => {

@@ -16,8 +16,9 @@ declare global {
  * double on a workbook. To be called by a script that is served instead of Office.js (see `excelPage.ts`).
  */
 export function standInForOffice(content: WorkbookContent): void {
-  const { Office, CustomFunctions, standIn } = createOffice(window.standInSettings ?? {});
-  const double = createExcelDouble(content);
+  const settings = window.standInSettings ?? {};
+  const { Office, CustomFunctions, standIn } = createOffice(settings);
+  const double = createExcelDouble(content, settings.excelApi);
   const { isSetSupported } = Office.context.requirements;
   Office.context.requirements.isSetSupported = (set, version) =>
     isSetSupported(set, version) || double.Office.context.requirements.isSetSupported(set, version ?? "1.1");
