@@ -72,7 +72,7 @@ describe("the pane in Excel", () => {
               ?.cells.flat()
               .map((cell) => cell?.value) ?? [],
         );
-        expect(headings).toContain("Bust girth (cm)");
+        expect(headings).toContain("Bust (cm)");
         await page.getByRole("button", { name: /^Undo/ }).click();
         await page.getByText("Undone: Add a new measurement chart.").waitFor();
         expect(await sheets()).toEqual(before);
