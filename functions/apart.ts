@@ -1,5 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { InputError } from "../addin/measures/inputError.ts";
+import { quote, someOf } from "../addin/measures/quote.ts";
 import { apart } from "../addin/similarity/pair.ts";
 import { chart, text, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
@@ -44,10 +45,13 @@ export const apartFunction = defineFunction({
       figureIndex(figures, other),
     );
     if (Number.isNaN(distance)) {
-      const missing = lacking.map(({ column }) => `“${column.heading}”`).join(", ");
+      const missing = someOf(
+        lacking.map(({ column }) => quote(column.heading)),
+        40,
+      );
       throw new InputError(
-        `“${figure}” and “${other}” cannot be compared yet: ${String(compared)} of ${String(of)} measures are known of ` +
-          `both${missing && `, and ${missing} must be`}. Take the missing readings first.`,
+        `The figures ${quote(figure)} and ${quote(other)} cannot be compared yet: ${String(compared)} of ${String(of)} measures are ` +
+          `known of both${missing && `; take ${missing} first`}.`,
         "absent",
       );
     }

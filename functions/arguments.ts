@@ -6,7 +6,7 @@ import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerance
 import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
-import { quote } from "../addin/measures/quote.ts";
+import { cutShort, quote } from "../addin/measures/quote.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { readUnit } from "../addin/measures/units.ts";
 import type { Choices } from "./choices.ts";
@@ -58,14 +58,19 @@ export function toCell(raw: unknown): Cell {
 /** Hosts pass errors and rich values as objects: `{ error }`, or Office’s `{ type, basicValue }`. */
 function objectToCell(raw: object): Cell {
   if (Array.isArray(raw)) return raw.length === 0 ? undefined : { error: "#VALUE!" };
-  if ("error" in raw) return { error: String(raw.error) };
+  if ("error" in raw) return { error: errorCode(String(raw.error)) };
   if ("type" in raw && raw.type === "Empty") return undefined;
   if ("basicValue" in raw) {
     const basic = toCell(raw.basicValue);
     const isError = "type" in raw && raw.type === "Error";
-    return isError && !isCellError(basic) ? { error: cellText(basic) || "#VALUE!" } : basic;
+    return isError && !isCellError(basic) ? { error: errorCode(cellText(basic)) } : basic;
   }
   return { error: "#VALUE!" };
+}
+
+/** Codes are short; anything else is not shown whole. */
+function errorCode(text: string): string {
+  return cutShort(text) || "#VALUE!";
 }
 
 /** A length: one cell, in whatever unit the other lengths of the call are in. 0 counts as empty. */
@@ -132,7 +137,7 @@ export function stretch(help: string): Parameter<number> {
       const fraction = notNegative(value ?? 0, name);
       if (fraction <= 2) return fraction;
       throw new InputError(
-        `${name}: ${quoteCell(cell)} would be a stretch of ${String(fraction * 100)} %. Write 25 % as 25% or as 0.25.`,
+        `${name}: ${quoteCell(cell)} is more than a cloth stretches. Write 25 % as 25% or as 0.25.`,
       );
     },
     0,

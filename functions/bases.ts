@@ -9,9 +9,6 @@ import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
 import { shown, shownLength } from "./shown.ts";
 
-/** A cell of a worksheet holds 32,767 characters. */
-const longest = 32_000;
-
 export const basesFunction = defineFunction({
   name: "BASES",
   summary: "Which figures to keep as house models: the fewest that reach all, with the least alteration.",
@@ -70,15 +67,10 @@ function row({ base, serves, worst, lacking }: BaseFigure): readonly Value[] {
     serves.length + 1,
     lacking.length > 0
       ? `only itself: ${lacking.map((each) => each.column.heading).join(", ")} missing`
-      : listed(serves),
+      : serves.join(", "),
     worst?.figure ?? "",
     column?.heading ?? "",
     worst && column ? shownLength(worst.fromBase.deltaMm ?? 0, column.unit) : "",
     worst ? shown(worst.fromBase.distance) : "",
   ];
-}
-
-function listed(figures: readonly string[]): string {
-  const all = figures.join(", ");
-  return all.length > longest ? `${all.slice(0, longest)} …` : all;
 }

@@ -1,3 +1,4 @@
+import { InputError } from "../addin/measures/inputError.ts";
 import type { Parameter } from "./arguments.ts";
 
 /** What a cell can show. Never null: Excel would show 0. */
@@ -70,8 +71,10 @@ export function defineFunction<const P extends Readonly<Record<string, Parameter
     ...parameter,
     name,
   }));
-  const shaped = (result: Result): Result =>
-    specification.result === "table" && !isTable(result) ? [[result]] : result;
+  const shaped = (result: Result): Result => {
+    if (isTable(result)) return result.some(isTooLong) ? result.map((row) => row.map(cut)) : result;
+    return specification.result === "table" ? [[cut(result)]] : cut(result);
+  };
 
   return {
     ...specification,
@@ -80,12 +83,40 @@ export function defineFunction<const P extends Readonly<Record<string, Parameter
       if (parameters.some((parameter, i) => parameter.isBlank(raw[i]))) return shaped("");
       const values = parameters.map((parameter, i) => [
         parameter.name,
-        parameter.read(raw[i], parameter.name),
+        naming(parameter.name, () => parameter.read(raw[i], parameter.name)),
       ]);
       // Object.fromEntries forgets which value belongs to which name; each was read by its own parameter.
       return shaped(specification.compute(Object.fromEntries(values) as Arguments<P>));
     },
   };
+}
+
+/**
+ * Does what is given; what cannot be used of an argument is told with the name of the argument in front, unless the message
+ * has it.
+ *
+ * @throws {InputError} as `read` does
+ */
+export function naming<T>(name: string, read: () => T): T {
+  try {
+    return read();
+  } catch (failure) {
+    if (!(failure instanceof InputError) || failure.message.includes(name)) throw failure;
+    throw new InputError(`${name}: ${failure.message}`, failure.kind);
+  }
+}
+
+/** The most characters that a cell holds (Microsoft’s page “Excel specifications and limits”). */
+const longestText = 32_767;
+
+function isTooLong(row: readonly Value[]): boolean {
+  return row.some((value) => typeof value === "string" && value.length > longestText);
+}
+
+function cut(value: Value): Value {
+  return typeof value === "string" && value.length > longestText
+    ? `${value.slice(0, longestText - 2)} …`
+    : value;
 }
 
 export function isTable(result: Result): result is Table {

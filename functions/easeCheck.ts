@@ -3,7 +3,7 @@ import { measureNamed } from "../addin/chart/measureNamed.ts";
 import { easeCheck } from "../addin/fit/easeCheck.ts";
 import { measureById } from "../addin/measures/dictionary.ts";
 import { InputError } from "../addin/measures/inputError.ts";
-import { quote } from "../addin/measures/quote.ts";
+import { cutShort, quote, someOf } from "../addin/measures/quote.ts";
 import { amount, length, stretch, text, textOf } from "./arguments.ts";
 import { garmentClassChoices } from "./choices.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -62,9 +62,9 @@ export const easeCheckFunction = defineFunction({
     const rules = given.rules(given.classes).filter((rule) => rule.garmentClass === garmentClass.name);
     const rule = rules.find(({ measure }) => measure === id);
     if (!rule) {
-      const known = rules.map(({ measure }) => measureById(measure)?.name ?? measure).join(", ");
+      const known = someOf(rules.map(({ measure }) => measureById(measure)?.name ?? measure));
       throw new InputError(
-        `${garmentClass.name} has no ease rule for ${quote(given.measure)}. It has rules for ${known || "nothing"}.`,
+        `measure: ${cutShort(garmentClass.name)} has no ease rule for ${quote(given.measure)}. It has rules for ${known || "nothing"}.`,
         "absent",
       );
     }

@@ -26,7 +26,11 @@ export const figureScaleFunction = defineFunction({
     const figure = figure_height.mm("mm");
     const full = full_height ? full_height.mm("mm") : adultHeightMm;
     if (figure === undefined || full === undefined) return "";
-    if (figure <= 0 || full <= 0) throw new InputError("A height must be above zero. Write how tall it is.");
-    return shown(figureScale(figure, full));
+    return shown(figureScale(aboveZero(figure, "figure_height"), aboveZero(full, "full_height")));
   },
 });
+
+function aboveZero(mm: number, name: string): number {
+  if (mm > 0) return mm;
+  throw new InputError(`${name}: a height must be above zero. Write how tall it is.`);
+}

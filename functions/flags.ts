@@ -4,7 +4,7 @@ import { readChart } from "../addin/chart/readChart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
 import { chartCells, withoutZeros } from "./arguments.ts";
-import { quote } from "../addin/measures/quote.ts";
+import { cutShort, quote } from "../addin/measures/quote.ts";
 import { defineFunction } from "./descriptor.ts";
 import type { Value } from "./descriptor.ts";
 import { emptyChart } from "./failures.ts";
@@ -67,5 +67,5 @@ function readingOf(flag: Flag, cells: Cells): Value {
   if (flag.readingMm !== undefined) return shownLength(flag.readingMm, flag.unit);
   const cell = cells[flag.row]?.[flag.column];
   // Spreadsheets take the bare text of an error for the error itself.
-  return isCellError(cell) ? quote(cell.error) : cellText(cell);
+  return isCellError(cell) ? quote(cell.error) : cutShort(cellText(cell));
 }

@@ -15,6 +15,7 @@ import { runOrder } from "../addin/grading/runOrder.ts";
 import { steps } from "../addin/grading/steps.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
+import { someOf } from "../addin/measures/quote.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { chart, text, tolerances } from "./arguments.ts";
 import type { Value } from "./descriptor.ts";
@@ -227,7 +228,7 @@ function piecesKnown(
   if (known.length > 0) return known;
   const needed = [...new Set(pieces.flatMap(rulesOf).map(({ measure }) => measureName(measure)))];
   throw new InputError(
-    `None of the measures that move these pieces is known of both figures. Measure some of ${needed.slice(0, 4).join(", ")} on both.`,
+    `The chart has no measure that moves these pieces for both figures. Measure some of ${someOf(needed)} on both.`,
     "absent",
   );
 }

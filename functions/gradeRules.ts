@@ -6,7 +6,7 @@ import type { GradePiece, GradeRule } from "../addin/chart/gradeRule.ts";
 import { isGradeRuleTable, readGradeRules } from "../addin/chart/readGradeRules.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
-import { quote } from "../addin/measures/quote.ts";
+import { quote, someOf } from "../addin/measures/quote.ts";
 import type { Parameter } from "./arguments.ts";
 import { optionalRange } from "./arguments.ts";
 
@@ -44,7 +44,7 @@ function piecesNamed(cells: Cells, where: string): readonly GradePiece[] {
     if (pieces.length > 0) return pieces;
     const names = [...new Set(gradePieces.flatMap((piece) => [piece.garment, piece.name]))];
     throw new InputError(
-      `${where}: ${quote(name)} is neither a piece nor a garment that has grade rules.${didYouMean(name, names) || ` There is ${names.join(", ")}.`}`,
+      `${where}: ${quote(name)} is neither a piece nor a garment that has grade rules.${didYouMean(name, names) || ` There is ${someOf(names)}.`}`,
     );
   });
   return gradePieces.filter((piece) => found.includes(piece));

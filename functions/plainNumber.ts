@@ -12,7 +12,7 @@ import { tidyReading } from "../addin/measures/tidyReading.ts";
  */
 export function readPlainNumber(text: string, where: string): number | undefined {
   const tidied = tidyReading(text);
-  if (/^[-+]?(\d+\.?\d*|\.\d+)$/.test(tidied)) return Number(tidied);
+  if (/^[-+]?(\d+\.?\d*|\.\d+)$/.test(tidied)) return finite(Number(tidied), text, where);
 
   const sign = /^-(?=[\d.,])/.test(tidied) ? -1 : 1;
   const size = sign < 0 ? tidied.slice(1) : text;
@@ -26,6 +26,12 @@ export function readPlainNumber(text: string, where: string): number | undefined
     );
   }
   return sign * reading.mm;
+}
+
+/** So many digits that no number holds them. */
+function finite(value: number, text: string, where: string): number {
+  if (Number.isFinite(value)) return value;
+  throw new InputError(`${where}: ${quote(text)} is too large a number. Check it.`);
 }
 
 /** True for blank text and for marks that say that a reading was not taken. */

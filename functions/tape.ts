@@ -1,7 +1,7 @@
 import { formatFraction } from "../addin/measures/formatFraction.ts";
 import { fromMm } from "../addin/measures/units.ts";
 import { count, readingOrDifference, unit } from "./arguments.ts";
-import { defineFunction } from "./descriptor.ts";
+import { defineFunction, naming } from "./descriptor.ts";
 import { notALength, notAUnit } from "./failures.ts";
 
 export const tapeFunction = defineFunction({
@@ -28,6 +28,6 @@ export const tapeFunction = defineFunction({
   source: "An inch is 25.4 mm exactly (international yard and pound agreement, 1959).",
   compute: ({ length, from_unit, denominator }) => {
     const mm = length.mm(from_unit);
-    return mm === undefined ? "" : formatFraction(fromMm(mm, "in"), denominator);
+    return mm === undefined ? "" : naming("denominator", () => formatFraction(fromMm(mm, "in"), denominator));
   },
 });

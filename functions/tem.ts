@@ -1,7 +1,7 @@
 import { technicalError } from "../addin/checking/technicalError.ts";
 import type { Numbers } from "./arguments.ts";
 import { lengths } from "./arguments.ts";
-import { defineFunction } from "./descriptor.ts";
+import { defineFunction, naming } from "./descriptor.ts";
 import { notANumber } from "./failures.ts";
 import { shown } from "./shown.ts";
 
@@ -34,7 +34,9 @@ export const temFunction = defineFunction({
   compute: ({ first_readings, second_readings }) => {
     const first = flat(first_readings);
     const second = flat(second_readings);
-    return [...first, ...second].every(Number.isNaN) ? "" : shown(technicalError(first, second).tem);
+    return [...first, ...second].every(Number.isNaN)
+      ? ""
+      : shown(naming("second_readings", () => technicalError(first, second)).tem);
   },
 });
 

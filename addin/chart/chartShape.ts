@@ -1,5 +1,5 @@
 import { InputError } from "../measures/inputError.ts";
-import { quote } from "../measures/quote.ts";
+import { quote, someOf } from "../measures/quote.ts";
 import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank } from "./cell.ts";
 import { readCell } from "./readCell.ts";
@@ -24,10 +24,10 @@ export function checkShape(cells: Cells): void {
     );
   if (headings.every((cell) => readCell(cell, "mm").kind === "length")) {
     throw new InputError(
-      `The first row must hold headings, but it holds ${headings
-        .slice(0, 3)
-        .map((cell) => quote(cellText(cell)))
-        .join(", ")}. Include the row of headings in the range.`,
+      `The first row of the chart must hold headings, but it holds ${someOf(
+        headings.slice(0, 3).map((cell) => quote(cellText(cell))),
+        50,
+      )}. Include the row of headings in the range.`,
     );
   }
 }
@@ -38,7 +38,7 @@ export function noMeasures(headings: readonly Cell[]): string {
     .slice(1)
     .filter((cell) => !isBlank(cell))
     .map((cell) => quote(cellText(cell)));
-  return `No column of the chart holds readings (headings: ${names.slice(0, 6).join(", ")}). Name at least one measure, such as Bust (in).`;
+  return `No column of the chart holds readings (headings: ${someOf(names)}). Name at least one measure, such as Bust (in).`;
 }
 
 /** Columns of the longest row. */

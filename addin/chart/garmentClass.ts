@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { didYouMean } from "../measures/nearNames.ts";
 import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
-import { quote } from "../measures/quote.ts";
+import { cutShort, quote, someOf } from "../measures/quote.ts";
 import type { garmentClassSchema } from "./fitSchemas.ts";
 
 /** Parts of the figure that a class of garment is worn on; it decides how the garment is put on and what it covers. */
@@ -140,7 +140,7 @@ export function garmentClassNamed(
   const names = classes.map(({ name }) => name);
   const near = didYouMean(text, [...names, ...classes.flatMap(({ synonyms }) => synonyms)]);
   throw new InputError(
-    `${where}: ${quote(text)} is not a garment class.${near || ` The classes are ${names.join(", ")}.`}`,
+    `${where}: ${quote(text)} is not a garment class.${near || ` The classes are ${someOf(names.map(cutShort))}.`}`,
   );
 }
 

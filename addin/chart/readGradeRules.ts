@@ -1,7 +1,7 @@
 import { measureById } from "../measures/dictionary.ts";
 import { InputError } from "../measures/inputError.ts";
 import { didYouMean } from "../measures/nearNames.ts";
-import { quote } from "../measures/quote.ts";
+import { quote, someOf } from "../measures/quote.ts";
 import type { Cells } from "./cell.ts";
 import { cellText } from "./cell.ts";
 import { figureKey } from "./find.ts";
@@ -89,7 +89,10 @@ export function readGradeRules(cells: Cells, options: TableOptions = {}): GradeR
   const read = readGradeRuleTable(cells, options);
   const [first, ...further] = read.problems;
   if (!first) return read;
-  const more = further.length > 0 ? ` (${String(further.length)} more to mend)` : "";
+  const more =
+    further.length > 0
+      ? ` There ${further.length > 1 ? "are" : "is"} ${String(further.length)} more to mend.`
+      : "";
   throw new InputError(`${first.message}${more}`);
 }
 
@@ -166,7 +169,7 @@ function oneOf<T extends { readonly name: string }>(
   if (found) return found;
   const names = known.map(({ name }) => name);
   throw new InputError(
-    `${placeIn(row, column)}: ${quote(written)} is not ${what}.${didYouMean(written, names) || ` There is ${names.join(", ")}.`}`,
+    `${placeIn(row, column)}: ${quote(written)} is not ${what}.${didYouMean(written, names) || ` There is ${someOf(names)}.`}`,
   );
 }
 

@@ -78,7 +78,10 @@ export function readPatterns(cells: Cells, chart: Chart, options: PatternOptions
   const { patterns, problems } = readPatternTable(cells, chart, options);
   const [first, ...further] = problems;
   if (!first) return patterns;
-  const more = further.length > 0 ? ` (${String(further.length)} more to mend)` : "";
+  const more =
+    further.length > 0
+      ? ` There ${further.length > 1 ? "are" : "is"} ${String(further.length)} more to mend.`
+      : "";
   throw new InputError(`${first.message}${more}`);
 }
 

@@ -1,7 +1,7 @@
 import type { Heading } from "../measures/heading.ts";
 import { readHeading } from "../measures/heading.ts";
 import { InputError } from "../measures/inputError.ts";
-import { quote } from "../measures/quote.ts";
+import { cutShort, quote, someOf } from "../measures/quote.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank, isCellError } from "./cell.ts";
@@ -63,7 +63,7 @@ export function neededColumn(
 ): TableColumn {
   const column = columnNamed(columns, names);
   if (column) return column;
-  const found = columns.map(({ written }) => quote(written)).join(", ");
+  const found = someOf(columns.map(({ written }) => quote(written)));
   throw new InputError(
     `The ${table} need the heading ${quote(names[0] ?? "")} in their first row; found ${found || "none"}.`,
   );
@@ -85,7 +85,7 @@ export function withoutZeros(row: TableRow, keep: readonly TableColumn[] = []): 
 
 /** “Row 4 of the patterns, Stretch %” */
 export function placeIn({ row, table }: TableRow, column?: TableColumn): string {
-  return `Row ${String(row + 1)} of the ${table}${column ? `, ${column.written}` : ""}`;
+  return `Row ${String(row + 1)} of the ${table}${column ? `, ${cutShort(column.written)}` : ""}`;
 }
 
 /** The text of a cell; "" where it is blank or the table has no such column. */

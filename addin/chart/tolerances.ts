@@ -4,7 +4,7 @@ import { InputError } from "../measures/inputError.ts";
 import type { Tolerance } from "../measures/measure.ts";
 import { didYouMean } from "../measures/nearNames.ts";
 import { parseReading } from "../measures/parseReading.ts";
-import { quote } from "../measures/quote.ts";
+import { cutShort, quote, someOf } from "../measures/quote.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { toMm } from "../measures/units.ts";
 import type { Cell, Cells } from "./cell.ts";
@@ -137,7 +137,7 @@ function readHeadings(headings: readonly Cell[]): {
   if (measureAt < 0 || toleranceAt < 0) {
     const found = read.filter(({ name }) => name !== "").map(({ name }) => quote(name));
     throw new InputError(
-      `The tolerances need the headings Measure and Tolerance in their first row; found ${found.join(", ") || "none"}.`,
+      `The tolerances need the headings Measure and Tolerance in their first row; found ${someOf(found) || "none"}.`,
     );
   }
   return { measureAt, toleranceAt };
@@ -222,5 +222,7 @@ function percentTolerance(percent: number, text: string, place: Place): Toleranc
 }
 
 function refusal(text: string, { name, row }: Place, what: string): InputError {
-  return new InputError(`Row ${String(row + 1)} of the tolerances, ${name}: ${quote(text)} ${what}.`);
+  return new InputError(
+    `Row ${String(row + 1)} of the tolerances, ${cutShort(name)}: ${quote(text)} ${what}.`,
+  );
 }

@@ -79,7 +79,11 @@ function findOutOfProportion(
     for (const { figure, column } of places) kept[figure]![column] = Number.NaN;
     fit = proportions(kept, start, fit);
   }
-  return { fit, places };
+  // Without what stood out, too little may be left of a figure or a measure to say what would be in proportion.
+  return {
+    fit,
+    places: places.filter((place) => fit && !Number.isNaN(fit.expected(place.figure, place.column))),
+  };
 }
 
 function beyondLimit(fit: Proportions, logs: readonly (readonly number[])[]): readonly Place[] {

@@ -1,3 +1,10 @@
+import { quote } from "./quote.ts";
+
+/** Characters of all the names that are offered in one message. */
+const roomForNames = 70;
+/** No name of a worksheet is longer; comparing longer texts letter by letter would take long. */
+const longestName = 100;
+
 /**
  * The names that somebody may have meant by `typed`, nearest first: few letters apart (added, dropped, replaced or
  * swapped with a neighbour), or one beginning with the other.
@@ -6,8 +13,9 @@
  */
 export function nearNames(typed: string, names: readonly string[], count = 3): readonly string[] {
   const wanted = typed.trim().toLowerCase();
-  if (wanted === "") return [];
+  if (wanted === "" || wanted.length > longestName) return [];
   return [...new Set(names)]
+    .filter(({ length }) => length <= longestName)
     .map((name) => ({ name, apart: slips(wanted, name.trim().toLowerCase()) }))
     .filter(({ apart }) => apart < Infinity)
     .sort((a, b) => a.apart - b.apart)
@@ -17,7 +25,9 @@ export function nearNames(typed: string, names: readonly string[], count = 3): r
 
 /** “Did you mean …?” with a leading space, or nothing. */
 export function didYouMean(typed: string, names: readonly string[]): string {
-  const near = nearNames(typed, names).map((name) => `“${name}”`);
+  const all = nearNames(typed, names).map(quote);
+  // Two long names are as much as a message has room for.
+  const near = all.join("").length > roomForNames ? all.slice(0, 1) : all;
   return near.length > 0 ? ` Did you mean ${near.join(" or ")}?` : "";
 }
 

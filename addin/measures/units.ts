@@ -1,4 +1,5 @@
 import { InputError } from "./inputError.ts";
+import { quote } from "./quote.ts";
 
 export const lengthUnits = ["mm", "cm", "in"] as const;
 
@@ -53,6 +54,6 @@ export function findUnit(text: string): LengthUnit | undefined {
  */
 export function readUnit(text: string): LengthUnit {
   const unit = findUnit(text);
-  if (!unit) throw new InputError(`“${text}” is not a unit of length. Use mm, cm or in.`);
+  if (!unit) throw new InputError(`${quote(text)} is not a unit of length. Use mm, cm or in.`);
   return unit;
 }

@@ -5,7 +5,7 @@ import { InputError } from "../measures/inputError.ts";
 import type { Tolerance, Zone } from "../measures/measure.ts";
 import { zones } from "../measures/measure.ts";
 import { didYouMean } from "../measures/nearNames.ts";
-import { quote } from "../measures/quote.ts";
+import { quote, someOf } from "../measures/quote.ts";
 
 /** `body` is torso, arms and legs together; `all` is every measure of the chart, height included. */
 export type ZoneChoice = "body" | Zone | "all";
@@ -111,17 +111,20 @@ function usableTolerance(column: MeasureColumn, tolerances?: ToleranceTable): To
   const tolerance = toleranceOf(column, tolerances) ?? toleranceOfUnknownMeasure;
   if (Math.max(tolerance.floorMm, tolerance.percent) > 0) return tolerance;
   throw new InputError(
-    `The tolerance of “${column.heading}” is 0, so that no two figures could ever count as the same. Write a tolerance above 0.`,
+    `The tolerance of ${quote(column.heading)} is 0, so that no two figures could ever count as the same. Write a tolerance above 0.`,
   );
 }
 
 function nothingRead(columns: readonly MeasureColumn[]): string {
-  const headings = columns.map((column) => `“${column.heading}”`).join(", ");
-  return `No figure has a reading of ${headings}, so that there is nothing to compare. Take them first, or choose another zone.`;
+  const headings = someOf(columns.map((column) => quote(column.heading)));
+  return `No figure of the chart has a reading of ${headings}, so that there is nothing to compare. Take them first, or choose another zone.`;
 }
 
 function nothingToCompare(chart: Chart, zone: ZoneChoice): string {
-  const found = chart.measures.map((column) => `“${column.heading}”`).join(", ");
+  const found = someOf(
+    chart.measures.map((column) => quote(column.heading)),
+    50,
+  );
   const wanted: Record<ZoneChoice, string> = {
     all: "readings of any measure",
     body: "readings that decide the fit on torso, arms or legs",
@@ -174,7 +177,8 @@ function unknownPart(part: string, garments: readonly GarmentTolerances[]): stri
   const classes = garments.map(({ garment }) => garment);
   const ofGarments =
     classes.length > 0
-      ? `, or one of the classes of garments in the tolerances: ${classes.join(", ")}`
+      ? `, or a class of the tolerances: ${someOf(classes.map(quote), 30)}`
       : ". The tolerances have no column for a class of garments";
-  return `${quote(part)} is not known here. Write ${zoneChoices.join(", ")}${ofGarments}.${didYouMean(part, [...zoneChoices, ...classes])}`;
+  const near = didYouMean(part, [...zoneChoices, ...classes]);
+  return `${quote(part)} is not known here.${near || ` Write ${zoneChoices.join(", ")}${ofGarments}.`}`;
 }

@@ -116,7 +116,9 @@ describe("the patterns table", () => {
       B: { "Garment class": "Jacket", "Worn over": "C" },
       C: { "Garment class": "Dress", "Worn over": "A" },
     });
-    expect(() => readPatterns(cells, chart)).toThrow(/“A” over “B” over “C” over “A”.*\(2 more to mend\)/);
+    expect(() => readPatterns(cells, chart)).toThrow(
+      /“A” over “B” over “C” over “A”.*There are 2 more to mend\./,
+    );
   });
 
   it("refuses a code that is there twice, or missing", () => {

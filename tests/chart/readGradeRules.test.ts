@@ -41,7 +41,7 @@ describe("a table of grade rules with rows that cannot be used", () => {
   });
 
   test("is refused as a whole where every row must be sound", () => {
-    expect(() => readGradeRules(cells)).toThrow(/“Slevee” is not a piece .*\(4 more to mend\)$/u);
+    expect(() => readGradeRules(cells)).toThrow(/“Slevee” is not a piece .*There are 4 more to mend\.$/u);
     expect(() => readGradeRuleTable([headings])).toThrow("headings but no rows");
   });
 });

@@ -174,7 +174,7 @@ describe("missing readings", () => {
 
   it("make APART say which to take", () => {
     expect(() => compute("APART", chart, "A", "B")).toThrow(
-      "“A” and “B” cannot be compared yet: 1 of 3 measures are known of both, and “Waist”, “Hip” must be.",
+      "The figures “A” and “B” cannot be compared yet: 1 of 3 measures are known of both; take “Waist”, “Hip” first.",
     );
   });
 

@@ -114,7 +114,7 @@ describe("functions of fit", () => {
   it("EASECHECK says which measures a class has rules for", () => {
     const { kind, message } = refusal(() => easeCheckFunction.compute([40, 38, "Headwear", "Bust"]));
     expect(kind).toBe("absent");
-    expect(message).toBe("Headwear has no ease rule for “Bust”. It has rules for Head girth.");
+    expect(message).toBe("measure: Headwear has no ease rule for “Bust”. It has rules for Head girth.");
     expect(refusal(() => easeCheckFunction.compute([40, 38, "Drss", "Bust"])).kind).toBe("value");
     expect(easeCheckFunction.compute([null, 38, "Dress", "Bust"])).toBe("");
   });

@@ -54,7 +54,7 @@ describe("GRADE", () => {
     expect(pieces.has("Stocking")).toBe(false);
     expect(pieces.has("Trousers back")).toBe(true);
     expect(() => grade(exampleChart, "Linnet", "Teal", "Stocking")).toThrow(
-      /None of the measures that move these pieces is known of both figures/,
+      /The chart has no measure that moves these pieces for both figures/,
     );
   });
 

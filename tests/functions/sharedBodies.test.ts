@@ -54,7 +54,7 @@ describe("a chart without a single reading", () => {
   const chart = [headings, ["A", null, null, null], ["B", null, null, null]];
 
   it.each(functions)("is refused by %s, with the measures to take", (name) => {
-    expect(() => call(name, chart)).toThrow("No figure has a reading of “Bust”, “Waist”, “Hip”");
+    expect(() => call(name, chart)).toThrow("No figure of the chart has a reading of “Bust”, “Waist”, “Hip”");
   });
 
   it("leaves everything open in SHARES, and has no estimate", () => {

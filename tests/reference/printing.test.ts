@@ -62,7 +62,7 @@ describe("darts", () => {
   });
 
   function dart(intake: number, depth: number) {
-    const table = dartsFunction.compute([100 + intake, 100, 1, 1, depth, 0]);
+    const table = dartsFunction.compute([100 + intake, 100, 1, 1, depth, "none"]);
     const rows = Array.isArray(table) ? table : [];
     const amountOf = (what: string) => Number(rows.find(([name]) => name === what)?.[1]);
     return { side: amountOf("Each side of a dart"), angle: amountOf("Angle at the point") };
