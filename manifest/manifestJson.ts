@@ -54,6 +54,7 @@ export function manifestJson(baseUrl: string): object {
               capabilities: [
                 { name: "SharedRuntime", minVersion: "1.1" },
                 { name: "CustomFunctionsRuntime", minVersion: "1.3" },
+                { name: "ExcelApi", minVersion: "1.10" },
               ],
             },
             code: { page: urls.page, script: urls.script },

@@ -36,6 +36,7 @@ export function manifestXml(baseUrl: string): string {
         element("Sets", { DefaultMinVersion: "1.1" }, [
           element("Set", { Name: "SharedRuntime", MinVersion: "1.1" }),
           element("Set", { Name: "CustomFunctionsRuntime", MinVersion: "1.3" }),
+          element("Set", { Name: "ExcelApi", MinVersion: "1.10" }),
         ]),
       ]),
       element("DefaultSettings", {}, [element("SourceLocation", { DefaultValue: urls.page })]),

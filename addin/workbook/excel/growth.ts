@@ -148,5 +148,5 @@ export function resizeTable(
   { name, area }: Pick<TableInfo, "name" | "area">,
   rows: number,
 ): void {
-  context.workbook.tables.getItem(name).resize(rangeOf(context, { ...area, rows }));
+  if (supports("1.13")) context.workbook.tables.getItem(name).resize(rangeOf(context, { ...area, rows }));
 }

@@ -19,6 +19,10 @@ import { loadSheets, loadTables } from "./shape.ts";
 export async function takeBack(context: Excel.RequestContext, before: Before): Promise<void> {
   const sheets = await loadSheets(context);
   const tables = await loadTables(context);
+  // A sheet that this action added may be gone already, when taking back broke off before.
+  const isThere = (name: string) => sheets.some((sheet) => sameName(sheet, name));
+  const marks = before.marks.filter(({ at }) => isThere(at.sheet));
+  const notes = before.notes.filter(({ at }) => isThere(at.sheet));
   await keepSizes(context, before.neighbours, []);
   const leftIn = await findInserted(context, before.growths, tables);
   await send(context, [
@@ -26,23 +30,25 @@ export async function takeBack(context: Excel.RequestContext, before: Before): P
     ...leftIn.map(({ gap }) => operation((at) => void rangeOf(at, gap).delete("Up"))),
     ...before.touched.newTables.flatMap((name) => plainCells(tables, name)),
     ...before.touched.newSheets.flatMap((name) => dropSheet(sheets, name)),
-    ...before.parts.flatMap(restorePart),
-    ...before.frozen.map(({ sheet, rows, columns }) =>
-      operation((at) => {
-        putFrozen(at.workbook.worksheets.getItem(sheetNamed(sheets, sheet)), rows, columns);
-      }),
-    ),
+    ...before.parts.filter(({ area }) => isThere(area.sheet)).flatMap(restorePart),
+    ...before.frozen
+      .filter(({ sheet }) => isThere(sheet))
+      .map(({ sheet, rows, columns }) =>
+        operation((at) => {
+          putFrozen(at.workbook.worksheets.getItem(sheetNamed(sheets, sheet)), rows, columns);
+        }),
+      ),
   ]);
-  await restoreMarks(context, before.marks);
-  const notes = await findNotes(
+  await restoreMarks(context, marks);
+  const places = await findNotes(
     context,
-    before.notes.map(({ at }) => at),
+    notes.map(({ at }) => at),
   );
   await send(
     context,
-    notes.map((place, i) =>
+    places.map((place, i) =>
       operation(() => {
-        place.put(before.notes[i]?.text);
+        place.put(notes[i]?.text);
       }),
     ),
   );
