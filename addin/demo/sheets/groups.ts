@@ -45,7 +45,7 @@ export function groupsSheet(book: Book): SheetContent {
       ]),
     ],
     frozenRows: 4,
-    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 60, 120, 120, 130, 70],
+    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 110, 120, 120, 130, 70],
     pickLists: [choices("figure", 2, 7)],
   };
 }

@@ -3,6 +3,9 @@ import type { Book } from "./book.ts";
 import { figuresNeeded, patternsNeeded } from "./book.ts";
 import { quiet, results, title } from "./parts.ts";
 
+/** Columns that are made ready; further figures come without. */
+const mostColumns = 40;
+
 /** Every pattern on every figure. */
 export function matchSheet(book: Book): SheetContent {
   return {
@@ -20,11 +23,11 @@ export function matchSheet(book: Book): SheetContent {
           figuresNeeded,
           patternsNeeded,
         ]),
-        1 + book.figures,
+        1 + Math.min(book.figures, mostColumns),
       ),
     ],
     frozenRows: 4,
     frozenColumns: 1,
-    columnWidths: [84, ...Array.from({ length: book.figures }, () => 125)],
+    columnWidths: [84, ...Array.from({ length: Math.min(book.figures, mostColumns) }, () => 125)],
   };
 }

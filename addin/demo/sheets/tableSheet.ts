@@ -12,7 +12,12 @@ export interface TableColumn {
 }
 
 const pixelsPerLetter = 8.5;
-const narrowest = 84;
+/** In long texts wide and narrow letters make up for one another. */
+const pixelsPerLongLetter = 6.5;
+const usualLetters = 40;
+/** Letters, beyond which a text wraps. */
+const longestLine = 115;
+const narrowest = 76;
 /** Below the headings; beyond it a cell can still be filled by hand. */
 const rowsWithChoices = 500;
 
@@ -35,7 +40,12 @@ export function tableSheet(sheet: {
   );
   return {
     name,
-    cells: [[title(name)], [quiet(says)], columns.map((column) => heading(column.heading)), ...rows],
+    cells: [
+      [title(name)],
+      [quiet(says)],
+      columns.map((column) => heading(column.heading)),
+      ...rows.map((row) => row.map(wrapped)),
+    ],
     frozenRows: top + 1,
     ...(frozenColumns !== undefined && { frozenColumns }),
     columnWidths: columns.map((column, i) =>
@@ -50,11 +60,18 @@ export function tableSheet(sheet: {
   };
 }
 
-/** Width in pixels that holds the heading, with room for a filter button, and the longest text below it. */
+/** Width in pixels: the heading may wrap between words and has a filter button. */
 function widthOf(column: TableColumn, values: readonly CellContent["value"][]): number {
   const letters = values.map((value) => (typeof value === "string" ? value.length : 0));
-  const longest = Math.max(column.heading.length + 4, column.letters ?? 0, ...letters);
-  return Math.max(narrowest, Math.round(longest * pixelsPerLetter));
+  const word = Math.max(...column.heading.split(" ").map((each) => each.length));
+  const longest = Math.min(longestLine, Math.max(word + 3, column.letters ?? 0, ...letters));
+  const wide = Math.max(0, longest - usualLetters);
+  return Math.max(narrowest, Math.round((longest - wide) * pixelsPerLetter + wide * pixelsPerLongLetter));
+}
+
+function wrapped(cell: CellContent | undefined): CellContent | undefined {
+  const isLong = typeof cell?.value === "string" && cell.value.length > longestLine;
+  return isLong ? { ...cell, style: "wrap" } : cell;
 }
 
 /** Words of a yes or a no. */

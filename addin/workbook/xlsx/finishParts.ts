@@ -3,7 +3,7 @@ import { errorsUnmarked } from "./errorValues.ts";
 
 /**
  * Finishes what the writer leaves open: error values as results of formulas, spaces at the ends of notes and room to
- * read them, the order of what describes a font, and whether the spreadsheet program has to calculate everything when it
+ * read them, heights of rows, the order of what describes a font, and whether the spreadsheet program has to calculate everything when it
  * opens the file.
  *
  * Where all is calculated it need not: somebody without our functions then sees their last values instead of
@@ -14,7 +14,7 @@ export function finishParts(bytes: Uint8Array, { calculated }: { readonly calcul
   const parts = unzipSync(bytes);
   const text = (name: string) => strFromU8(parts[name] ?? new Uint8Array());
   const finishing = (name: string): ((xml: string) => string) | undefined => {
-    if (name.startsWith("xl/worksheets/sheet")) return errorsUnmarked;
+    if (name.startsWith("xl/worksheets/sheet")) return (xml) => heightsToFit(errorsUnmarked(xml));
     if (name === "xl/styles.xml") return fontsInOrder;
     if (name.startsWith("xl/comments")) return (xml) => xml.replaceAll("<t>", '<t xml:space="preserve">');
     const boxes = /^xl\/drawings\/vmlDrawing(\d+)\.vml$/.exec(name);
@@ -28,6 +28,11 @@ export function finishParts(bytes: Uint8Array, { calculated }: { readonly calcul
     return [name, finish ? strToU8(finish(strFromU8(part))) : part] as const;
   });
   return zipSync(Object.fromEntries(finished));
+}
+
+/** Rows keep growing and shrinking with their text: their heights are no choice of anybody. */
+function heightsToFit(sheet: string): string {
+  return sheet.replace(/(<row [^>]*?) customHeight="1"/g, "$1");
 }
 
 /** As Excel writes them. ECMA-376 allows any order; the schemas of the Open XML SDK, which follow Excel, do not. */

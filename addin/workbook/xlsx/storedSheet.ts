@@ -14,14 +14,17 @@ import { storedStyle } from "./looks.ts";
 import { sheetPrefix, storedPickLists } from "./pickLists.ts";
 import type { Referable } from "./readFormula.ts";
 import { storedFormula, type StoredFormula } from "./storedFormula.ts";
+import { rowHeights } from "./rowHeights.ts";
 import { storedHeading, storedText } from "./storedText.ts";
 import { tableHeadings } from "./tableHeadings.ts";
 
 type NamedRange = NonNullable<WriteOptions["namedRanges"]>[number];
 
 const usualWidth = 64;
-/** A landscape page is about 1000 pixels wide: letters of 11 points come out at 8 or more. */
-const readableWidth = 1400;
+/** In inches. A landscape page is then about 1050 pixels wide. */
+const margins = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.5, header: 0.3, footer: 0.3 };
+/** Letters of 11 points come out at 7 or more. */
+const readableWidth = 1600;
 
 /** What the sheets of one file have in common. */
 export interface Book extends Referable {
@@ -71,6 +74,7 @@ export function storedSheet(sheet: SheetContent, book: Book): StoredSheet {
     cells,
     ...(lists.length > 0 && { dataValidations: lists }),
     pageSetup: paper(sheet),
+    rowDefs: new Map([...rowHeights(sheet)].map(([row, height]) => [row, { height }])),
     ...(sheet.columnWidths && {
       columns: sheet.columnWidths.map((width) => (width === undefined ? {} : { width: storedWidth(width) })),
     }),
@@ -152,18 +156,22 @@ function storedValue(value: Cell): Partial<StoredCell> {
   return { value: typeof value === "string" ? storedText(value) : value };
 }
 
-/** On paper, all columns side by side, unless they would become too small to read. */
+/** On paper as few pages side by side as can be read; as many below one another as there are rows. */
 function paper(sheet: SheetContent): NonNullable<WriteSheet["pageSetup"]> {
   return {
     orientation: "landscape",
-    ...(fitsAcross(sheet) && { fitToPage: true, fitToWidth: 1, fitToHeight: 0 }),
+    margins,
+    fitToPage: true,
+    fitToWidth: pagesAcross(sheet),
+    fitToHeight: 0,
   };
 }
 
-function fitsAcross({ cells, columnWidths }: SheetContent): boolean {
+function pagesAcross({ cells, columnWidths }: SheetContent): number {
   const columns = cells.reduce((most, row) => Math.max(most, row.length), 0);
   const pixels = Array.from({ length: columns }, (_, i) => columnWidths?.[i] ?? usualWidth);
-  return pixels.reduce((sum, width) => sum + width, 0) <= readableWidth;
+  const width = pixels.reduce((sum, each) => sum + each, 0);
+  return Math.max(1, Math.ceil(width / readableWidth));
 }
 
 /**
@@ -174,7 +182,8 @@ function repeated(sheet: SheetContent): NamedRange | undefined {
   const { name, tables, frozenRows, frozenColumns } = sheet;
   const owner = sheetPrefix(name);
   const heading = tables?.[0] && tables[0].row + 1;
-  const columns = frozenColumns && !fitsAcross(sheet) ? `$A:$${colToLetter(frozenColumns - 1)}` : undefined;
+  const columns =
+    frozenColumns && pagesAcross(sheet) > 1 ? `$A:$${colToLetter(frozenColumns - 1)}` : undefined;
   const rows =
     heading !== undefined
       ? `$${String(heading)}:$${String(heading)}`
