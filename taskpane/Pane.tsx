@@ -1,19 +1,14 @@
 import { FluentProvider, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { memo, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
+import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import type { Workbook } from "../addin/workbook/port.ts";
-import { CheckSection } from "./check/CheckSection.tsx";
 import type { Errand, Errands } from "./errands.ts";
 import { createErrands } from "./errands.ts";
 import { CellBox } from "./explain/CellBox.tsx";
-import { FitSection } from "./fit/FitSection.tsx";
-import { GradeSection } from "./grade/GradeSection.tsx";
-import { GroupsSection } from "./groups/GroupsSection.tsx";
-import { FunctionsSection } from "./help/FunctionsSection.tsx";
 import type { HostServices } from "./hostServices.ts";
 import { browserServices } from "./hostServices.ts";
-import { ImportSection } from "./import/ImportSection.tsx";
 import { NoticeBox } from "./NoticeBox.tsx";
+import { SectionContent } from "./SectionContent.tsx";
 import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
@@ -108,25 +103,3 @@ function SectionBody(props: { readonly section: SectionKey; readonly isShown: bo
     </SessionProvider>
   );
 }
-
-/** Drawn anew only when its session changes. */
-const SectionContent = memo(function SectionContent({
-  section,
-}: {
-  readonly section: SectionKey;
-}): ReactNode {
-  switch (section) {
-    case "import":
-      return <ImportSection />;
-    case "check":
-      return <CheckSection />;
-    case "groups":
-      return <GroupsSection />;
-    case "fit":
-      return <FitSection />;
-    case "grade":
-      return <GradeSection />;
-    case "functions":
-      return <FunctionsSection />;
-  }
-});

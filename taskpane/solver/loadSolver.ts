@@ -1,12 +1,12 @@
-import { highsSolver } from "../../addin/similarity/fewest/solver.ts";
-import type { Solver } from "../../addin/similarity/fewest/solver.ts";
+import { highsSolver } from "../../addin/similarity/fewest/highsSolver.ts";
+import type { ProvingSolver } from "../../addin/similarity/fewest/provingSolver.ts";
 
 /**
  * Loads HiGHS, which is large, on first use.
  *
  * @returns `undefined` where it cannot be loaded, for example without WebAssembly
  */
-export async function loadSolver(): Promise<Solver | undefined> {
+export async function loadSolver(): Promise<ProvingSolver | undefined> {
   try {
     const { default: loadHighs } = await import("highs");
     const file = new URL("highs/runtime", import.meta.url).href;

@@ -1,6 +1,6 @@
 import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/fewest/fewestShared.ts";
 import type { ExactAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
-import type { Solver } from "../../addin/similarity/fewest/solver.ts";
+import type { ProvingSolver } from "../../addin/similarity/fewest/provingSolver.ts";
 import type { ExactTask, Solved } from "./task.ts";
 
 const usualTimeLimitMs = 30_000;
@@ -14,7 +14,7 @@ const usualTimeLimitMs = 30_000;
  */
 export function solveTask(
   task: ExactTask,
-  solver: Solver | undefined,
+  solver: ProvingSolver | undefined,
   onProgress: (answer: ExactAnswer) => void,
 ): Solved {
   const { figures, columns, reach = 1, timeLimitMs = usualTimeLimitMs } = task;

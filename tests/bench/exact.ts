@@ -13,7 +13,7 @@ import { exactBases } from "../../addin/similarity/fewest/exactBases.ts";
 import { exactGroups } from "../../addin/similarity/fewest/exactGroups.ts";
 import { fewestBaseFigures, fewestSharedGroups } from "../../addin/similarity/fewest/fewestShared.ts";
 import { nearGraph } from "../../addin/similarity/fewest/graph.ts";
-import { highsSolver } from "../../addin/similarity/fewest/solver.ts";
+import { highsSolver } from "../../addin/similarity/fewest/highsSolver.ts";
 import { distanceBetween, readingsOf } from "../../addin/similarity/pair.ts";
 import { columnsOf, randomFigures, versionsOfBodies } from "./data.ts";
 

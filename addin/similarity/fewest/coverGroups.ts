@@ -2,7 +2,7 @@ import type { Bits } from "./bits.ts";
 import { addBit, bitsOf, common, countBits, countCommon, emptyBits, firstItem, itemsOf } from "./bits.ts";
 import { fewerSets } from "./searchBases.ts";
 import type { Graph } from "./graph.ts";
-import { partOf } from "./graph.ts";
+import { disjoint, partOf } from "./graph.ts";
 import { fewerGroups } from "./searchGroups.ts";
 import type { OpenModel, Solver } from "./solver.ts";
 
@@ -113,12 +113,6 @@ export function fewestCliques(
   } finally {
     model.close();
   }
-}
-
-/** Each item in the first of its groups only. */
-export function disjoint(groups: readonly (readonly number[])[]): readonly (readonly number[])[] {
-  const isTaken = new Set<number>();
-  return groups.map((group) => group.filter((item) => !isTaken.has(item) && isTaken.add(item)));
 }
 
 function holds(whole: readonly number[], part: readonly number[]): boolean {

@@ -1,6 +1,5 @@
 import type { Bits } from "./bits.ts";
 import { addBit, bitsOf, countBits, emptyBits, hasBit, itemsOf, removeBit } from "./bits.ts";
-import { fewestByCover, leastAlteration } from "./coverBases.ts";
 import { fewerSets, searchBases, swapBases } from "./searchBases.ts";
 import type { Graph } from "./graph.ts";
 import { components, mutuallyApart, partOf } from "./graph.ts";
@@ -109,7 +108,7 @@ export function exactBases(
       continue;
     }
     if (part.atLeast < part.bases.length) {
-      fewestByCover(found, part, {
+      solver.fewestByCover(found, part, {
         solver,
         leftMs,
         onProgress: ({ bases, atLeast }) => {
@@ -124,7 +123,7 @@ export function exactBases(
   // How many comes first: the alteration is looked at when that is done everywhere.
   for (const part of parts) {
     if (!solver || part.isLeastAlteration || part.items.length > mostSearched) continue;
-    const least = leastAlteration(listsOf(part), part.bases, {
+    const least = solver.leastAlteration(listsOf(part), part.bases, {
       solver,
       leftMs,
       onProgress: (bases) => {

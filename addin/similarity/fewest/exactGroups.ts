@@ -1,6 +1,5 @@
 import { hasBit } from "./bits.ts";
-import { disjoint, fewestCliques } from "./coverGroups.ts";
-import { components, mutuallyApart, partOf, undominated } from "./graph.ts";
+import { components, disjoint, mutuallyApart, partOf, undominated } from "./graph.ts";
 import { fewerGroups, searchGroups } from "./searchGroups.ts";
 import type { Graph } from "./graph.ts";
 import type { ExactOptions } from "./fewestShared.ts";
@@ -72,7 +71,7 @@ export function exactGroups(graph: Graph, options: ExactOptions<FewestGroups> = 
     if (each.groups.length <= each.atLeast) continue;
     if (part.size >= leastReported) onProgress?.(answer());
     if (solver) {
-      fewestCliques(part, each.groups, each.atLeast, {
+      solver.fewestCliques(part, each.groups, each.atLeast, {
         solver,
         leftMs,
         onProgress: (cover) => {

@@ -7,7 +7,7 @@ import { exactBases } from "./exactBases.ts";
 import type { FewestGroups } from "./exactGroups.ts";
 import { exactGroups } from "./exactGroups.ts";
 import { nearGraph } from "./graph.ts";
-import type { Solver } from "./solver.ts";
+import type { ProvingSolver } from "./provingSolver.ts";
 import { largestFirst } from "../groups.ts";
 import { checkSize } from "../matrix.ts";
 import { nameOrder } from "../nameOrder.ts";
@@ -115,7 +115,7 @@ export type ExactAnswer = GroupsAnswer | BasesAnswer;
 /** How long and by what means an exact answer is looked for. */
 export interface ExactOptions<Found> {
   /** Without one, a search of our own is used, which is proved for small charts only. */
-  readonly solver?: Solver;
+  readonly solver?: ProvingSolver;
   /** Milliseconds left before the work must end; without it, only steps are counted, so that results are repeatable. */
   readonly leftMs?: () => number;
   /** Called with every better answer or bound, the first answer first. */

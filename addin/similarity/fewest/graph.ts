@@ -144,3 +144,9 @@ function greedyApart({ size, near }: Graph): readonly number[] {
   }
   return chosen.sort((a, b) => a - b);
 }
+
+/** Each item in the first of its groups only. */
+export function disjoint(groups: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const isTaken = new Set<number>();
+  return groups.map((group) => group.filter((item) => !isTaken.has(item) && isTaken.add(item)));
+}
