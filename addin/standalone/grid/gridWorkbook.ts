@@ -30,7 +30,7 @@ import {
   usedIn,
   workbookOf,
 } from "./gridSheets.ts";
-import { renewMessages } from "./renewMessages.ts";
+import { renewFormulas } from "./renewFormulas.ts";
 import { roomyNewSheets } from "./roomyNewSheets.ts";
 import { tendTables } from "./tendTables.ts";
 import { readTypedFormulas } from "./typedFormulas.ts";
@@ -90,7 +90,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     watchChanges(unit, errors, changed),
     tendTables(editable, () => isOwn),
     readTypedFormulas(unit),
-    renewMessages(unit, errors),
+    renewFormulas(unit, errors),
     roomyNewSheets(editable),
   ];
 

@@ -37,6 +37,7 @@ import { whenCalculated } from "./calculated.ts";
 import { gridTheme } from "./gridTheme.ts";
 import { fitRows } from "./fitRows.ts";
 import { FormulaErrors } from "./formulaErrors.ts";
+import { keepKeyboardInBar } from "./formulaBar.ts";
 import { useFreshLexer } from "./freshLexer.ts";
 import { functionHelp, gridFunctions } from "./gridFunctions.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
@@ -104,6 +105,7 @@ export function openGrid(
   injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors);
+  const bar = keepKeyboardInBar(injector);
 
   return {
     workbook,
@@ -125,6 +127,7 @@ export function openGrid(
       };
     },
     close: () => {
+      bar.dispose();
       workbook.close();
       univer.dispose();
     },

@@ -1,13 +1,11 @@
 import type { ICellData, IDisposable, Nullable, Worksheet } from "@univerjs/core";
 import { ICommandService, RedoCommandId, UndoCommandId } from "@univerjs/core";
-import { SetSuperTableMutation } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
 import { z } from "zod";
-import { cellText } from "../../chart/cell.ts";
 import type { EditableUnit } from "./applyEdit.ts";
 import type { Rectangle } from "./gridSheets.ts";
-import { holds, usedIn, workbookOf } from "./gridSheets.ts";
+import { usedIn, workbookOf } from "./gridSheets.ts";
 import { toCell } from "./values.ts";
 
 const typed = z.object({
@@ -25,7 +23,7 @@ interface Place {
 
 /**
  * What spreadsheets do for tables while one types, and the grid does not: a row typed right below a table becomes
- * part of it, and formulas know a column by its new heading.
+ * part of it.
  *
  * @param isOwn true while the port writes; it says itself what becomes of tables
  */
@@ -67,8 +65,6 @@ function tend(unit: EditableUnit, sheetId: string, places: readonly Place[]): vo
   if (!sheet) return;
   for (const table of unit.injector.get(TableManager).getTablesBySubunitId(unit.unitId, sheetId)) {
     const range = table.getRange();
-    if (places.some(({ row, column }) => row === range.startRow && holds(range, row, column)))
-      takeHeadings(unit, sheet, table);
     const rows = rowsTypedBelow(unit, sheet, range, places);
     if (rows > 0) grow(unit, table, { ...range, endRow: range.endRow + rows });
   }
@@ -122,24 +118,4 @@ function grow(unit: EditableUnit, table: Table, newRange: Rectangle): void {
       updateRange: { newRange },
     });
   });
-}
-
-function takeHeadings(unit: EditableUnit, sheet: Worksheet, table: Table): void {
-  const { startRow, startColumn } = table.getRange();
-  const titleMap = new Map<string, number>();
-  for (let i = 0; i < table.getColumnsCount(); i++) {
-    const heading = cellText(toCell(sheet.getCellRaw(startRow, startColumn + i)));
-    const column = table.getTableColumnByIndex(i);
-    if (column && heading !== "") column.displayName = heading;
-    titleMap.set(column?.displayName ?? heading, i);
-  }
-  unit.injector.get(ICommandService).syncExecuteCommand(
-    SetSuperTableMutation.id,
-    {
-      unitId: unit.unitId,
-      tableName: table.getDisplayName(),
-      reference: { range: table.getRange(), sheetId: sheet.getSheetId(), titleMap },
-    },
-    { onlyLocal: true },
-  );
 }

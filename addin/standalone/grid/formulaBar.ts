@@ -1,0 +1,33 @@
+import type { IDisposable, Injector } from "@univerjs/core";
+import {
+  DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY,
+  DOCS_NORMAL_EDITOR_UNIT_ID_KEY,
+  FOCUSING_FX_BAR_EDITOR,
+  IContextService,
+  toDisposable,
+} from "@univerjs/core";
+import { DocSelectionRenderService, IEditorService } from "@univerjs/preset-sheets-core";
+
+/**
+ * Keeps the keyboard in the bar above the sheet while a user types there. The grid opens the editor in the cell at the
+ * same time, which takes the keyboard a moment later, so that what is typed would be lost.
+ */
+export function keepKeyboardInBar(injector: Injector): IDisposable {
+  const editors = injector.get(IEditorService);
+  const contexts = injector.get(IContextService);
+  const guarded = new WeakSet<DocSelectionRenderService>();
+  const isInBar = (): boolean =>
+    contexts.getContextValue(FOCUSING_FX_BAR_EDITOR) &&
+    editors.getFocusEditor()?.getEditorId() === DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY;
+  return toDisposable(
+    editors.focus$.subscribe(() => {
+      const cell = editors.getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)?.render.with(DocSelectionRenderService);
+      if (!cell || guarded.has(cell)) return;
+      guarded.add(cell);
+      const focus = cell.focus.bind(cell);
+      cell.focus = () => {
+        if (!isInBar()) focus();
+      };
+    }),
+  );
+}
