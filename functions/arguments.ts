@@ -11,6 +11,7 @@ import type { LengthUnit } from "../addin/measures/units.ts";
 import { readUnit } from "../addin/measures/units.ts";
 import type { Choices } from "./choices.ts";
 import { unitChoices } from "./choices.ts";
+import { readOnce } from "./readOnce.ts";
 import type { TapeReading } from "./tapeReading.ts";
 import { readTape, readTapeDifference } from "./tapeReading.ts";
 import { isMissingMark, readPlainNumber } from "./plainNumber.ts";
@@ -245,8 +246,10 @@ export function range<T>(help: string, read: (cells: Cells, name: string) => T):
 
 /** A measurement chart: headings in the first row, figure names in the first column. */
 export function chart(): Parameter<Chart> {
-  return range(chartHelp, (cells) => readChart(withoutBlankEnd(cells)));
+  return range(chartHelp, (cells) => chartFrom(withoutBlankEnd(cells)));
 }
+
+const chartFrom = readOnce(readChart);
 
 /** The cells of a chart, for a function that shows them. */
 export function chartCells(): Parameter<Cells> {
