@@ -226,7 +226,7 @@ export function lengths(help: string): Parameter<Numbers> {
       row.map((cell, c) => {
         const where = place(name, cells, r, c);
         const value = numberFrom(cell, where);
-        return value ? notNegative(value, where) : undefined;
+        return value ? sizeOf(value, where) : undefined;
       }),
     ),
   );
@@ -393,12 +393,12 @@ function isNotTaken(given: Cell): boolean {
 /** An amount of at least 0, with “none” for 0; `undefined` where nothing is given, or 0, which may be an empty cell. */
 function amountFrom(cell: Cell, name: string): number | undefined {
   if (typeof cell === "string" && cell.trim().toLowerCase() === "none") return 0;
-  return notNegative(numberFrom(cell, name) ?? 0, name) || undefined;
+  return sizeOf(numberFrom(cell, name) ?? 0, name) || undefined;
 }
 
 /** A blank cell never gets here: the result is blank then. */
 function numberFromRequired(given: Cell, name: string): number {
-  return notNegative(numberFrom(given, name) ?? Number.NaN, name);
+  return sizeOf(numberFrom(given, name) ?? Number.NaN, name);
 }
 
 function numberFrom(cell: Cell, where: string): number | undefined {
@@ -423,6 +423,15 @@ function textFrom(cell: Cell, name: string): string {
     throw new InputError(`${name}: the cell holds the error ${cell.error}. Mend that cell first.`);
   }
   return cellText(cell);
+}
+
+/** Longer than any length in any unit: 1 km in mm. */
+const largest = 1e6;
+
+/** A length or an amount: from 0 up, and no larger than sums can be told of in words. */
+function sizeOf(value: number, where: string): number {
+  if (!(value > largest)) return notNegative(value, where);
+  throw new InputError(`${where}: “${String(value)}” is too large. Check the number.`);
 }
 
 function notNegative(value: number, where: string): number {

@@ -93,7 +93,7 @@ function oneOf<const T extends string>(row: TableRow, column: TableColumn, words
   const said = textAt(row, column);
   const found = words.find((word) => headingKey(word) === headingKey(said));
   if (found !== undefined) return found;
-  const what = findMeasure(said) ? "is a measure, not a part" : "is not a part that garments are worn on";
+  const what = findMeasure(said) ? "is a measure, not a part" : "is not a part to wear it on";
   throw new InputError(
     `${placeIn(row, column)}: ${quote(said)} ${what}. Write ${words.join(", ")}.${didYouMean(said, words)}`,
   );
