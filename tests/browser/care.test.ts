@@ -79,27 +79,6 @@ describe("what can go wrong, on the page without Excel", () => {
     await page.getByRole("button", { name: "Read the pasted rows" }).click();
     await page.getByText("1 figure is in the chart already").waitFor();
   });
-
-  it("sets a damaged save aside, says so, and offers it for download", async () => {
-    await page.getByText(/^Kept in this browser/).waitFor();
-    await page.goto("about:blank");
-    const other = await visitor.context.newPage();
-    await other.route("**/standalone.js", (route) => route.abort());
-    await other.goto(inject("address"));
-    await damageSaves(other);
-    await other.close();
-
-    page = await visitor.open(inject("address"));
-    await page
-      .getByText(/damaged and cannot be opened\. Nothing was thrown away/)
-      .first()
-      .waitFor();
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Download the damaged save" }).first().click(),
-    ]);
-    expect(readFileSync(await download.path(), "utf8")).toBe("half a workbook");
-  });
 });
 
 async function openSection(page: Page, name: string): Promise<void> {
@@ -118,27 +97,4 @@ async function pasteChart(page: Page, text: string): Promise<void> {
 /** How many pixels the page is wider than its window. */
 function overflow(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-}
-
-/** Replaces what the browser keeps with something that is no workbook. */
-function damageSaves(page: Page): Promise<void> {
-  return page.evaluate(
-    () =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open("measure-book");
-        opening.onerror = () => {
-          reject(new Error("The database did not open."));
-        };
-        opening.onsuccess = () => {
-          const transaction = opening.result.transaction("workbooks", "readwrite");
-          const store = transaction.objectStore("workbooks");
-          store.put({ format: 1, text: "half a workbook" }, "current");
-          store.delete("previous");
-          transaction.oncomplete = () => {
-            opening.result.close();
-            resolve();
-          };
-        };
-      }),
-  );
 }

@@ -6,7 +6,7 @@ import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { questionWords } from "../../taskpane/fit/questions.ts";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor } from "./page.ts";
+import { newVisitor, saveXlsx } from "./page.ts";
 
 describe("which garment goes on which figure, on the page without Excel", () => {
   let visitor: Visitor;
@@ -120,10 +120,7 @@ describe("which garment goes on which figure, on the page without Excel", () => 
   }
 
   async function save(): Promise<Uint8Array> {
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save .xlsx" }).click(),
-    ]);
+    const download = await saveXlsx(page);
     return readFileSync(await download.path());
   }
 

@@ -5,7 +5,7 @@ import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor } from "./page.ts";
+import { newVisitor, saveXlsx } from "./page.ts";
 
 describe("from the demo’s base figure to a taller, slimmer one, on the page without Excel", () => {
   let visitor: Visitor;
@@ -102,7 +102,7 @@ describe("from the demo’s base figure to a taller, slimmer one, on the page wi
   });
 
   async function workbook(): ReturnType<typeof readXlsx> {
-    const file = await saved(page, page.getByRole("button", { name: "Save .xlsx" }));
+    const file = await saveXlsx(page);
     return readXlsx(readFileSync(await file.path()));
   }
 });
@@ -141,7 +141,7 @@ describe("an empty workbook", () => {
     await page.getByRole("button", { name: "Undo: Add the demo" }).click();
     await page.getByText("Undone: Add the demo.").waitFor();
     await page.getByText("There is no chart in the workbook yet.").first().waitFor();
-    const file = await saved(page, page.getByRole("button", { name: "Save .xlsx" }));
+    const file = await saveXlsx(page);
     const { sheets } = await readXlsx(readFileSync(await file.path()));
     expect(sheets.map(({ name }) => name)).toEqual(["Mine"]);
   });

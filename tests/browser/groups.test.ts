@@ -6,7 +6,7 @@ import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { groupQuestionWords } from "../../taskpane/groups/questions.ts";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor } from "./page.ts";
+import { newVisitor, saveXlsx } from "./page.ts";
 
 describe("who shares a body, on the page without Excel", () => {
   let visitor: Visitor;
@@ -253,10 +253,7 @@ function overflow(page: Page): Promise<number> {
 
 /** What stands below a heading on a sheet of the saved file; empty without that heading. */
 async function columnOf(page: Page, sheet: string, heading: string): Promise<readonly string[]> {
-  const [download] = await Promise.all([
-    page.waitForEvent("download"),
-    page.getByRole("button", { name: "Save .xlsx" }).click(),
-  ]);
+  const download = await saveXlsx(page);
   const { sheets } = await readXlsx(readFileSync(await download.path()));
   const rows = sheets.find(({ name }) => name === sheet)?.cells ?? [];
   const texts = rows.map((row) => row.map((cell) => cellText(cell?.value)));

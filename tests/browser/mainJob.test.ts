@@ -8,7 +8,7 @@ import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { allSheetsAsCsv, convert } from "../workbook/xlsx/libreOffice.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor } from "./page.ts";
+import { newVisitor, saveXlsx } from "./page.ts";
 
 /**
  * A chart as such files arrive: semicolons, decimal commas, old encoding, readings in several writings, a waist read
@@ -120,10 +120,7 @@ describe("the main job, on the page without Excel", () => {
   }
 
   async function save(name: string): Promise<string> {
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save .xlsx" }).click(),
-    ]);
+    const download = await saveXlsx(page);
     const file = path.join(folder, name);
     await download.saveAs(file);
     return file;

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { chromium } from "playwright-core";
-import type { BrowserContext, Page } from "playwright-core";
+import type { BrowserContext, Download, Page } from "playwright-core";
 import { findBrowser } from "../programs.mjs";
 
 const quiet = [
@@ -22,6 +22,22 @@ export interface Visitor {
   close(): Promise<void>;
 }
 
+/** Presses “Save .xlsx”, says for whom, and gives the download. */
+export async function saveXlsx(page: Page, form: "formulas" | "values" = "formulas"): Promise<Download> {
+  await page.getByRole("button", { name: "Save .xlsx" }).click();
+  const name = form === "formulas" ? "With formulas, for Excel" : "Values, for every program";
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name }).click(),
+  ]);
+  return download;
+}
+
+/** Waits until the first calculation has finished. */
+export function ready(page: Page): Promise<void> {
+  return page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
+}
+
 /** A browser with a profile of its own, so that what the page keeps is found again after a reload. */
 export async function newVisitor(size = { width: 1280, height: 800 }): Promise<Visitor> {
   const profile = mkdtempSync(path.join(os.tmpdir(), "measure-book-profile-"));
@@ -38,7 +54,7 @@ export async function newVisitor(size = { width: 1280, height: 800 }): Promise<V
     async open(address) {
       const page = await context.newPage();
       await page.goto(address);
-      await page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
+      await ready(page);
       return page;
     },
     async close() {

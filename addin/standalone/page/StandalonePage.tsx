@@ -1,23 +1,19 @@
-import type { ReactNode } from "react";
+import type { ComponentProps, ReactNode } from "react";
 import { Component, lazy, Suspense, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Workbook } from "../../workbook/port.ts";
 import type { GridWorkbook } from "../grid/gridWorkbook.ts";
-import type { Desk, DeskState, PageNotice } from "./desk.ts";
-import { clock, createDesk } from "./desk.ts";
+import { Books } from "./Books.tsx";
+import type { Desk, DeskState } from "./desk.ts";
+import { createDesk, openingState } from "./desk.ts";
 import { chooseWorkbook } from "./files.ts";
+import type { PageNotice } from "./notices.ts";
+import { clock } from "./notices.ts";
+import { SaveForms } from "./SaveForms.tsx";
 
 const Pane = lazy(async () => {
   const { Pane: loaded } = await import("../../../taskpane/Pane.tsx");
   return { default: loaded };
 });
-
-const opening: DeskState = {
-  working: "Opening your workbook …",
-  workbook: undefined,
-  saved: undefined,
-  notices: [],
-  message: undefined,
-};
 
 type View = "sheet" | "pane";
 
@@ -26,14 +22,20 @@ export function StandalonePage(): ReactNode {
   const place = useRef<HTMLDivElement>(null);
   const [desk, setDesk] = useState<Desk>();
   const [view, setView] = useState<View>("sheet");
+  const [isInBooks, setInBooks] = useState(false);
   useEffect(() => {
     if (place.current) setDesk(createDesk(place.current));
   }, []);
   const state = useDesk(desk);
 
+  const name = state.book?.name;
+  useEffect(() => {
+    document.title = name === undefined ? "Measure Book" : `${name} – Measure Book`;
+  }, [name]);
+
   return (
-    <div className="page" data-view={view}>
-      <TopBar desk={desk} state={state} />
+    <div className="page" data-view={view} data-books={isInBooks}>
+      <TopBar desk={desk} state={state} isInBooks={isInBooks} setInBooks={setInBooks} />
       <Notices notices={state.notices} dismiss={(id) => desk?.dismiss(id)} />
       <ViewSwitch view={view} setView={setView} />
       <main className="desk">
@@ -58,6 +60,17 @@ export function StandalonePage(): ReactNode {
             <p className="waiting">The pane opens with the sheet …</p>
           )}
         </aside>
+        {isInBooks && desk && (
+          <section className="shelf" aria-label="Books">
+            <Books
+              desk={desk}
+              state={state}
+              close={() => {
+                setInBooks(false);
+              }}
+            />
+          </section>
+        )}
       </main>
     </div>
   );
@@ -66,33 +79,83 @@ export function StandalonePage(): ReactNode {
 function useDesk(desk: Desk | undefined): DeskState {
   return useSyncExternalStore(
     (listener) => desk?.subscribe(listener) ?? (() => undefined),
-    () => desk?.state() ?? opening,
+    () => desk?.state() ?? openingState,
   );
 }
 
-function TopBar({ desk, state }: { readonly desk: Desk | undefined; readonly state: DeskState }): ReactNode {
+function TopBar(props: {
+  readonly desk: Desk | undefined;
+  readonly state: DeskState;
+  readonly isInBooks: boolean;
+  readonly setInBooks: (isInBooks: boolean) => void;
+}): ReactNode {
+  const { desk, state, isInBooks, setInBooks } = props;
+  const [isSaving, setSaving] = useState(false);
+  const saveButton = useRef<HTMLButtonElement>(null);
   const isBusy = state.working !== undefined;
+  // A button that were disabled while it works would lose the keyboard’s place.
+  const button = (label: string, run: () => void, more: ComponentProps<"button"> = {}): ReactNode => (
+    <button
+      type="button"
+      aria-disabled={isBusy}
+      onClick={() => {
+        if (!isBusy) run();
+      }}
+      {...more}
+    >
+      {label}
+    </button>
+  );
   const open = async (): Promise<void> => {
     const file = await chooseWorkbook();
-    if (file) await desk?.openFile(file);
+    if (!file) return;
+    setInBooks(false);
+    await desk?.openFile(file);
+  };
+  const asked = (): void => {
+    setSaving(false);
+    saveButton.current?.focus();
   };
   return (
     <header className="top">
       <h1>Measure Book</h1>
-      <p className="saved" role="status">
-        {state.working ?? savedInWords(state)}
+      <p className="state">
+        {state.book && <strong>{state.book.name}</strong>}{" "}
+        <span className="saved" role="status">
+          {state.working ?? savedInWords(state)}
+        </span>
       </p>
       <div className="actions">
-        <button type="button" disabled={isBusy} onClick={() => void open()}>
-          Open .xlsx
-        </button>
-        <button type="button" disabled={isBusy} onClick={() => void desk?.saveFile()}>
-          Save .xlsx
-        </button>
-        <button type="button" disabled={isBusy} onClick={() => void desk?.openDemo()}>
-          Open the demo again
-        </button>
+        {button(
+          "Books",
+          () => {
+            setInBooks(!isInBooks);
+          },
+          { "aria-pressed": isInBooks },
+        )}
+        {button("Open .xlsx", () => void open())}
+        {button(
+          "Save .xlsx",
+          () => {
+            setSaving(!isSaving);
+          },
+          { ref: saveButton, "aria-expanded": isSaving },
+        )}
+        {button("Open the demo again", () => {
+          setInBooks(false);
+          void desk?.openDemo();
+        })}
       </div>
+      {isSaving && (
+        <SaveForms
+          name={state.book?.name ?? "Workbook"}
+          save={(form) => {
+            asked();
+            void desk?.saveFile(form);
+          }}
+          cancel={asked}
+        />
+      )}
     </header>
   );
 }

@@ -1,64 +1,102 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { InputError } from "../../measures/inputError.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
-import type { CellMessage, OpenGrid } from "../grid/openGrid.ts";
-import type { GridWorkbook } from "../grid/gridWorkbook.ts";
-import type { Autosave, SaveState } from "../storage/autosave.ts";
-import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
-import { openStore } from "../storage/openStore.ts";
-import { watchOtherTabs } from "../storage/otherTabs.ts";
-import type { Opened, SetAside, WorkbookStore } from "../storage/store.ts";
 import { changedWords, leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
+import type { CellMessage, OpenGrid } from "../grid/openGrid.ts";
+import type { GridWorkbook } from "../grid/gridWorkbook.ts";
+import type { Autosave, LastSave, SaveState } from "../storage/autosave.ts";
+import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
+import type { Book, Version } from "../storage/books.ts";
+import { nameAmong, tidyName } from "../storage/books.ts";
+import type { BookStore, SetAside } from "../storage/bookStore.ts";
+import { openStore } from "../storage/openStore.ts";
+import { watchOtherTabs } from "../storage/otherTabs.ts";
 import { xlsxType } from "./files.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
+import type { PageNotice } from "./notices.ts";
+import {
+  dayAndClock,
+  downloadAside,
+  fileNameFor,
+  inWords,
+  notKeptNotice,
+  notOpenedNotice,
+  otherTabNotice,
+  setAsideNotice,
+  twoTabsNotice,
+  when,
+  WouldBeLost,
+} from "./notices.ts";
+import { unfinished } from "./unfinished.ts";
 
-/** What the page tells the user, with what can be done about it. */
-export interface PageNotice {
-  readonly id: string;
-  readonly kind: "done" | "look" | "failed";
-  readonly text: string;
-  readonly actions?: readonly { readonly label: string; readonly run: () => void }[];
-}
+/** What a saved file holds: formulas, for Excel, or their results, for every program. */
+export type FileForm = "formulas" | "values";
 
 export interface DeskState {
   /** What is being done, in words. */
   readonly working: string | undefined;
   readonly workbook: GridWorkbook | undefined;
+  /** The book that is open. */
+  readonly book: Book | undefined;
   readonly saved: SaveState | undefined;
   readonly notices: readonly PageNotice[];
   /** What is wrong in the selected cell. */
   readonly message: CellMessage | undefined;
+  /** All that is kept; opened last first. */
+  readonly books: readonly Book[];
+  readonly setAside: readonly SetAside[];
 }
 
-/** The page’s work: opens, keeps, replaces and saves the workbook. Knows nothing of how the page looks. */
+/** The page’s work: opens, keeps, replaces and saves workbooks. Knows nothing of how the page looks. */
 export interface Desk {
   state(): DeskState;
   subscribe(listener: () => void): () => void;
   openFile(file: File): Promise<void>;
-  saveFile(how?: { formulas: boolean }): Promise<void>;
   openDemo(): Promise<void>;
+  /** Save the book that is open as .xlsx. */
+  saveFile(form: FileForm): Promise<void>;
   dismiss(id: string): void;
+  openBook(book: Book): Promise<void>;
+  /** Open an earlier save, as a book of its own: the present state stays. */
+  openVersion(book: Book, version: Version): Promise<void>;
+  rename(book: Book, name: string): Promise<void>;
+  duplicate(book: Book): Promise<void>;
+  /** Save any book as .xlsx. */
+  downloadBook(book: Book, form: FileForm): Promise<void>;
+  remove(book: Book): Promise<void>;
+  bringBack(book: Book): Promise<void>;
+  /** Delete for good. */
+  forget(book: Book): Promise<void>;
+  downloadAside(aside: SetAside): void;
+  forgetAside(aside: SetAside): Promise<void>;
 }
 
 const longestCalculationMs = 30_000;
 
 type Source = WorkbookContent | IWorkbookData;
 
+export const openingState: DeskState = {
+  working: "Opening your workbook …",
+  workbook: undefined,
+  book: undefined,
+  saved: undefined,
+  notices: [],
+  message: undefined,
+  books: [],
+  setAside: [],
+};
+
 /** @param place the element that the grid fills */
 export function createDesk(place: HTMLElement): Desk {
   const listeners = new Set<() => void>();
-  let state: DeskState = {
-    working: "Opening your workbook …",
-    workbook: undefined,
-    saved: undefined,
-    notices: [],
-    message: undefined,
-  };
+  let state = openingState;
   let grid: OpenGrid | undefined;
-  let store: WorkbookStore | undefined;
+  let store: BookStore | undefined;
   let autosave: Autosave | undefined;
+  let stopKeeping = (): void => undefined;
   let isEdited = false;
+  let mayLose = false;
 
   const set = (change: Partial<DeskState>): void => {
     state = { ...state, ...change };
@@ -74,11 +112,24 @@ export function createDesk(place: HTMLElement): Desk {
     if (!grid) throw new Error("No workbook is open.");
     return toKeptText(grid.workbook.snapshot());
   };
+  const tabs = watchOtherTabs(() => {
+    say(twoTabsNotice);
+  });
+
+  const refreshBooks = async (): Promise<void> => {
+    if (!store) return;
+    try {
+      set({ books: await store.books(), setAside: await store.setAside() });
+    } catch {
+      // The list stays as it was; what cannot be kept is said where it is kept.
+    }
+  };
 
   /** Show a workbook in the grid, in the place of the one that is there. */
   const show = async (source: Source): Promise<void> => {
     const { openGrid } = await import("../grid/openGrid.ts");
     grid?.close();
+    isEdited = false;
     const sheet = document.createElement("div");
     sheet.className = "sheet";
     place.replaceChildren(sheet);
@@ -102,22 +153,34 @@ export function createDesk(place: HTMLElement): Desk {
     ]);
   };
 
-  const keep = (into: WorkbookStore, opened: Opened): void => {
-    autosave = createAutosave({
-      store: into,
+  /** Keep what the grid shows as that book from now on. Without a save of it, it is kept at once. */
+  const keep = (into: BookStore, book: Book, kept: LastSave | undefined): void => {
+    stopKeeping();
+    const next = createAutosave({
+      into: into.keeper(book),
       read: text,
-      basedOn: opened.kept?.id,
-      savedAt: opened.kept?.savedAt,
+      basedOn: kept,
       onState: (saved) => {
         set({ saved });
         if (saved.kind === "failed") say({ id: "save", kind: "failed", text: saved.message });
         else if (saved.kind === "other tab") say(otherTabNotice(() => void takeOver()));
-        else if (saved.kind === "kept") dismiss("save");
+        else if (saved.kind === "kept") {
+          dismiss("save");
+          void refreshBooks();
+        }
       },
     });
-    set({ saved: autosave.state });
-    saveWhenLeaving(autosave);
-    if (!opened.kept) autosave.edited();
+    const stopLeaving = saveWhenLeaving(next);
+    stopKeeping = () => {
+      next.stop();
+      stopLeaving();
+    };
+    autosave = next;
+    dismiss("other tab");
+    dismiss("two tabs");
+    set({ saved: next.state, book });
+    tabs.showing(book.id);
+    if (!kept || isEdited) next.edited();
   };
 
   const takeOver = async (): Promise<void> => {
@@ -125,88 +188,213 @@ export function createDesk(place: HTMLElement): Desk {
     await autosave?.takeOver();
   };
 
+  /** Open the book that was opened last and can be shown; saves that cannot are set aside. The demo opens where there is none. */
+  const openNewest = async (from: BookStore, books: readonly Book[]): Promise<void> => {
+    const damaged: SetAside[] = [];
+    const opened = await openFirst(from, books, damaged);
+    if (opened) {
+      keep(from, opened.book, opened.kept);
+      from.touch(opened.book).catch(() => undefined);
+    } else {
+      await show(await demo());
+      keep(from, await from.draft("Demo"), undefined);
+      await autosave?.flush();
+    }
+    const instead = opened && { book: opened.book, savedAt: opened.kept.savedAt };
+    for (const aside of damaged) say(setAsideNotice(aside, instead));
+  };
+
+  const openFirst = async (from: BookStore, books: readonly Book[], damaged: SetAside[]) => {
+    for (const book of books) {
+      if (book.deletedAt !== undefined) continue;
+      const opened = await openOne(from, book, damaged, true);
+      if (opened) return opened;
+    }
+    return undefined;
+  };
+
+  /** Show the newest save of a book that can be shown. */
+  const openOne = async (from: BookStore, book: Book, damaged: SetAside[], isCareful: boolean) => {
+    for (;;) {
+      const { kept, setAside } = await from.open(book);
+      damaged.push(...setAside);
+      if (!kept) return undefined;
+      if (isCareful && unfinished.isToBeLeft(kept.id)) {
+        say(notOpenedNotice(book, () => void openBook(book)));
+        return undefined;
+      }
+      unfinished.begin(kept.id);
+      try {
+        const source = fromKeptText(kept.text);
+        if (!source) throw new InputError("The save is not a workbook.");
+        await show(source);
+        return { book, kept };
+      } catch {
+        damaged.push(await from.refuse(book, kept));
+      } finally {
+        unfinished.end();
+      }
+    }
+  };
+
   const start = async (): Promise<void> => {
-    store = await openStore();
-    if (!store.keeps) say(notKeptNotice);
-    const opened = await openNewest(store, show, say);
-    keep(store, opened);
+    addEventListener("pagehide", () => {
+      unfinished.end();
+    });
+    const opened = await openStore();
+    store = opened.store;
+    if (!store.keeps || opened.trouble) say(notKeptNotice(opened.trouble));
+    await openNewest(store, opened.books);
+    await refreshBooks();
     set({ working: undefined });
     document.documentElement.dataset.ready = "true";
-    watchOtherTabs(() => {
-      say(twoTabsNotice);
-    });
     addEventListener("beforeunload", (event) => {
       const isLost = isEdited && (state.saved?.kind === "not kept" || state.saved?.kind === "failed");
       if (isLost) event.preventDefault();
     });
   };
 
-  const work = async (working: string, failed: string, job: () => Promise<void>): Promise<void> => {
+  const work = async (
+    working: string,
+    failed: string,
+    job: () => Promise<void>,
+    isAtRisk = false,
+  ): Promise<void> => {
     if (state.working !== undefined) return;
+    mayLose = isAtRisk;
     set({ working });
     dismiss("work");
     try {
       await job();
     } catch (error) {
-      say({ id: "work", kind: "failed", text: `${failed} ${inWords(error)}` });
+      const again = (): void => {
+        void work(working, failed, job, true);
+      };
+      say({
+        id: "work",
+        kind: "failed",
+        text: `${failed} ${inWords(error)}`,
+        isResult: true,
+        ...(error instanceof WouldBeLost && { actions: [{ label: "Go on all the same", run: again }] }),
+      });
     } finally {
       set({ working: undefined });
     }
   };
 
-  /** Open another workbook; the one before stays within reach. */
-  const replace = async (source: Source, done: string): Promise<void> => {
-    const before = text();
-    await store?.keepBefore(before);
+  /** Open another book in the place of this one, which stays among the books. */
+  const replace = async (
+    next: (into: BookStore) => Promise<{ readonly book: Book; readonly kept: LastSave | undefined }>,
+    done: (book: Book) => string,
+  ): Promise<void> => {
+    const before = state.book;
+    if (!store || !before) return;
+    const text = await leave(before);
+    const lastSave = autosave?.lastSave;
+    stopKeeping();
     try {
-      await show(source);
+      const { book, kept } = await next(store);
+      keep(store, book, kept);
+      if (kept) await store.touch(book).catch(() => undefined);
+      else await autosave?.flush();
     } catch (error) {
-      const way = fromKeptText(before);
+      const way = fromKeptText(text);
       if (way) await show(way);
+      keep(store, before, lastSave);
       throw error;
     }
-    autosave?.edited();
-    await autosave?.flush();
+    await refreshBooks();
+    const open = state.book;
+    if (!open || open.id === before.id) return;
     say({
-      id: "replaced",
+      id: "result",
       kind: "done",
-      text: `${done} The workbook that was open before is kept too.`,
-      actions: [{ label: "Go back to the workbook before", run: () => void goBack() }],
+      isResult: true,
+      text: `${done(open)} “${before.name}”, which was open before, is kept too, in Books.`,
+      actions: [{ label: `Go back to “${before.name}”`, run: () => void openBook(before) }],
     });
   };
 
-  const goBack = (): Promise<void> =>
-    work("Going back …", "The workbook before could not be opened.", async () => {
-      dismiss("replaced");
-      const before = await store?.before();
-      const source = before && fromKeptText(before.text);
-      if (!source) throw new InputError("It is no longer there.");
-      await replace(source, "This is the workbook before.");
+  /**
+   * Keep what is open for the last time, and give it for the way back.
+   *
+   * @throws {WouldBeLost} when it cannot be kept, unless the user goes on all the same
+   */
+  const leave = async ({ name }: Book): Promise<string> => {
+    const now = text();
+    await autosave?.flush();
+    const kind = state.saved?.kind;
+    if ((kind === "failed" || kind === "other tab") && !mayLose)
+      throw new WouldBeLost(
+        `“${name}”, which is open, is not kept and would be lost. Save it as .xlsx first.`,
+      );
+    return now;
+  };
+
+  const openBook = (book: Book): Promise<void> =>
+    work(`Opening “${book.name}” …`, `“${book.name}” was not opened.`, async () => {
+      dismiss("result");
+      dismiss("unfinished");
+      const damaged: SetAside[] = [];
+      let savedAt = 0;
+      try {
+        await replace(
+          async (from) => {
+            const opened = await openOne(from, book, damaged, false);
+            if (!opened)
+              throw new InputError("None of its saves can be opened. They are set aside, in Books.");
+            savedAt = opened.kept.savedAt;
+            return opened;
+          },
+          (open) => `“${open.name}” is open.`,
+        );
+      } finally {
+        for (const aside of damaged) say(setAsideNotice(aside, state.book && { book: state.book, savedAt }));
+      }
     });
 
-  const saveFile = ({ formulas } = { formulas: true }): Promise<void> =>
-    work("Saving …", "The workbook was not saved.", async () => {
-      if (!grid) return;
-      const { writeXlsx } = await import("../../workbook/xlsx/writeXlsx.ts");
-      const { bytes, changed } = await writeXlsx(grid.workbook.content(), {
-        cells: formulas ? "formulas" : "values",
-      });
-      const name = formulas ? "measure-book.xlsx" : "measure-book-values.xlsx";
-      download(name, new Uint8Array(bytes), xlsxType);
-      say({
-        id: "saved",
-        kind: "done",
-        text: formulas
-          ? `Saved as ${name}. Excel shows the results once Measure Book is added to it; other programs need the values alone.`
+  const openNew = (name: string, source: () => Promise<Source>, done: string): Promise<void> =>
+    replace(
+      async (into) => {
+        await show(await source());
+        return { book: await into.draft(name), kept: undefined };
+      },
+      (book) => (book.name === name ? done : `${done} It is called “${book.name}” among your books.`),
+    );
+
+  const writeFile = async (book: string, content: WorkbookContent, form: FileForm): Promise<void> => {
+    const { writeXlsx } = await import("../../workbook/xlsx/writeXlsx.ts");
+    const { bytes, changed } = await writeXlsx(content, { cells: form });
+    const name = `${fileNameFor(book)}${form === "formulas" ? "" : " (values)"}.xlsx`;
+    download(name, new Uint8Array(bytes), xlsxType);
+    say({
+      id: "result",
+      kind: "done",
+      isResult: true,
+      text:
+        form === "formulas"
+          ? `Saved as ${name}, with formulas. Excel calculates them once Measure Book is added to it.`
           : `Saved as ${name}, with results in the place of formulas.`,
-        ...(formulas && {
-          actions: [{ label: "Save the values alone", run: () => void saveFile({ formulas: false }) }],
-        }),
-      });
-      const otherwise = changedWords(changed);
-      if (otherwise === undefined) dismiss("changed");
-      else say({ id: "changed", kind: "look", text: otherwise });
     });
+    const otherwise = changedWords(changed);
+    if (otherwise === undefined) dismiss("changed");
+    else say({ id: "changed", kind: "look", text: otherwise });
+  };
+
+  const inBooks = (doing: string, failed: string, job: (shelf: BookStore) => Promise<void>): Promise<void> =>
+    work(doing, failed, async () => {
+      if (!store) return;
+      await job(store);
+      await refreshBooks();
+    });
+
+  /** The text of the newest save of a book, with what is open as it is now. */
+  const textOf = async (from: BookStore, book: Book): Promise<string> => {
+    if (book.id === state.book?.id) return text();
+    const { kept } = await from.open(book);
+    if (!kept) throw new InputError("None of its saves can be read.");
+    return kept.text;
+  };
 
   start().catch((error: unknown) => {
     set({ working: undefined });
@@ -219,6 +407,7 @@ export function createDesk(place: HTMLElement): Desk {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    dismiss,
     openFile: (file) =>
       work(
         `Opening ${file.name} …`,
@@ -227,102 +416,115 @@ export function createDesk(place: HTMLElement): Desk {
           const { readXlsx } = await import("../../workbook/xlsx/readXlsx.ts");
           const content = await readXlsx(new Uint8Array(await file.arrayBuffer()));
           dismiss("left out");
-          await replace(content, `“${file.name}” is open.`);
+          const name = tidyName(file.name.replace(/\.[^.]*$/, "")) ?? "Workbook";
+          await openNew(name, () => Promise.resolve(content), `“${file.name}” is open.`);
           const missing = leftOutWords(file.name, content.leftOut);
           if (missing !== undefined) say({ id: "left out", kind: "look", text: missing });
         },
       ),
-    saveFile,
     openDemo: () =>
-      work("Opening the demo …", "The demo was not opened; your workbook is as it was.", async () => {
-        await replace(await demo(), "The demo is open.");
+      work("Opening the demo …", "The demo was not opened; your workbook is as it was.", () =>
+        openNew("Demo", demo, "The demo is open."),
+      ),
+    saveFile: (form) =>
+      work("Saving …", "The workbook was not saved.", async () => {
+        if (grid) await writeFile(state.book?.name ?? "Workbook", grid.workbook.content(), form);
       }),
-    dismiss,
+    openBook,
+    openVersion: (book, version) =>
+      work("Opening an earlier save …", "The earlier save was not opened.", async () => {
+        dismiss("result");
+        await openNew(
+          `${book.name}, ${dayAndClock(version.savedAt)}`,
+          async () => {
+            const source = fromKeptText((await store?.version(version.id))?.text ?? "");
+            if (!source) throw new InputError("It is damaged or no longer there.");
+            return source;
+          },
+          `“${book.name}” is open as it was ${when(version.savedAt)}, as a book of its own.`,
+        );
+      }),
+    rename: (book, typed) =>
+      inBooks("Renaming …", "The book was not renamed.", async (shelf) => {
+        const name = tidyName(typed);
+        if (name === undefined) throw new InputError("A book needs a name. Type one, then try again.");
+        const others = (await shelf.books()).filter(({ id }) => id !== book.id).map((other) => other.name);
+        if (nameAmong(others, name) !== name)
+          throw new InputError(`There is a book “${name}” already. Choose another name.`);
+        await shelf.rename(book, name);
+        if (state.book?.id === book.id) set({ book: { ...state.book, name } });
+        say({ id: "result", kind: "done", text: `“${book.name}” is called “${name}” now.` });
+      }),
+    duplicate: (book) =>
+      inBooks(`Duplicating “${book.name}” …`, `“${book.name}” was not duplicated.`, async (shelf) => {
+        const copy = await shelf.draft(`${book.name}, copy`);
+        await shelf.keeper(copy).save(await textOf(shelf, book), undefined);
+        say({ id: "result", kind: "done", text: `“${copy.name}” is among your books now.` });
+      }),
+    downloadBook: (book, form) =>
+      work(`Saving “${book.name}” …`, `“${book.name}” was not saved.`, async () => {
+        if (!store) return;
+        if (grid && book.id === state.book?.id) {
+          await writeFile(state.book.name, grid.workbook.content(), form);
+          return;
+        }
+        const source = fromKeptText(await textOf(store, book));
+        if (!source)
+          throw new InputError("Its last save is damaged. Open the book: the save before it comes up.");
+        const { contentOf } = await import("../grid/contentOf.ts");
+        await writeFile(book.name, await contentOf(source), form);
+      }),
+    remove: async (book) => {
+      await inBooks(`Deleting “${book.name}” …`, `“${book.name}” was not deleted.`, async (shelf) => {
+        const isOpen = book.id === state.book?.id;
+        if (isOpen) {
+          await autosave?.flush();
+          stopKeeping();
+        }
+        try {
+          await shelf.remove(book);
+        } catch (error) {
+          if (isOpen) keep(shelf, book, autosave?.lastSave);
+          throw error;
+        }
+        if (isOpen) await openNewest(shelf, await shelf.books());
+        say({
+          id: "result",
+          kind: "done",
+          isResult: true,
+          text: `“${book.name}” is deleted. It can be brought back for 30 days, in Books.${isOpen && state.book ? ` “${state.book.name}” is open now.` : ""}`,
+          actions: [{ label: `Bring “${book.name}” back`, run: () => void bringBack(book) }],
+        });
+      });
+    },
+    bringBack,
+    forget: (book) =>
+      inBooks(`Deleting “${book.name}” …`, `“${book.name}” was not deleted.`, async (shelf) => {
+        await shelf.forget(book);
+        say({ id: "result", kind: "done", isResult: true, text: `“${book.name}” is deleted for good.` });
+      }),
+    downloadAside,
+    forgetAside: (aside) =>
+      inBooks("Deleting …", "The damaged save was not deleted.", async (shelf) => {
+        await shelf.forgetAside(aside.key);
+        dismiss(aside.key);
+        say({ id: "result", kind: "done", isResult: true, text: "The damaged save is deleted for good." });
+      }),
   };
+
+  function bringBack(book: Book): Promise<void> {
+    return inBooks(
+      `Bringing “${book.name}” back …`,
+      `“${book.name}” was not brought back.`,
+      async (shelf) => {
+        await shelf.bringBack(book);
+        say({ id: "result", kind: "done", isResult: true, text: `“${book.name}” is back among your books.` });
+      },
+    );
+  }
 }
 
 async function demo(): Promise<WorkbookContent> {
   const { demoWorkbook } = await import("../../demo/demoWorkbook.ts");
   return demoWorkbook();
-}
-
-/** Open the newest save that can be shown; those that cannot are set aside. The demo opens where there is none. */
-async function openNewest(
-  store: WorkbookStore,
-  show: (source: Source) => Promise<void>,
-  say: (notice: PageNotice) => void,
-): Promise<Opened> {
-  let opened = await store.open();
-  for (;;) {
-    for (const aside of opened.setAside) say(setAsideNotice(aside, opened));
-    if (!opened.kept) {
-      await show(await demo());
-      return opened;
-    }
-    try {
-      const source = fromKeptText(opened.kept.text);
-      if (!source) throw new InputError("The save is not a workbook.");
-      await show(source);
-      return opened;
-    } catch {
-      opened = await store.refuse(opened.kept.id);
-    }
-  }
-}
-
-function setAsideNotice(aside: SetAside, opened: Opened): PageNotice {
-  const instead = opened.kept
-    ? `The save before it is open instead, from ${clock(opened.kept.savedAt)}.`
-    : "The demo is open instead.";
-  return {
-    id: aside.key,
-    kind: "failed",
-    text: `What was kept last is damaged and cannot be opened. Nothing was thrown away: it is set aside. ${instead}`,
-    actions: [
-      {
-        label: "Download the damaged save",
-        run: () => {
-          download("measure-book-damaged.json", aside.text, "application/json");
-        },
-      },
-    ],
-  };
-}
-
-const notKeptNotice: PageNotice = {
-  id: "not kept",
-  kind: "look",
-  text: "This browser keeps nothing for this page (a private window, perhaps). Your work is gone when you close it: save it as .xlsx.",
-};
-
-const twoTabsNotice: PageNotice = {
-  id: "two tabs",
-  kind: "look",
-  text: "Measure Book is open in another tab too. Work in one of them only, and close the other.",
-};
-
-function otherTabNotice(takeOver: () => void): PageNotice {
-  return {
-    id: "other tab",
-    kind: "look",
-    text: "Another tab has kept a workbook since this one was opened, so the changes made here are not kept. Save this workbook as .xlsx, or keep it in the place of the other one.",
-    actions: [
-      { label: "Keep this one", run: takeOver },
-      {
-        label: "Open the other one here",
-        run: () => {
-          location.reload();
-        },
-      },
-    ],
-  };
-}
-
-export function clock(time: number): string {
-  return new Date(time).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
-}
-
-function inWords(error: unknown): string {
-  if (error instanceof InputError) return error.message;
-  return `This is a fault in Measure Book (${error instanceof Error ? error.message : String(error)}).`;
 }

@@ -1,5 +1,6 @@
-import type { WorkbookStore } from "./store.ts";
-import { StorageError, whatever } from "./store.ts";
+import type { Keeper } from "./bookStore.ts";
+import { whatever } from "./bookStore.ts";
+import { StorageError } from "./records.ts";
 
 /** What became of the user’s work, for the page to say in words. */
 export type SaveState =
@@ -12,6 +13,8 @@ export type SaveState =
 
 export interface Autosave {
   readonly state: SaveState;
+  /** The save that was opened or made last. */
+  readonly lastSave: LastSave | undefined;
   /** Something changed: keep it soon. */
   edited(): void;
   /** Keep it now, if anything changed. */
@@ -20,17 +23,22 @@ export interface Autosave {
   leave(): void;
   /** Keep it now, and overwrite what another tab has kept. */
   takeOver(): Promise<void>;
+  /** The workbook is no longer the one to keep. */
   stop(): void;
 }
 
+export interface LastSave {
+  readonly id: string;
+  readonly savedAt: number;
+}
+
 export interface AutosaveOptions {
-  readonly store: WorkbookStore;
+  readonly into: Keeper;
   /** The workbook as text, as it is now. */
   readonly read: () => string;
   readonly onState: (state: SaveState) => void;
   /** The save that was opened, if any. */
-  readonly basedOn: string | undefined;
-  readonly savedAt?: number | undefined;
+  readonly basedOn: LastSave | undefined;
   /** After the last edit. */
   readonly quietMs?: number;
   /** Even while edits go on. */
@@ -39,30 +47,31 @@ export interface AutosaveOptions {
 
 /** Keeps a workbook while it is edited. */
 export function createAutosave(options: AutosaveOptions): Autosave {
-  const { store, read, onState, quietMs = 800, longestMs = 4000 } = options;
-  let state: SaveState = !store.keeps
+  const { into, read, onState, quietMs = 800, longestMs = 4000 } = options;
+  let state: SaveState = !into.keeps
     ? { kind: "not kept" }
-    : options.savedAt === undefined
+    : options.basedOn === undefined
       ? { kind: "keeping" }
-      : { kind: "kept", at: options.savedAt };
-  let basedOn = options.basedOn;
+      : { kind: "kept", at: options.basedOn.savedAt };
+  let lastSave = options.basedOn;
   let isChanged = false;
   let firstEdit = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let last: Promise<unknown> = Promise.resolve();
+  let isStopped = false;
 
   const say = (next: SaveState): void => {
     state = next;
-    onState(next);
+    if (!isStopped) onState(next);
   };
 
   const saveNow = async (over: boolean): Promise<void> => {
-    if (!isChanged && !over) return;
+    if (isStopped || (!isChanged && !over)) return;
     isChanged = false;
     try {
-      const { id, savedAt } = await store.save(read(), over ? whatever : basedOn);
-      basedOn = id;
-      say(store.keeps ? { kind: "kept", at: savedAt } : { kind: "not kept" });
+      const { id, savedAt } = await into.save(read(), over ? whatever : lastSave?.id);
+      lastSave = { id, savedAt };
+      say(into.keeps ? { kind: "kept", at: savedAt } : { kind: "not kept" });
     } catch (error) {
       isChanged = true;
       if (error instanceof StorageError && error.reason === "other tab") say({ kind: "other tab" });
@@ -83,6 +92,9 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     get state() {
       return state;
     },
+    get lastSave() {
+      return lastSave;
+    },
     edited: () => {
       isChanged = true;
       if (state.kind === "other tab") return;
@@ -94,12 +106,13 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     },
     flush: () => (state.kind === "other tab" ? Promise.resolve() : save(false)),
     leave: () => {
-      if (!isChanged || state.kind === "other tab") return;
-      store.saveAtOnce(read(), basedOn);
+      if (isStopped || !isChanged || state.kind === "other tab") return;
+      into.saveAtOnce(read(), lastSave?.id);
       void save(false);
     },
     takeOver: () => save(true),
     stop: () => {
+      isStopped = true;
       clearTimeout(timer);
     },
   };

@@ -29,3 +29,18 @@ export function readGeneration(found: unknown): Generation | undefined {
   const { data } = generation.safeParse(found);
   return data && crc32(data.text) === data.checksum ? data : undefined;
 }
+
+/** The text of a damaged save as far as there is one, whatever was found. */
+export function textOf(found: unknown): string {
+  if (typeof found === "string") return found;
+  if (typeof found === "object" && found !== null && "text" in found && typeof found.text === "string")
+    return found.text;
+  try {
+    const text: unknown = JSON.stringify(found, (_, value: unknown) =>
+      typeof value === "bigint" ? String(value) : value,
+    );
+    return typeof text === "string" ? text : String(found);
+  } catch {
+    return String(found);
+  }
+}

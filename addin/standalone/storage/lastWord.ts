@@ -1,41 +1,75 @@
 import { z } from "zod";
+import type { Book } from "./books.ts";
+import { readBook } from "./books.ts";
 import type { Generation } from "./generation.ts";
 import { readGeneration } from "./generation.ts";
 
-const word = z.object({ basedOn: z.string().optional(), generation: z.unknown() });
+const word = z.object({
+  book: z.unknown().optional(),
+  basedOn: z.string().optional(),
+  generation: z.unknown(),
+});
+
+export interface LastWord {
+  /** Missing where it was left before the page kept books. */
+  readonly book: Book | undefined;
+  readonly basedOn: string | undefined;
+  readonly generation: Generation;
+  forget(): void;
+}
 
 /**
- * A save that is written while the page goes away. The database answers too late for that, so it goes where a page
- * can write without waiting, and is taken over from there when the page opens next.
+ * Saves that are written while the page goes away. The database answers too late for that, so they go where a page
+ * can write without waiting, one a book, and are taken over from there when the page opens next.
  */
-export function lastWord(name: string) {
-  const key = `${name}-last-word`;
+export function lastWords(name: string) {
+  const prefix = `${name}-last-word`;
   return {
-    leave(generation: Generation, basedOn: string | undefined): void {
+    leave({ book, basedOn, generation }: Omit<LastWord, "forget">): void {
       try {
-        localStorage.setItem(key, JSON.stringify({ basedOn, generation }));
+        const kept = book && { ...book, versions: [] };
+        localStorage.setItem(
+          `${prefix} ${book?.id ?? ""}`,
+          JSON.stringify({ book: kept, basedOn, generation }),
+        );
       } catch {
         // No room: the save under way in the database has to do.
       }
     },
-    /** What was left, if it is newer than what the database holds. It is forgotten either way. */
-    take(kept: Generation | undefined): Generation | undefined {
-      const text = readAndForget(key);
-      const { data } = word.safeParse(parse(text));
-      const left = readGeneration(data?.generation);
-      if (!data || !left) return undefined;
-      const follows = kept === undefined || data.basedOn === kept.id;
-      const continues = kept?.session === left.session && left.savedAt > kept.savedAt;
-      return follows || continues ? left : undefined;
+    /** What was left. What is damaged is forgotten. */
+    all(): LastWord[] {
+      return keysWith(prefix).flatMap((key) => {
+        const forget = (): void => {
+          try {
+            localStorage.removeItem(key);
+          } catch {
+            // What cannot be written cannot be read again either.
+          }
+        };
+        const { data } = word.safeParse(parse(read(key)));
+        const generation = readGeneration(data?.generation);
+        if (data && generation)
+          return [{ book: readBook(data.book), basedOn: data.basedOn, generation, forget }];
+        forget();
+        return [];
+      });
     },
   };
 }
 
-function readAndForget(key: string): string {
+function keysWith(prefix: string): string[] {
   try {
-    const text = localStorage.getItem(key) ?? "";
-    localStorage.removeItem(key);
-    return text;
+    return Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i) ?? "").filter((key) =>
+      key.startsWith(prefix),
+    );
+  } catch {
+    return [];
+  }
+}
+
+function read(key: string): string {
+  try {
+    return localStorage.getItem(key) ?? "";
   } catch {
     return "";
   }

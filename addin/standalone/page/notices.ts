@@ -1,0 +1,135 @@
+import { InputError } from "../../measures/inputError.ts";
+import { download } from "../../../taskpane/drawing/download.ts";
+import type { SetAside } from "../storage/bookStore.ts";
+import type { Book } from "../storage/books.ts";
+import { StorageError } from "../storage/records.ts";
+
+/** What the page tells the user, with what can be done about it. */
+export interface PageNotice {
+  readonly id: string;
+  readonly kind: "done" | "look" | "failed";
+  readonly text: string;
+  readonly actions?: readonly { readonly label: string; readonly run: () => void }[];
+  /** It tells the result of what the user has just done, so the keyboard goes on there. */
+  readonly isResult?: boolean;
+}
+
+/** @param instead the book that is open in its place, and from when its save is; `undefined` for the demo */
+export function setAsideNotice(
+  aside: SetAside,
+  instead: { readonly book: Book; readonly savedAt: number } | undefined,
+): PageNotice {
+  const open = !instead
+    ? "The demo is open instead."
+    : instead.book.name === aside.name
+      ? `The save before it is open instead, from ${when(instead.savedAt)}.`
+      : `“${instead.book.name}” is open instead.`;
+  return {
+    id: aside.key,
+    kind: "failed",
+    text: `What was kept last of “${aside.name}” is damaged and cannot be opened. Nothing was thrown away: it is set aside, in Books. ${open}`,
+    ...(aside.text !== "" && {
+      actions: [
+        {
+          label: "Download the damaged save",
+          run: () => {
+            downloadAside(aside);
+          },
+        },
+      ],
+    }),
+  };
+}
+
+export function downloadAside({ name, text }: SetAside): void {
+  download(`${fileNameFor(name)} (damaged).json`, text, "application/json");
+}
+
+export function notOpenedNotice(book: Book, open: () => void): PageNotice {
+  return {
+    id: "unfinished",
+    kind: "look",
+    text: `“${book.name}” was not opened: the last times, the page stopped while it opened. It is kept as it is, in Books.`,
+    actions: [{ label: "Open it all the same", run: open }],
+  };
+}
+
+/** @param trouble why nothing is kept, where it is not as in a private window */
+export function notKeptNotice(trouble: StorageError | undefined): PageNotice {
+  const why =
+    trouble?.reason === "silent"
+      ? "The browser’s storage does not answer, so nothing is kept. What was kept before is not touched: close the browser and open it again to see it."
+      : trouble
+        ? `Nothing is kept for now. ${trouble.message}`
+        : "This browser keeps nothing for this page (a private window, perhaps).";
+  return {
+    id: "not kept",
+    kind: "look",
+    text: `${why} Your work is gone when you close the page: save it as .xlsx.`,
+  };
+}
+
+export const twoTabsNotice: PageNotice = {
+  id: "two tabs",
+  kind: "look",
+  text: "This workbook is open in another tab too. Work in one of them only, and close the other.",
+};
+
+export function otherTabNotice(takeOver: () => void): PageNotice {
+  return {
+    id: "other tab",
+    kind: "look",
+    text: "Another tab has kept this workbook since it was opened here, so the changes made here are not kept. Save this workbook as .xlsx, or keep it in the place of the other one.",
+    actions: [
+      { label: "Keep this one", run: takeOver },
+      {
+        label: "Open the other one here",
+        run: () => {
+          location.reload();
+        },
+      },
+    ],
+  };
+}
+
+export function clock(time: number): string {
+  return new Date(time).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
+}
+
+export function dayAndClock(time: number): string {
+  const day = new Date(time).toLocaleDateString([], { day: "numeric", month: "short", year: "numeric" });
+  return `${day}, ${clock(time)}`;
+}
+
+/** A time as one says it. */
+export function when(time: number): string {
+  const isToday = new Date(time).toDateString() === new Date().toDateString();
+  return isToday ? `today, ${clock(time)}` : dayAndClock(time);
+}
+
+export function inWords(error: unknown): string {
+  if (error instanceof InputError || error instanceof StorageError) return error.message;
+  return `This is a fault in Measure Book (${error instanceof Error ? error.message : String(error)}).`;
+}
+
+/** What is open is not kept and would be lost. The user may go on all the same. */
+export class WouldBeLost extends InputError {}
+
+/** Names that Windows keeps for devices. Source: Microsoft, “Naming Files, Paths, and Namespaces”. */
+const deviceName = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i;
+
+/**
+ * The name of a book as the name of a file on any system, without its ending.
+ *
+ * @example
+ * fileNameFor("Spring: 1/4 scale"); // "Spring 1 4 scale"
+ */
+export function fileNameFor(book: string): string {
+  const name = book
+    .replace(/[<>:"/\\|?*\p{Cc}\p{Cf}]+/gu, " ")
+    .replace(/\s+/gu, " ")
+    .replace(/^[\s.]+|[\s.]+$/gu, "")
+    .slice(0, 80)
+    .trim();
+  return name === "" || deviceName.test(name) ? `Book ${name}`.trim() : name;
+}
