@@ -1,6 +1,6 @@
 import { Button, makeStyles, mergeClasses, shorthands, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useRef } from "react";
+import { useEffect, useRef } from "react";
 import { useSession } from "./session.ts";
 import { meaning } from "./theme.ts";
 
@@ -47,6 +47,10 @@ export function NoticeBox(): ReactNode {
   const styles = useStyles();
   const { working, notice, say } = useSession();
   const place = useRef<HTMLDivElement>(null);
+  // The result of an action is where the keyboard goes on.
+  useEffect(() => {
+    if (notice && isWaiting(place.current)) place.current?.focus();
+  }, [notice]);
   return (
     <div ref={place} tabIndex={-1} className={styles.place} role="status" aria-live="polite">
       {working ? (
@@ -85,4 +89,15 @@ export function NoticeBox(): ReactNode {
       ) : null}
     </div>
   );
+}
+
+/**
+ * Whether the keyboard is in the pane, or nowhere because what it was on has gone with the action. Undo keeps it: it
+ * stays there, for the next press.
+ */
+function isWaiting(place: HTMLElement | null): boolean {
+  const now = document.activeElement;
+  if (!now || now === document.body) return true;
+  const pane = place?.parentElement;
+  return pane?.contains(now) === true && now.closest("[data-keeps-focus]") === null;
 }

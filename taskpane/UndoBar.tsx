@@ -18,7 +18,7 @@ export function UndoBar(): ReactNode {
   const styles = useStyles();
   const { lastAction, working, undo } = useSession();
   return (
-    <div className={styles.bar}>
+    <div className={styles.bar} data-keeps-focus>
       <Button
         appearance="subtle"
         icon={<ArrowUndoRegular />}

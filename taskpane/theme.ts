@@ -1,7 +1,8 @@
 import type { BrandVariants, Theme } from "@fluentui/react-components";
 import { createDarkTheme, createLightTheme } from "@fluentui/react-components";
 
-export type Appearance = "light" | "dark";
+/** `forced`: the colours that the user has set for everything on the screen. */
+export type Appearance = "light" | "dark" | "forced";
 
 /** Colours of what is printed: those of the light theme. */
 export const paperColours = { ink: "#26292E", quiet: "#5C6068", chalk: "#1F5FA8" } as const;
@@ -56,10 +57,17 @@ export const meaning = {
 
 const face = 'system-ui, "Segoe UI", -apple-system, Roboto, "Helvetica Neue", Arial, sans-serif';
 
-const light: Theme & Meanings = {
-  ...createLightTheme(chalk),
+/** Hints are read too: Fluent’s 12 pixels are too small for that. */
+const letters = {
   fontFamilyBase: face,
   fontFamilyNumeric: face,
+  fontSizeBase200: "13px",
+  lineHeightBase200: "18px",
+};
+
+const light: Theme & Meanings = {
+  ...createLightTheme(chalk),
+  ...letters,
   colorNeutralBackground1: "#FFFFFF",
   colorNeutralBackground2: "#FBF9F4",
   colorNeutralBackground3: "#F4F0E6",
@@ -83,8 +91,7 @@ const light: Theme & Meanings = {
 
 const dark: Theme & Meanings = {
   ...createDarkTheme(chalk),
-  fontFamilyBase: face,
-  fontFamilyNumeric: face,
+  ...letters,
   colorNeutralBackground1: "#2A2C30",
   colorNeutralBackground2: "#1F2124",
   colorNeutralBackground3: "#34373C",
@@ -108,7 +115,38 @@ const dark: Theme & Meanings = {
   chalkGround: "#16283C",
 };
 
-/** The dressmaker’s table as a Fluent theme. Under forced colours the browser puts its own in their place. */
+/**
+ * Under forced colours the browser puts the user’s in the place of ours, but not in drawings: they name the user’s
+ * colours themselves, so that every line stands out from the ground. Dashes, shapes, numbers and words keep the meaning.
+ * Source of the names: CSS Color Module Level 4, system colours.
+ */
+const forced: Theme & Meanings = {
+  ...light,
+  colorNeutralBackground1: "Canvas",
+  colorNeutralBackground2: "Canvas",
+  colorNeutralBackground3: "Canvas",
+  colorNeutralForeground1: "CanvasText",
+  colorNeutralForeground2: "CanvasText",
+  colorNeutralForeground3: "CanvasText",
+  colorNeutralForeground4: "CanvasText",
+  colorNeutralStroke1: "CanvasText",
+  colorNeutralStroke2: "CanvasText",
+  colorNeutralStroke3: "CanvasText",
+  colorNeutralStrokeAccessible: "CanvasText",
+  colorNeutralForegroundDisabled: "GrayText",
+  thread: "CanvasText",
+  threadGround: "Canvas",
+  brass: "CanvasText",
+  brassGround: "Canvas",
+  leaf: "CanvasText",
+  leafGround: "Canvas",
+  chalk: "LinkText",
+  chalkGround: "Canvas",
+};
+
+const themes: Readonly<Record<Appearance, Theme>> = { light, dark, forced };
+
+/** The dressmaker’s table as a Fluent theme. */
 export function paneTheme(appearance: Appearance): Theme {
-  return appearance === "dark" ? dark : light;
+  return themes[appearance];
 }

@@ -2,13 +2,14 @@ import { useSyncExternalStore } from "react";
 import type { HostServices } from "./hostServices.ts";
 import type { Appearance } from "./theme.ts";
 
-const query = "(prefers-color-scheme: dark)";
+const dark = "(prefers-color-scheme: dark)";
+const forced = "(forced-colors: active)";
 
 function subscribe(listener: () => void): () => void {
-  const media = window.matchMedia(query);
-  media.addEventListener("change", listener);
+  const media = [dark, forced].map((query) => window.matchMedia(query));
+  for (const each of media) each.addEventListener("change", listener);
   return () => {
-    media.removeEventListener("change", listener);
+    for (const each of media) each.removeEventListener("change", listener);
   };
 }
 
@@ -16,11 +17,14 @@ function neverChanges(): () => void {
   return () => undefined;
 }
 
-/** What the program around the pane says, else what the system prefers; followed while it changes. */
+/**
+ * Colours that the user has forced, else what the program around the pane says, else what the system prefers; followed
+ * while it changes.
+ */
 export function useAppearance({ appearance, watchAppearance }: HostServices): Appearance {
-  const system = useSyncExternalStore<Appearance>(subscribe, () =>
-    window.matchMedia(query).matches ? "dark" : "light",
-  );
+  const isForced = useSyncExternalStore(subscribe, () => window.matchMedia(forced).matches);
+  const isDark = useSyncExternalStore(subscribe, () => window.matchMedia(dark).matches);
   const fromHost = useSyncExternalStore(watchAppearance ?? neverChanges, () => appearance?.());
-  return fromHost ?? system;
+  if (isForced) return "forced";
+  return fromHost ?? (isDark ? "dark" : "light");
 }

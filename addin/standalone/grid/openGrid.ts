@@ -1,6 +1,8 @@
 import type { IWorkbookData, Plugin, PluginCtor } from "@univerjs/core";
 import {
+  EDITOR_ACTIVATED,
   ICommandService,
+  IContextService,
   LocaleType,
   LogLevel,
   mergeLocales,
@@ -10,7 +12,7 @@ import {
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnUS from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
-import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import { ILayoutService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreEnUS from "@univerjs/preset-sheets-core/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
@@ -28,12 +30,14 @@ import "@univerjs/preset-sheets-sort/lib/index.css";
 import { UniverSheetsTablePreset, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableEnUS from "@univerjs/preset-sheets-table/locales/en-US";
 import "@univerjs/preset-sheets-table/lib/index.css";
-import { SetSelectionsOperation, SheetRangeThemeModel } from "@univerjs/sheets";
+import { SheetRangeThemeModel } from "@univerjs/sheets";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import { descriptors } from "../../../functions/all.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
-import { cellName } from "../../workbook/address.ts";
+import type { ActiveCell } from "./activeCell.ts";
+import { watchActiveCell } from "./activeCell.ts";
 import { whenCalculated } from "./calculated.ts";
+import { nameControls } from "./controls.ts";
 import { gridTheme } from "./gridTheme.ts";
 import { fitRows } from "./fitRows.ts";
 import { FormulaErrors } from "./formulaErrors.ts";
@@ -41,7 +45,7 @@ import { keepKeyboardInBar } from "./formulaBar.ts";
 import { useFreshLexer } from "./freshLexer.ts";
 import { functionHelp, gridFunctions } from "./gridFunctions.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
-import { createGridWorkbook, selectedCell } from "./gridWorkbook.ts";
+import { createGridWorkbook } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
 import { tableLook } from "./tableLook.ts";
 import { toSnapshot } from "./toSnapshot.ts";
@@ -50,16 +54,13 @@ export interface OpenGrid {
   readonly workbook: GridWorkbook;
   /** Resolves when every formula has been calculated once. */
   readonly calculated: Promise<void>;
-  /** Called with what is wrong in the selected cell, or `undefined`. Returns the unsubscriber. */
-  onMessage(listener: (message: CellMessage | undefined) => void): () => void;
+  /** Called with the selected cell whenever it is another, or shows another value. Returns the unsubscriber. */
+  onCell(listener: (cell: ActiveCell | undefined) => void): () => void;
+  /** Put the keyboard into the cells. */
+  focus(): void;
+  /** Whether something is being typed into a cell. */
+  isTyping(): boolean;
   close(): void;
-}
-
-/** The message behind an error value. */
-export interface CellMessage {
-  /** For example B4. */
-  readonly cell: string;
-  readonly text: string;
 }
 
 export interface GridOptions {
@@ -106,28 +107,26 @@ export function openGrid(
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors);
   const bar = keepKeyboardInBar(injector);
+  const controls = nameControls(container, injector);
 
   return {
     workbook,
     calculated: calculated.then(() => {
       if (!("sheetOrder" in opened)) fitRows(unit);
     }),
-    onMessage: (listener) => {
-      const tell = (): void => {
-        const at = selectedCell(unit);
-        const text = at && workbook.errorAt(at);
-        listener(text === undefined ? undefined : { cell: cellName(at!.row, at!.column), text });
-      };
-      const listening = commands.onCommandExecuted(({ id }) => {
-        // Calculations may give the selected cell another error, or none.
-        if (id === SetSelectionsOperation.id || id.startsWith("sheet.mutation.")) queueMicrotask(tell);
-      });
+    onCell: (listener) => {
+      const watching = watchActiveCell(unit, workbook, listener);
       return () => {
-        listening.dispose();
+        watching.dispose();
       };
     },
+    focus: () => {
+      injector.get(ILayoutService).focus();
+    },
+    isTyping: () => injector.get(IContextService).getContextValue(EDITOR_ACTIVATED),
     close: () => {
       bar.dispose();
+      controls.dispose();
       workbook.close();
       univer.dispose();
     },

@@ -1,6 +1,8 @@
 import type { ComponentProps, ReactNode } from "react";
 import { Component, lazy, Suspense, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Workbook } from "../../workbook/port.ts";
+import { flushSync } from "react-dom";
+import type { ActiveCell } from "../grid/activeCell.ts";
 import type { GridWorkbook } from "../grid/gridWorkbook.ts";
 import { Books } from "./Books.tsx";
 import type { Desk, DeskState } from "./desk.ts";
@@ -8,6 +10,8 @@ import { createDesk, openingState } from "./desk.ts";
 import { chooseWorkbook } from "./files.ts";
 import type { PageNotice } from "./notices.ts";
 import { clock } from "./notices.ts";
+import type { Region, Regions } from "./regions.ts";
+import { watchRegions } from "./regions.ts";
 import { SaveForms } from "./SaveForms.tsx";
 
 const Pane = lazy(async () => {
@@ -23,32 +27,47 @@ export function StandalonePage(): ReactNode {
   const [desk, setDesk] = useState<Desk>();
   const [view, setView] = useState<View>("sheet");
   const [isInBooks, setInBooks] = useState(false);
+  const [spoken, setSpoken] = useState("");
+  const regions = useRegions({ desk, isInBooks, setInBooks, setView, say: setSpoken });
   useEffect(() => {
     if (place.current) setDesk(createDesk(place.current));
   }, []);
   const state = useDesk(desk);
-
   const name = state.book?.name;
   useEffect(() => {
     document.title = name === undefined ? "Measure Book" : `${name} – Measure Book`;
   }, [name]);
+  useSpokenCell(state.cell, setSpoken);
+  const goTo = (region: Region): void => {
+    regions.current?.goTo(region);
+  };
 
   return (
     <div className="page" data-view={view} data-books={isInBooks}>
-      <TopBar desk={desk} state={state} isInBooks={isInBooks} setInBooks={setInBooks} />
-      <Notices notices={state.notices} dismiss={(id) => desk?.dismiss(id)} />
+      <TopBar desk={desk} state={state} isInBooks={isInBooks} setInBooks={setInBooks} goTo={goTo} />
+      <Notices
+        notices={state.notices}
+        dismiss={(id) => {
+          desk?.dismiss(id);
+          // The button that was pressed goes.
+          goTo(isInBooks ? "books" : view);
+        }}
+      />
       <ViewSwitch view={view} setView={setView} />
+      <p className="spoken" aria-live="polite">
+        {spoken}
+      </p>
       <main className="desk">
-        <section className="grid" aria-label="Sheet">
+        <section className="grid" data-region="sheet" aria-label="Sheet">
           <div className="place" ref={place} />
-          {state.message && (
-            <p className="cell-message" role="status">
-              <span aria-hidden="true">▲</span> <strong>{state.message.cell}</strong> {state.message.text}
+          {state.cell?.problem !== undefined && (
+            <p className="cell-message">
+              <span aria-hidden="true">▲</span> <strong>{state.cell.cell}</strong> {state.cell.problem}
             </p>
           )}
           {state.working !== undefined && !state.workbook && <p className="waiting">{state.working}</p>}
         </section>
-        <aside className="pane" aria-label="Pane">
+        <aside className="pane" data-region="pane" aria-label="Pane">
           {state.workbook ? (
             <PaneOf
               workbook={state.workbook}
@@ -61,12 +80,12 @@ export function StandalonePage(): ReactNode {
           )}
         </aside>
         {isInBooks && desk && (
-          <section className="shelf" aria-label="Books">
+          <section className="shelf" data-region="books" aria-label="Books">
             <Books
               desk={desk}
               state={state}
               close={() => {
-                setInBooks(false);
+                goTo("sheet");
               }}
             />
           </section>
@@ -74,6 +93,56 @@ export function StandalonePage(): ReactNode {
       </main>
     </div>
   );
+}
+
+interface Ways {
+  readonly desk: Desk | undefined;
+  readonly isInBooks: boolean;
+  readonly setInBooks: (isInBooks: boolean) => void;
+  readonly setView: (view: View) => void;
+  readonly say: (words: string) => void;
+}
+
+/** The ways around the page without a mouse. They listen before the grid is there. */
+function useRegions(ways: Ways) {
+  const now = useRef(ways);
+  now.current = ways;
+  const regions = useRef<Regions>(undefined);
+  useEffect(() => {
+    const watching = watchRegions({
+      regions: () => (now.current.isInBooks ? ["books", "top"] : ["sheet", "pane", "top"]),
+      show: (region) => {
+        const { setInBooks, setView } = now.current;
+        // At once: only what is in sight can have the keyboard.
+        flushSync(() => {
+          setInBooks(region === "books" || (region === "top" && now.current.isInBooks));
+          if (region === "sheet" || region === "pane") setView(region);
+        });
+      },
+      focusCells: () => now.current.desk?.focusSheet(),
+      isTyping: () => now.current.desk?.isTyping() ?? false,
+      say: (words) => {
+        now.current.say(words);
+      },
+    });
+    regions.current = watching;
+    return () => {
+      watching.stop();
+    };
+  }, []);
+  return regions;
+}
+
+/** Says the selected cell: where it is, what it shows, what is wrong. */
+function useSpokenCell(cell: ActiveCell | undefined, say: (words: string) => void): void {
+  const before = useRef<string>(undefined);
+  useEffect(() => {
+    if (!cell) return;
+    const { sheet, cell: address, shown, problem } = cell;
+    const where = before.current === sheet ? address : `${sheet}, ${address}`;
+    before.current = sheet;
+    say(`${where}: ${shown === "" ? "empty" : shown}${problem === undefined ? "" : `, ${problem}`}`);
+  }, [cell, say]);
 }
 
 function useDesk(desk: Desk | undefined): DeskState {
@@ -88,8 +157,9 @@ function TopBar(props: {
   readonly state: DeskState;
   readonly isInBooks: boolean;
   readonly setInBooks: (isInBooks: boolean) => void;
+  readonly goTo: (region: Region) => void;
 }): ReactNode {
-  const { desk, state, isInBooks, setInBooks } = props;
+  const { desk, state, isInBooks, setInBooks, goTo } = props;
   const [isSaving, setSaving] = useState(false);
   const saveButton = useRef<HTMLButtonElement>(null);
   const isBusy = state.working !== undefined;
@@ -117,7 +187,9 @@ function TopBar(props: {
     saveButton.current?.focus();
   };
   return (
-    <header className="top">
+    <header className="top" data-region="top">
+      <Skip to="sheet" goTo={goTo} />
+      <Skip to="pane" goTo={goTo} />
       <h1>Measure Book</h1>
       <p className="state">
         {state.book && <strong>{state.book.name}</strong>}{" "}
@@ -129,7 +201,8 @@ function TopBar(props: {
         {button(
           "Books",
           () => {
-            setInBooks(!isInBooks);
+            if (isInBooks) setInBooks(false);
+            else goTo("books");
           },
           { "aria-pressed": isInBooks },
         )}
@@ -157,6 +230,21 @@ function TopBar(props: {
         />
       )}
     </header>
+  );
+}
+
+function Skip({ to, goTo }: { readonly to: View; readonly goTo: (region: Region) => void }): ReactNode {
+  return (
+    <a
+      className="skip"
+      href={`#${to}`}
+      onClick={(event) => {
+        event.preventDefault();
+        goTo(to);
+      }}
+    >
+      Skip to the {to}
+    </a>
   );
 }
 
@@ -188,32 +276,49 @@ function Notices({
 }): ReactNode {
   return (
     <div className="notices">
-      {notices.map(({ id, kind, text, actions }) => (
-        <div key={id} className={`notice ${kind}`} role={kind === "failed" ? "alert" : "status"}>
-          <p>
-            <span aria-hidden="true" className="shape">
-              {shapes[kind]}
-            </span>{" "}
-            {text}
-          </p>
-          <div className="actions">
-            {actions?.map(({ label, run }) => (
-              <button key={label} type="button" onClick={run}>
-                {label}
-              </button>
-            ))}
-            <button
-              type="button"
-              className="plain"
-              onClick={() => {
-                dismiss(id);
-              }}
-            >
-              Close
-            </button>
-          </div>
-        </div>
+      {notices.map((notice) => (
+        <NoticeBar key={notice.id} notice={notice} dismiss={dismiss} />
       ))}
+    </div>
+  );
+}
+
+function NoticeBar({
+  notice,
+  dismiss,
+}: {
+  readonly notice: PageNotice;
+  readonly dismiss: (id: string) => void;
+}): ReactNode {
+  const { id, kind, text, actions, isResult } = notice;
+  const bar = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (isResult) bar.current?.focus();
+  }, [notice, isResult]);
+  return (
+    <div ref={bar} tabIndex={-1} className={`notice ${kind}`} role={kind === "failed" ? "alert" : "status"}>
+      <p>
+        <span aria-hidden="true" className="shape">
+          {shapes[kind]}
+        </span>{" "}
+        {text}
+      </p>
+      <div className="actions">
+        {actions?.map(({ label, run }) => (
+          <button key={label} type="button" onClick={run}>
+            {label}
+          </button>
+        ))}
+        <button
+          type="button"
+          className="plain"
+          onClick={() => {
+            dismiss(id);
+          }}
+        >
+          Close
+        </button>
+      </div>
     </div>
   );
 }
@@ -237,10 +342,10 @@ function ViewSwitch({
     </button>
   );
   return (
-    <div className="switch" role="group" aria-label="What to show">
+    <nav className="switch" aria-label="What to show">
       {button("sheet", "Sheet")}
       {button("pane", "Pane")}
-    </div>
+    </nav>
   );
 }
 

@@ -3,7 +3,9 @@ import { InputError } from "../../measures/inputError.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import { changedWords, leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
-import type { CellMessage, OpenGrid } from "../grid/openGrid.ts";
+import type { ActiveCell } from "../grid/activeCell.ts";
+import { cellsField } from "../grid/cellsField.ts";
+import type { OpenGrid } from "../grid/openGrid.ts";
 import type { GridWorkbook } from "../grid/gridWorkbook.ts";
 import type { Autosave, LastSave, SaveState } from "../storage/autosave.ts";
 import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
@@ -41,8 +43,8 @@ export interface DeskState {
   readonly book: Book | undefined;
   readonly saved: SaveState | undefined;
   readonly notices: readonly PageNotice[];
-  /** What is wrong in the selected cell. */
-  readonly message: CellMessage | undefined;
+  /** The selected cell. */
+  readonly cell: ActiveCell | undefined;
   /** All that is kept; opened last first. */
   readonly books: readonly Book[];
   readonly setAside: readonly SetAside[];
@@ -57,6 +59,10 @@ export interface Desk {
   /** Save the book that is open as .xlsx. */
   saveFile(form: FileForm): Promise<void>;
   dismiss(id: string): void;
+  /** Put the keyboard into the cells. */
+  focusSheet(): void;
+  /** Whether something is being typed into a cell. */
+  isTyping(): boolean;
   openBook(book: Book): Promise<void>;
   /** Open an earlier save, as a book of its own: the present state stays. */
   openVersion(book: Book, version: Version): Promise<void>;
@@ -82,7 +88,7 @@ export const openingState: DeskState = {
   book: undefined,
   saved: undefined,
   notices: [],
-  message: undefined,
+  cell: undefined,
   books: [],
   setAside: [],
 };
@@ -142,10 +148,10 @@ export function createDesk(place: HTMLElement): Desk {
       isEdited = true;
       autosave?.edited();
     });
-    next.onMessage((message) => {
-      if (message?.text !== state.message?.text || message?.cell !== state.message?.cell) set({ message });
+    next.onCell((cell) => {
+      if (!isSameCell(cell, state.cell)) set({ cell });
     });
-    set({ workbook: next.workbook, message: undefined });
+    set({ workbook: next.workbook, cell: undefined });
     // A calculation that never ends must not lock the page.
     await Promise.race([
       next.calculated,
@@ -247,6 +253,8 @@ export function createDesk(place: HTMLElement): Desk {
     await openNewest(store, opened.books);
     await refreshBooks();
     set({ working: undefined });
+    // The grid takes the keyboard when it opens; a page begins at its beginning.
+    if (document.activeElement?.matches(cellsField)) document.getElementById("root")?.focus();
     document.documentElement.dataset.ready = "true";
     addEventListener("beforeunload", (event) => {
       const isLost = isEdited && (state.saved?.kind === "not kept" || state.saved?.kind === "failed");
@@ -381,11 +389,17 @@ export function createDesk(place: HTMLElement): Desk {
     else say({ id: "changed", kind: "look", text: otherwise });
   };
 
-  const inBooks = (doing: string, failed: string, job: (shelf: BookStore) => Promise<void>): Promise<void> =>
+  /** Change something about the books; what was done is said when they show it. */
+  const inBooks = (
+    doing: string,
+    failed: string,
+    job: (shelf: BookStore) => Promise<Omit<PageNotice, "id" | "kind">>,
+  ): Promise<void> =>
     work(doing, failed, async () => {
       if (!store) return;
-      await job(store);
+      const done = await job(store);
       await refreshBooks();
+      say({ id: "result", kind: "done", ...done });
     });
 
   /** The text of the newest save of a book, with what is open as it is now. */
@@ -408,6 +422,8 @@ export function createDesk(place: HTMLElement): Desk {
       return () => listeners.delete(listener);
     },
     dismiss,
+    focusSheet: () => grid?.focus(),
+    isTyping: () => grid?.isTyping() ?? false,
     openFile: (file) =>
       work(
         `Opening ${file.name} …`,
@@ -453,13 +469,13 @@ export function createDesk(place: HTMLElement): Desk {
           throw new InputError(`There is a book “${name}” already. Choose another name.`);
         await shelf.rename(book, name);
         if (state.book?.id === book.id) set({ book: { ...state.book, name } });
-        say({ id: "result", kind: "done", text: `“${book.name}” is called “${name}” now.` });
+        return { text: `“${book.name}” is called “${name}” now.` };
       }),
     duplicate: (book) =>
       inBooks(`Duplicating “${book.name}” …`, `“${book.name}” was not duplicated.`, async (shelf) => {
         const copy = await shelf.draft(`${book.name}, copy`);
         await shelf.keeper(copy).save(await textOf(shelf, book), undefined);
-        say({ id: "result", kind: "done", text: `“${copy.name}” is among your books now.` });
+        return { text: `“${copy.name}” is among your books now.` };
       }),
     downloadBook: (book, form) =>
       work(`Saving “${book.name}” …`, `“${book.name}” was not saved.`, async () => {
@@ -488,27 +504,25 @@ export function createDesk(place: HTMLElement): Desk {
           throw error;
         }
         if (isOpen) await openNewest(shelf, await shelf.books());
-        say({
-          id: "result",
-          kind: "done",
+        return {
           isResult: true,
           text: `“${book.name}” is deleted. It can be brought back for 30 days, in Books.${isOpen && state.book ? ` “${state.book.name}” is open now.` : ""}`,
           actions: [{ label: `Bring “${book.name}” back`, run: () => void bringBack(book) }],
-        });
+        };
       });
     },
     bringBack,
     forget: (book) =>
       inBooks(`Deleting “${book.name}” …`, `“${book.name}” was not deleted.`, async (shelf) => {
         await shelf.forget(book);
-        say({ id: "result", kind: "done", isResult: true, text: `“${book.name}” is deleted for good.` });
+        return { isResult: true, text: `“${book.name}” is deleted for good.` };
       }),
     downloadAside,
     forgetAside: (aside) =>
       inBooks("Deleting …", "The damaged save was not deleted.", async (shelf) => {
         await shelf.forgetAside(aside.key);
         dismiss(aside.key);
-        say({ id: "result", kind: "done", isResult: true, text: "The damaged save is deleted for good." });
+        return { isResult: true, text: "The damaged save is deleted for good." };
       }),
   };
 
@@ -518,10 +532,14 @@ export function createDesk(place: HTMLElement): Desk {
       `“${book.name}” was not brought back.`,
       async (shelf) => {
         await shelf.bringBack(book);
-        say({ id: "result", kind: "done", isResult: true, text: `“${book.name}” is back among your books.` });
+        return { isResult: true, text: `“${book.name}” is back among your books.` };
       },
     );
   }
+}
+
+function isSameCell(a: ActiveCell | undefined, b: ActiveCell | undefined): boolean {
+  return a?.sheet === b?.sheet && a?.cell === b?.cell && a?.shown === b?.shown && a?.problem === b?.problem;
 }
 
 async function demo(): Promise<WorkbookContent> {
