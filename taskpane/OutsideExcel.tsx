@@ -55,7 +55,7 @@ const words: Readonly<Record<Why, Words>> = {
   "too old": {
     title: "This Excel is too old for Measure Book",
     says: [
-      "Measure Book needs Excel for Microsoft 365, Excel 2021 or later, or Excel on the web (ExcelApi 1.9). Update Excel, or open the workbook in Excel on the web.",
+      "Measure Book needs Excel for Microsoft 365, Excel 2021 or later, or Excel on the web (ExcelApi 1.10). Update Excel, or open the workbook in Excel on the web.",
     ],
     again: false,
   },

@@ -30,6 +30,9 @@ export interface Session {
   goTo(section: SectionKey): void;
 }
 
+const waitsWords =
+  "The workbook calculates by hand only: press F9 to see the results, or choose Automatic under Formulas, Calculation Options.";
+
 const SessionContext = createContext<Session | undefined>(undefined);
 
 export const SessionProvider = SessionContext.Provider;
@@ -78,7 +81,10 @@ export function useNewSession(
     (label: string, edits: readonly Edit[], done: Notice) =>
       act(`${label} …`, async () => {
         await workbook.apply(label, edits);
-        return done;
+        // What was done stays done where only this cannot be told.
+        const waits =
+          writesFormulas(edits) && (await workbook.calculatesByItself?.().catch(() => true)) === false;
+        return waits ? { ...done, text: `${done.text} ${waitsWords}` } : done;
       }),
     [act, workbook],
   );
@@ -110,4 +116,11 @@ export function useSectionSession(isShown: boolean): Session {
   const [seen, setSeen] = useState({ session, hidden: { ...session, isShown: false } });
   if (isShown && seen.session !== session) setSeen({ session, hidden: { ...session, isShown: false } });
   return isShown ? session : seen.hidden;
+}
+
+function writesFormulas(edits: readonly Edit[]): boolean {
+  return edits.some((edit) => {
+    const cells = edit.kind === "cells" ? edit.cells : edit.kind === "sheet" ? edit.sheet.cells : [];
+    return cells.some((row) => row.some((cell) => cell?.formula !== undefined));
+  });
 }

@@ -1,5 +1,5 @@
 import { createRoot } from "react-dom/client";
-import { createExcelWorkbook } from "../addin/workbook/excel/excelWorkbook.ts";
+import { createExcelWorkbook, leastApi } from "../addin/workbook/excel/excelWorkbook.ts";
 import { createErrands } from "./errands.ts";
 import { connectCommands } from "./excel/commands.ts";
 import { excelServices } from "./excel/excelServices.ts";
@@ -8,8 +8,6 @@ import { Pane } from "./Pane.tsx";
 
 /** How long Excel may take to answer before the page says so, in milliseconds. It goes on waiting. */
 const patience = 15_000;
-/** What the workbook’s adapter needs at least. */
-const oldestApi = "1.9";
 
 const place = document.getElementById("pane");
 if (!place) throw new Error("The page has no place for the pane.");
@@ -27,7 +25,7 @@ if (typeof Office === "undefined") {
   void Office.onReady().then(({ host }) => {
     clearTimeout(late);
     if (host !== Office.HostType.Excel) root.render(<OutsideExcel why="browser" />);
-    else if (!Office.context.requirements.isSetSupported("ExcelApi", oldestApi))
+    else if (!Office.context.requirements.isSetSupported("ExcelApi", leastApi))
       root.render(<OutsideExcel why="too old" />);
     else root.render(<Pane workbook={createExcelWorkbook()} services={excelServices()} errands={errands} />);
   });

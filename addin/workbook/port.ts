@@ -102,6 +102,8 @@ export interface Workbook {
   undo(): Promise<string | undefined>;
   /** The last error message of our function in a cell, where the host keeps it (Excel shows it itself). */
   errorAt?(at: CellAddress): string | undefined;
+  /** False where formulas wait until the user asks for their results; a host without that choice leaves it out. */
+  calculatesByItself?(): Promise<boolean>;
   /** Called, debounced, after changes that this port did not make. Returns the unsubscriber. */
   subscribe(listener: (change: WorkbookChange) => void): () => void;
   /** Small preferences kept with the workbook. Values are JSON. */

@@ -11,6 +11,7 @@ import { inWords, isMendable } from "./excelError.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { finishGrowths, keepSizes } from "./growth.ts";
 import { putMarks } from "./marks.ts";
+import { addPickLists } from "./pickLists.ts";
 import { rangeOf, readRange } from "./ranges.ts";
 import { inTurn, send, supports } from "./requests.ts";
 import { loadShape, loadSheets, loadTables } from "./shape.ts";
@@ -76,6 +77,7 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
         actions = earlier;
         return last.label;
       }),
+    calculatesByItself: () => run(calculatesByItself),
     subscribe: changes.subscribe,
     preference: (key) => run((context) => readPreference(context, key)),
     setPreference: (key, value) => run((context) => writePreference(context, key, value)),
@@ -95,7 +97,7 @@ async function run<T>(
 }
 
 /** What is used without asking: sorting as an event and comments came last of it. */
-const leastApi = "1.10";
+export const leastApi = "1.10";
 
 /** @throws {InputError} when this Excel is older than the pane needs */
 function requireExcel(): void {
@@ -124,6 +126,13 @@ async function readSelection(context: Excel.RequestContext): Promise<RangeData> 
     rows: part.rowCount,
     columns: part.columnCount,
   });
+}
+
+async function calculatesByItself(context: Excel.RequestContext): Promise<boolean> {
+  const { application } = context;
+  application.load("calculationMode");
+  await context.sync();
+  return application.calculationMode !== "Manual";
 }
 
 function nothingSelected(): InputError {
@@ -203,6 +212,7 @@ async function applyEdits(
     const wanted = marksOf(phase);
     if (wanted.length > 0) await putMarks(context, wanted, await loadTables(context), marks);
   });
+  await addPickLists(context, edits);
   return { label, edits, before: [...done], after: await fingerprint(context, edits, done) };
 }
 

@@ -231,3 +231,38 @@ describe("formulas", () => {
     expect(summary(double.content())).toEqual(summary(chart()));
   });
 });
+
+describe("lists to choose from", () => {
+  it("come with a new sheet, from words and from the column of a table that the same action adds later", async () => {
+    const { double, workbook } = openExcel(chart());
+    await workbook.apply("New chart", [
+      {
+        kind: "sheet",
+        sheet: {
+          name: "Start",
+          cells: [[v("Unit"), v("mm")]],
+          pickLists: [
+            { row: 0, column: 1, rows: 1, columns: 1, from: ["mm", "cm", "in"] },
+            { row: 1, column: 1, rows: 1, columns: 2, from: { table: "Later", heading: "name" } },
+            { row: 2, column: 1, rows: 1, columns: 1, from: { table: "Nowhere", heading: "Name" } },
+          ],
+        },
+      },
+      {
+        kind: "sheet",
+        sheet: {
+          name: "Second",
+          cells: [[v("Name")], [v("Ada")], [v("Bela")]],
+          tables: [{ name: "Later", row: 0, column: 0, rows: 3, columns: 1 }],
+        },
+      },
+    ]);
+    const lists = double.book.sheets[1]?.lists.map(({ source, refusesOthers }) => [source, refusesOthers]);
+    expect(lists).toEqual([
+      ["mm,cm,in", false],
+      ["Second!A2:A3", false],
+    ]);
+    await workbook.undo();
+    expect(summary(double.content())).toEqual(summary(chart()));
+  });
+});

@@ -70,6 +70,8 @@ export interface BookSheet {
   notes: Map<string, { text: string }>;
   frozen: { rows: number; columns: number };
   columnWidths: Map<number, number>;
+  /** Lists to choose from, each with its area and its source as words or as the address of cells. */
+  lists: { area: Omit<Area, "sheet">; source: string; refusesOthers: boolean }[];
   protected: boolean;
 }
 

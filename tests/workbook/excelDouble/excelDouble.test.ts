@@ -229,3 +229,171 @@ describe("the double of Excel takes input as Excel does", () => {
     await expect(run).rejects.toMatchObject({ code: "AccessDenied" });
   });
 });
+
+/** Does work with the chart in one request, and gives what is asked of it afterwards. */
+async function done<T>(
+  double: ReturnType<typeof open>,
+  work: (context: RequestContext) => void,
+  ask: (content: ReturnType<typeof double.content>) => T,
+): Promise<T> {
+  await double.Excel.run(async (context) => {
+    work(context);
+    await context.sync();
+  });
+  return ask(double.content());
+}
+
+const below = (context: RequestContext, rows = 1, columns = 2) =>
+  context.workbook.worksheets.getItem("Figures").getRangeByIndexes(2, 0, rows, columns);
+const rowsOf = (content: ReturnType<ReturnType<typeof open>["content"]>) =>
+  content.sheets[0]?.tables?.[0]?.rows;
+
+describe("the double of Excel knows tables", () => {
+  // Microsoft, “Coauthoring in Excel add-ins”: values set directly below a table expand it; an empty row is not taken in.
+  it("that expand over data set right below them, and not over blanks or from afar", async () => {
+    const values = [
+      ["Bela", 110],
+      ["", ""],
+    ];
+    expect(await done(open(), (context) => (below(context, 2).values = values), rowsOf)).toBe(3);
+    expect(await done(open(), (context) => (below(context).values = [["", ""]]), rowsOf)).toBe(2);
+    const far = (context: RequestContext) => (below(context).getOffsetRange(1, 0).values = [["Bela", 110]]);
+    expect(await done(open(), far, rowsOf)).toBe(2);
+    const off = open();
+    off.book.habits.expandsTables = false;
+    expect(await done(off, (context) => (below(context).values = [["Bela", 110]]), rowsOf)).toBe(2);
+  });
+
+  // Microsoft, reference of `Table.resize`; “Work with tables”: no data is added, no cell value changed.
+  it("that are resized without a change to cells, with their headings in the same row", async () => {
+    const grown = await done(
+      open(),
+      (context) => {
+        const table = context.workbook.tables.getItem("Figures");
+        table.resize(context.workbook.worksheets.getItem("Figures").getRangeByIndexes(0, 0, 4, 2));
+      },
+      (content) => content,
+    );
+    expect(rowsOf(grown)).toBe(4);
+    expect(grown.sheets[0]?.cells).toHaveLength(2);
+    await expect(
+      done(
+        open(),
+        (context) => {
+          context.workbook.tables.getItem("Figures").resize(below(context).getOffsetRange(-1, 0));
+        },
+        rowsOf,
+      ),
+    ).rejects.toMatchObject({ code: "InvalidArgument" });
+  });
+
+  // Microsoft, “Error handling with the application-specific APIs”: FilteredRangeConflict.
+  it("whose rows cannot be moved while a filter hides some of them", async () => {
+    const filtered = () => {
+      const double = open();
+      double.book.tables[0]!.filtered = true;
+      return double;
+    };
+    for (const work of [
+      (context: RequestContext) => context.workbook.tables.getItem("Figures").rows.add(-1, [["Bela", 110]]),
+      (context: RequestContext) => below(context).getOffsetRange(-1, 0).insert("Down"),
+    ])
+      await expect(done(filtered(), work, rowsOf)).rejects.toMatchObject({ code: "FilteredRangeConflict" });
+    expect(await done(filtered(), (context) => (below(context).values = [["Bela", 110]]), rowsOf)).toBe(3);
+  });
+
+  // Microsoft support, “Use calculated columns in an Excel table”: a formula goes on in the column by itself.
+  it("with calculated columns, which go on in new rows and are blanked by what is written as blank", async () => {
+    const calculated = () => {
+      const double = open();
+      double.type({ sheet: "Figures", row: 1, column: 1 }, "=LEN(A2)");
+      return double;
+    };
+    const formula = (content: ReturnType<ReturnType<typeof open>["content"]>) =>
+      content.sheets[0]?.cells[2]?.[1]?.formula;
+    expect(await done(calculated(), (context) => (below(context).values = [["Bela", null]]), formula)).toBe(
+      "=LEN(A3)",
+    );
+    const added = (context: RequestContext) =>
+      context.workbook.tables.getItem("Figures").rows.add(-1, [["Bela", ""]]);
+    expect(await done(calculated(), added, formula)).toBeUndefined();
+  });
+});
+
+describe("the double of Excel refuses what Excel refuses", () => {
+  // Microsoft, “Undo support with the Excel JavaScript API”: `Worksheet.delete` stands among what cannot be undone.
+  it("to remove a sheet in a step of the undo list", async () => {
+    const remove = async (context: RequestContext) => {
+      context.workbook.worksheets.getItem("Free page").delete();
+      await context.sync();
+    };
+    await expect(open().Excel.run({ mergeUndoGroup: true }, remove)).rejects.toMatchObject({
+      code: "UndoNotSupported",
+    });
+    const double = open();
+    await double.Excel.run(remove);
+    expect(double.content().sheets).toHaveLength(1);
+  });
+
+  // “Overview of formulas in Excel” and “Using structured references with Excel tables”, both Microsoft support.
+  it.each([
+    "=SUM(1,2",
+    "=1+",
+    "=(1))",
+    '="open',
+    "=FIT.SCORE(Nowhere[#All])",
+    "=FIT.SCORE(Figures[Hip])",
+    "=FIT.SCORE(Figures[#Everything])",
+    "=SUM(Figures[Bust)",
+    "={1,2",
+    "=Nowhere!A1",
+    "=[@Bust]",
+    "=A1 B1",
+  ])("the formula %s", async (formula) => {
+    const write = (context: RequestContext) => {
+      context.workbook.worksheets.getItem("Free page").getRangeByIndexes(0, 0, 1, 1).formulas = [[formula]];
+    };
+    await expect(done(open(), write, () => undefined)).rejects.toMatchObject({
+      code: "InvalidArgument",
+      debugInfo: { errorLocation: "Range.formulas" },
+    });
+  });
+
+  it.each([
+    '=FIT.SCORE(Figures[#All], , "a ""b""")',
+    "=FIT.DELTA(Figures[[#Headers],[Bust]], Figures[[Figure]:[Bust]])",
+    "=-A1^2%*'Free page'!$B$2+SUM(A:A,1:3)",
+    "={1,2;3,-4}",
+    "=A4#",
+    "=@A1:A3",
+    '=IF(A1<>"",TRUE,#N/A)',
+  ])("but not the formula %s", async (formula) => {
+    const write = (context: RequestContext) => {
+      context.workbook.worksheets.getItem("Free page").getRangeByIndexes(0, 0, 1, 1).formulas = [[formula]];
+    };
+    const written = await done(open(), write, ({ sheets }) => sheets[1]?.cells[0]?.[0]?.formula);
+    expect(written).toBe(formula);
+  });
+});
+
+describe("the double of Excel sorts", () => {
+  it("content with looks, and leaves conditional formats where they are", async () => {
+    const double = open();
+    await done(
+      double,
+      (context) => {
+        below(context).values = [["Aaron", 5]];
+        const cell = below(context).getOffsetRange(-1, 1).getResizedRange(0, -1);
+        cell.format.font.bold = true;
+        const { custom } = cell.conditionalFormats.add("Custom");
+        custom.rule.formula = "=B2>100";
+      },
+      () => undefined,
+    );
+    double.sort("Figures", 0);
+    const cells = double.book.sheets[0]!.cells;
+    expect(cells.get("2,0")?.value).toBe("Ada");
+    expect(cells.get("2,1")?.font.bold).toBe(true);
+    expect(cells.get("1,1")?.conditional.map(({ formula }) => formula)).toEqual(["=RC>100"]);
+  });
+});

@@ -1,5 +1,5 @@
 import { sheetLimit } from "../../../addin/workbook/address.ts";
-import { areasMeet } from "../../../addin/workbook/address.ts";
+import { areaName, areasMeet } from "../../../addin/workbook/address.ts";
 import { checkSheetName, checkTableName, sameName } from "../../../addin/workbook/names.ts";
 import {
   cellIn,
@@ -208,6 +208,9 @@ export class Range extends ClientObject<Block, RangeProperties> {
   get format(): RangeFormat {
     return new RangeFormat(this.requests, () => this.target());
   }
+  get dataValidation(): DataValidation {
+    return new DataValidation(this.requests, () => this.target());
+  }
   get conditionalFormats(): ConditionalFormats {
     return new ConditionalFormats(this.requests, this.book, () => this.target());
   }
@@ -412,6 +415,38 @@ class RangeFormat extends ClientObject<Block> {
   set columnWidth(points: number) {
     this.queue("set columnWidth", ({ sheet, column }) => sheet.columnWidths.set(column, points));
   }
+}
+
+/** Microsoft, reference of `Excel.ListDataValidation`: the source is a `Range` object or words with commas between. */
+class DataValidation extends ClientObject<Block> {
+  constructor(requests: Requests, look: () => Block) {
+    super(requests, "a validation", look, {});
+  }
+  set rule({
+    list,
+  }: {
+    readonly list: { readonly inCellDropDown: boolean; readonly source: string | Range };
+  }) {
+    this.queue("set rule", ({ sheet, ...area }) => {
+      refuseProtected(sheet);
+      const { source } = list;
+      if (typeof source === "string" && (source === "" || source.length > 255))
+        throw invalid("No such list.");
+      const from = typeof source === "string" ? source : addressOf(source.target());
+      sheet.lists.push({ area, source: from, refusesOthers: true });
+    });
+  }
+  set errorAlert({ showAlert }: { readonly showAlert: boolean }) {
+    this.queue("set errorAlert", ({ sheet }) => {
+      const last = sheet.lists.at(-1);
+      if (!last) throw invalid("There is no rule.");
+      last.refusesOthers = showAlert;
+    });
+  }
+}
+
+function addressOf({ sheet, row, column, rows, columns }: Block): string {
+  return `${sheet.name}!${areaName({ row, column, rows, columns })}`;
 }
 
 interface RuleTarget {
@@ -899,6 +934,18 @@ class Table extends ClientObject<BookTable, TableProperties> {
           this.requests.writes(table.sheet);
         });
       },
+      getItem: (heading: string) => ({
+        getDataBodyRange: (): Range =>
+          this.part((table) => {
+            const headings = Array.from({ length: table.columns }, (_, j) =>
+              String(peek(table.sheet, table.row, table.column + j).value),
+            );
+            const at = headings.findIndex((other) => sameName(other, heading));
+            if (at < 0) throw new ExcelRefusal("ItemNotFound", "The requested resource doesn't exist.");
+            const { sheet, row, column, rows } = table;
+            return { sheet, row: row + 1, column: column + at, rows: rows - 1, columns: 1 };
+          }),
+      }),
       getItemAt: (index: number) => ({
         delete: (): void => {
           this.queue("delete column", (table) => {
@@ -1218,6 +1265,7 @@ export function newSheet(name: string, book: Pick<Book, "sheets">): BookSheet {
     notes: new Map(),
     frozen: { rows: 0, columns: 0 },
     columnWidths: new Map(),
+    lists: [],
     protected: false,
   };
 }
