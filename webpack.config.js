@@ -1,3 +1,4 @@
+import { Buffer } from "node:buffer";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
@@ -12,19 +13,19 @@ const root = path.dirname(fileURLToPath(import.meta.url));
 /** Where the built pages will be served for Excel; the manifest needs the full address. */
 const baseUrl = process.env.MEASURE_BOOK_URL ?? "https://localhost:3000/";
 
-/** Writes texts that are generated from the sources (function metadata, manifests) into the output folder. */
-class EmitTexts {
-  constructor(texts) {
-    this.texts = texts;
+/** Writes what is generated from the sources (function metadata, manifests, workbooks) into the output folder. */
+class EmitFiles {
+  constructor(files) {
+    this.files = files;
   }
 
   apply(compiler) {
-    compiler.hooks.thisCompilation.tap("EmitTexts", (compilation) => {
+    compiler.hooks.thisCompilation.tap("EmitFiles", (compilation) => {
       compilation.hooks.processAssets.tap(
-        { name: "EmitTexts", stage: webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
+        { name: "EmitFiles", stage: webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
         () => {
-          for (const [name, text] of Object.entries(this.texts))
-            compilation.emitAsset(name, new webpack.sources.RawSource(text));
+          for (const [name, content] of Object.entries(this.files))
+            compilation.emitAsset(name, new webpack.sources.RawSource(content));
         },
       );
     });
@@ -87,11 +88,12 @@ async function functionsConfig(mode) {
       ],
     },
     plugins: [
-      new EmitTexts({
+      new EmitFiles({
         "functions.json": asText(functionsJson(addresses(baseUrl).help)),
         "manifest.xml": manifestXml(baseUrl),
         "manifest.json": asText(manifestJson(baseUrl)),
         ...helpPages(),
+        ...(mode === "production" && (await workbooks())),
       }),
       new CopyPlugin({
         patterns: [
@@ -101,6 +103,13 @@ async function functionsConfig(mode) {
       }),
     ],
   };
+}
+
+/** The workbooks that are handed out, by their place in the output folder. */
+async function workbooks() {
+  const { writtenWorkbooks } = await tsImport("./addin/standalone/workbooks/workbooks.ts", import.meta.url);
+  const files = await writtenWorkbooks();
+  return Object.fromEntries([...files].map(([name, bytes]) => [`workbooks/${name}`, Buffer.from(bytes)]));
 }
 
 /** The pane inside Excel, and the page without Excel. */

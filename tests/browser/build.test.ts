@@ -6,6 +6,8 @@ import os from "node:os";
 import path from "node:path";
 import { promisify } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { workbookFiles } from "../../addin/standalone/workbooks/workbooks.ts";
+import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { descriptors } from "../../functions/all.ts";
 import { runBare } from "../functions/loadFunctions.ts";
 import { newVisitor } from "./page.ts";
@@ -48,6 +50,16 @@ describe("npm run build", () => {
     );
     expect(named).toEqual(expect.arrayContaining(["taskpane.html", "functions.json"]));
     expect(named.filter((name) => !existsSync(path.join(dist, name)))).toEqual([]);
+  });
+
+  it("holds the workbooks that are handed out, each readable", async () => {
+    const names = workbookFiles().map(({ name }) => name);
+    expect(names).toHaveLength(5);
+    for (const name of names) {
+      const { sheets, leftOut } = await readXlsx(readFileSync(path.join(dist, "workbooks", name)));
+      expect(sheets[0]?.name, name).toBe("Start");
+      expect(leftOut).toEqual([]);
+    }
   });
 
   it("has a pane page that says where it is when it is opened outside Excel", async () => {
