@@ -1,4 +1,4 @@
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import type { flagKinds } from "../../addin/checking/checkChart.ts";
 import { figureHeadings, demoRows } from "../../addin/demo/figuresTable.ts";
 import { flagsFunction } from "../../functions/flags.ts";
@@ -22,4 +22,20 @@ it("shows the error of a cell as a text that is no error itself", () => {
 
 it("shows other readings as they are", () => {
   expect(ofKind("wrong unit")[columns.reading]).toBeTypeOf("number");
+});
+
+describe("a chart of which too little is left without what stands out", () => {
+  it("says nothing of proportions that are not known", () => {
+    const chart = [
+      ["Figure", "Height", "Elbow girth (right)", "Bust girth (in)", "Height (left)", "Waist (in)"],
+      ["Linnet", 230, 169, 9.291338582677167, 199, null],
+      ["Dunnock", 193, 152, 6.8700787401574805, 165, null],
+      ["Teal", 151, 126, 6, null, 3.3267716535433074],
+      ["Siskin", null, 251, 11.240157480314961, 285, 7],
+      ["Wren", null, 286, 13.818897637795276, 352, 9],
+      ["Rook", 281, null, 10.137795275590552, 206, 6.397637795275591],
+    ];
+    const result = flagsFunction.compute([chart]);
+    expect(JSON.stringify(result)).not.toMatch(/NaN|null/);
+  });
 });
