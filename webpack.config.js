@@ -7,6 +7,7 @@ import HtmlPlugin from "html-webpack-plugin";
 import TerserPlugin from "terser-webpack-plugin";
 import { tsImport } from "tsx/esm/api";
 import webpack from "webpack";
+import { pagePolicy, panePolicy } from "./manifest/policy.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
 
@@ -128,13 +129,14 @@ function pagesConfig(mode, port) {
         filename: "taskpane.html",
         chunks: ["taskpane"],
         scriptLoading: "defer",
-        templateParameters: { office },
+        templateParameters: { office, policy: panePolicy },
       }),
       new HtmlPlugin({
         template: "./addin/standalone/index.html",
         filename: "index.html",
         chunks: ["standalone"],
         scriptLoading: "defer",
+        templateParameters: { policy: pagePolicy },
       }),
       // The solver asks for these under Node.js only.
       new webpack.IgnorePlugin({ resourceRegExp: /^node:/ }),

@@ -1,3 +1,4 @@
+import "./page/withoutEval.ts";
 import { createRoot } from "react-dom/client";
 import "./page/page.css";
 import { StandalonePage } from "./page/StandalonePage.tsx";

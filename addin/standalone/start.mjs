@@ -4,6 +4,7 @@ import { spawn } from "node:child_process";
 import { createServer as createHttpServer } from "node:http";
 import { createServer } from "node:net";
 import { parseArgs } from "node:util";
+import { headersFor } from "../../manifest/policy.mjs";
 import { ensurePackages, fail, requireNode } from "./prepare.mjs";
 
 const { values: options } = parseArgs({
@@ -51,12 +52,14 @@ async function serve(port) {
   );
   const { default: sirv } = await import("sirv");
   const files = sirv(folder, { dev: true, etag: true });
-  const server = createHttpServer((request, response) =>
+  const server = createHttpServer((request, response) => {
+    for (const [name, value] of Object.entries(headersFor(request.url ?? "/")))
+      response.setHeader(name, value);
     files(request, response, () => {
       response.statusCode = 404;
       response.end("There is no such page. Open / for Measure Book.");
-    }),
-  );
+    });
+  });
   server.once("error", (error) => fail(`The page could not be served: ${error.message}`));
   server.listen(port, "localhost", () => {
     const address = `http://localhost:${port}/`;

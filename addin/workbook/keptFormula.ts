@@ -17,7 +17,7 @@ export const askingFunctions: readonly string[] = (
 
 /** As a word that is no table (`Image[…]`), sheet (`Image!A1`) or part of a longer name. Handed on, it needs no parenthesis. */
 const asks = new RegExp(
-  `(?<![\\p{L}\\w.])(?:${askingFunctions.join("|").replaceAll(".", "\\.")})(?![\\p{L}\\w.[!])`,
+  `(?<![\\p{L}\\w.])(?:_xl\\w+\\.)*(?:${askingFunctions.join("|").replaceAll(".", "\\.")})(?![\\p{L}\\w.[!])`,
   "iu",
 );
 /** `program|topic!item` asks a program on the same computer, and can start one. */
@@ -28,7 +28,7 @@ export function notCalculated(formula: string): NotCalculated | undefined {
   if (formula.length > limits.formula + 1) return "long";
   const code = withoutTexts(formula);
   if (asks.test(code) || asksProgram.test(code)) return "asks";
-  if ((code.match(/[-+*/^&=<>%@#:]/g)?.length ?? 0) > limits.operators) return "long";
+  if ((code.slice(1).match(/[-+*/^&=<>%@#:]/g)?.length ?? 0) > limits.operators) return "long";
   return depthOf(formula) > limits.formulaDepth ? "deep" : undefined;
 }
 

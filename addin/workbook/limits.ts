@@ -29,6 +29,8 @@ export const limits = {
   /** Source: Microsoft, “Excel specifications and limits”: characters in a cell, characters in a formula. */
   text: 32_767,
   formula: 8_192,
+  /** Characters without a space: the grid takes many times as long for a word of twice the length. */
+  word: 4_000,
   /** Parentheses, brackets and braces within one another; Excel allows functions 64 deep. */
   formulaDepth: 64,
   /** Operators of a formula: the grid goes as deep as there are operators in a row. */

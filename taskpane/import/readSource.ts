@@ -6,6 +6,7 @@ import { decodeText, detectEncoding } from "../../addin/chart/import/encoding.ts
 import { fileKind, requireText } from "../../addin/chart/import/fileKind.ts";
 import type { SourceRows } from "../../addin/chart/import/source.ts";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
+import { limits } from "../../addin/workbook/limits.ts";
 import type { WorkbookPart } from "./workbookParts.ts";
 import { rowsOfPart } from "./workbookParts.ts";
 
@@ -38,16 +39,16 @@ export interface ReadSource {
 }
 
 /**
- * Tells a workbook from a text by its bytes, whatever the file is called; the .xlsx reader loads on first use.
+ * Tells a workbook from a text by its bytes, whatever the file is called; workbooks are read beside the page.
  *
  * @throws {InputError} when the workbook has a password, is of the older kind, or is damaged
  */
-export async function openFile(name: string, bytes: Uint8Array): Promise<ImportSource> {
+export async function openFile(name: string, bytes: Uint8Array, signal?: AbortSignal): Promise<ImportSource> {
   const kind = fileKind(bytes);
   // The reader of workbooks tells a workbook with a password from an old one, and says what to do.
   if (kind !== "xlsx" && kind !== "office container") return { kind: "file", name, bytes };
-  const { readXlsx } = await import("../../addin/workbook/xlsx/readXlsx.ts");
-  const { sheets, leftOut } = await readXlsx(bytes);
+  const { readInWorker } = await import("../../addin/workbook/xlsx/readInWorker.ts");
+  const { sheets, leftOut } = await readInWorker(bytes, signal ? { signal } : {});
   return { kind: "workbook", name, content: { sheets }, leftOut };
 }
 
@@ -70,7 +71,12 @@ export async function readSource(
   const encoding = source.kind === "file" ? (settings.encoding ?? detectEncoding(source.bytes)) : undefined;
   const text = source.kind === "file" ? decodeText(source.bytes, encoding ?? "utf-8") : source.text;
   const delimiter = settings.delimiter ?? detectDelimiter(text);
-  const { rows, numbers, openQuote } = await readRows(text, { delimiter, pause, signal });
+  const { rows, numbers, openQuote } = await readRows(text, {
+    delimiter,
+    pause,
+    signal,
+    most: { cells: limits.area, text: limits.text },
+  });
   return {
     source: { rows, numbers },
     delimiter,

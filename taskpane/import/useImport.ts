@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { survey as surveyOf } from "../../addin/chart/import/survey.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import type { Edit } from "../../addin/workbook/port.ts";
+import { checkFileSize } from "../../addin/workbook/tooLarge.ts";
 import { failureText } from "../notice.ts";
 import { inSteps } from "./inSteps.ts";
 import type { LayoutSettings, Prepared } from "./prepare.ts";
@@ -113,6 +114,7 @@ export function useImport(): Import {
       const turn = ++opening.current;
       start(undefined);
       try {
+        checkFileSize(file.size);
         const next = await openFile(file.name, new Uint8Array(await file.arrayBuffer()));
         if (turn === opening.current) start(next);
       } catch (error) {

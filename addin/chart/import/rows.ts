@@ -1,4 +1,5 @@
 import Papa from "papaparse";
+import { InputError } from "../../measures/inputError.ts";
 
 export const delimiters = [",", ";", "\t", "|"] as const;
 
@@ -28,20 +29,24 @@ export interface RowReading {
   /** Characters read between two pauses. */
   readonly chunkSize?: number;
   readonly signal?: AbortSignal;
+  /** Cells in all, blank ones too, and characters of a cell that are read at most; any number when omitted. */
+  readonly most?: { readonly cells: number; readonly text: number };
 }
 
 /**
  * A delimited text → rows of cells, after RFC 4180: quoted cells may hold the delimiter, line breaks and doubled
  * quotation marks. Everything arrives as text, formulas too; line breaks inside a cell arrive as line feeds.
  *
+ * @throws {InputError} when there are more cells, or longer ones, than may be read
  * @throws the signal’s reason when reading is cancelled
  */
 export async function readRows(text: string, reading: RowReading): Promise<TextRows> {
-  const { delimiter, pause, chunkSize = 1 << 18, signal } = reading;
+  const { delimiter, pause, chunkSize = 1 << 18, signal, most } = reading;
   const rows: string[][] = [];
   const numbers: number[] = [];
   let read = 0;
   let openQuote: number | undefined;
+  let cells = 0;
 
   await new Promise<void>((resolve, reject) => {
     Papa.parse<string[]>(unixLines(text), {
@@ -51,6 +56,13 @@ export async function readRows(text: string, reading: RowReading): Promise<TextR
       chunk: ({ data, errors, meta }: Papa.ParseResult<string[]>, parser: Papa.Parser) => {
         for (const row of data) {
           read++;
+          cells += row.length;
+          const reason = most && reasonAgainst(row, read, cells, most);
+          if (reason !== undefined) {
+            reject(new InputError(reason));
+            parser.abort();
+            return;
+          }
           if (row.every((cell) => cell.trim() === "")) continue;
           rows.push(row);
           numbers.push(read);
@@ -73,6 +85,20 @@ export async function readRows(text: string, reading: RowReading): Promise<TextR
     });
   });
   return { rows, numbers, ...(openQuote === undefined ? {} : { openQuote }) };
+}
+
+function reasonAgainst(
+  row: readonly string[],
+  number: number,
+  cells: number,
+  most: NonNullable<RowReading["most"]>,
+): string | undefined {
+  if (cells > most.cells)
+    return `The file holds more than ${most.cells.toLocaleString("en-GB")} cells, which is more than can be imported. Keep the rows and columns of the chart alone, and import that.`;
+  const longest = row.reduce((length, cell) => Math.max(length, cell.length), 0);
+  if (longest > most.text)
+    return `Row ${number.toLocaleString("en-GB")} holds a text of ${longest.toLocaleString("en-GB")} characters; a cell holds ${most.text.toLocaleString("en-GB")}. A quotation mark that is never closed may be to blame: look for one there.`;
+  return undefined;
 }
 
 /** The first rows of a text, for telling its delimiter and decimal mark. */

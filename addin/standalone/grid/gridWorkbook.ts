@@ -30,6 +30,8 @@ import {
   usedIn,
   workbookOf,
 } from "./gridSheets.ts";
+import type { KeptAsText } from "./keepAsText.ts";
+import { keepAsText } from "./keepAsText.ts";
 import { renewFormulas } from "./renewFormulas.ts";
 import { roomyNewSheets } from "./roomyNewSheets.ts";
 import { tendTables } from "./tendTables.ts";
@@ -46,6 +48,8 @@ export interface GridWorkbook extends Workbook {
   snapshot(): IWorkbookData;
   /** Called at once after every change that is worth keeping, whoever made it. Returns the unsubscriber. */
   onEdit(listener: () => void): () => void;
+  /** Called for every formula that is kept as text, because it must not be calculated. Returns the unsubscriber. */
+  onKeptAsText(listener: KeptAsText): () => void;
   /** Stop listening to the grid. */
   close(): void;
 }
@@ -65,6 +69,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
   const editable: EditableUnit = { ...unit, undo };
   const listeners = new Set<(change: WorkbookChange) => void>();
   const editListeners = new Set<() => void>();
+  const textListeners = new Set<KeptAsText>();
   const told = new Set<string>();
   let actions: readonly Action[] = [];
   let isOwn = false;
@@ -87,6 +92,9 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
 
   const watching = [
     guardCalculation(unit, errors),
+    keepAsText(unit, (formula, why) => {
+      for (const listener of textListeners) listener(formula, why);
+    }),
     watchChanges(unit, errors, changed),
     tendTables(editable, () => isOwn),
     readTypedFormulas(unit),
@@ -162,11 +170,16 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
       editListeners.add(listener);
       return () => editListeners.delete(listener);
     },
+    onKeptAsText: (listener) => {
+      textListeners.add(listener);
+      return () => textListeners.delete(listener);
+    },
     close: () => {
       clearTimeout(timer);
       for (const each of watching) each.dispose();
       listeners.clear();
       editListeners.clear();
+      textListeners.clear();
     },
   };
 }

@@ -47,6 +47,7 @@ import { functionHelp, gridFunctions } from "./gridFunctions.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
 import { createGridWorkbook } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
+import { keepSnapshotAsText } from "./keepAsText.ts";
 import { tableLook } from "./tableLook.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 
@@ -98,6 +99,7 @@ export function openGrid(
     univer.registerPlugin(plugin, config);
 
   const snapshot = "sheetOrder" in opened ? opened : toSnapshot(opened, "workbook");
+  keepSnapshotAsText(snapshot);
   const injector = univer.__getInjector();
   useFreshLexer(injector);
   const commands = injector.get(ICommandService);

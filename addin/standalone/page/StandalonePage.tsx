@@ -198,6 +198,11 @@ function TopBar(props: {
         </span>
       </p>
       <div className="actions">
+        {state.stop && (
+          <button type="button" onClick={state.stop}>
+            Stop
+          </button>
+        )}
         {button(
           "Books",
           () => {

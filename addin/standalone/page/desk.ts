@@ -1,6 +1,8 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { InputError } from "../../measures/inputError.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
+import { checkFileSize } from "../../workbook/tooLarge.ts";
+import type { ReadWorkbook } from "../../workbook/xlsx/readXlsx.ts";
 import { changedWords, leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
 import type { ActiveCell } from "../grid/activeCell.ts";
@@ -22,6 +24,7 @@ import {
   downloadAside,
   fileNameFor,
   inWords,
+  keptAsTextNotice,
   notKeptNotice,
   notOpenedNotice,
   otherTabNotice,
@@ -48,6 +51,8 @@ export interface DeskState {
   /** All that is kept; opened last first. */
   readonly books: readonly Book[];
   readonly setAside: readonly SetAside[];
+  /** Stops what is being done, where it can be stopped. */
+  readonly stop?: (() => void) | undefined;
 }
 
 /** The page’s work: opens, keeps, replaces and saves workbooks. Knows nothing of how the page looks. */
@@ -147,6 +152,9 @@ export function createDesk(place: HTMLElement): Desk {
     next.workbook.onEdit(() => {
       isEdited = true;
       autosave?.edited();
+    });
+    next.workbook.onKeptAsText((formula, why) => {
+      say(keptAsTextNotice(formula, why));
     });
     next.onCell((cell) => {
       if (!isSameCell(cell, state.cell)) set({ cell });
@@ -323,6 +331,22 @@ export function createDesk(place: HTMLElement): Desk {
     });
   };
 
+  const readFile = async (file: File): Promise<ReadWorkbook> => {
+    checkFileSize(file.size);
+    const { readInWorker } = await import("../../workbook/xlsx/readInWorker.ts");
+    const stopping = new AbortController();
+    set({
+      stop: () => {
+        stopping.abort(new InputError("You stopped it."));
+      },
+    });
+    try {
+      return await readInWorker(new Uint8Array(await file.arrayBuffer()), { signal: stopping.signal });
+    } finally {
+      set({ stop: undefined });
+    }
+  };
+
   /**
    * Keep what is open for the last time, and give it for the way back.
    *
@@ -429,8 +453,7 @@ export function createDesk(place: HTMLElement): Desk {
         `Opening ${file.name} …`,
         `“${file.name}” was not opened; your workbook is as it was.`,
         async () => {
-          const { readXlsx } = await import("../../workbook/xlsx/readXlsx.ts");
-          const content = await readXlsx(new Uint8Array(await file.arrayBuffer()));
+          const content = await readFile(file);
           dismiss("left out");
           const name = tidyName(file.name.replace(/\.[^.]*$/, "")) ?? "Workbook";
           await openNew(name, () => Promise.resolve(content), `“${file.name}” is open.`);

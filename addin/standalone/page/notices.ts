@@ -1,5 +1,7 @@
 import { InputError } from "../../measures/inputError.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
+import type { NotCalculated } from "../../workbook/keptFormula.ts";
+import { notCalculatedWords } from "../../workbook/keptFormula.ts";
 import type { SetAside } from "../storage/bookStore.ts";
 import type { Book } from "../storage/books.ts";
 import { StorageError } from "../storage/records.ts";
@@ -52,6 +54,16 @@ export function notOpenedNotice(book: Book, open: () => void): PageNotice {
     text: `“${book.name}” was not opened: the last times, the page stopped while it opened. It is kept as it is, in Books.`,
     actions: [{ label: "Open it all the same", run: open }],
   };
+}
+
+/** A formula was typed, pasted or filled that is not calculated. */
+export function keptAsTextNotice(formula: string, why: NotCalculated): PageNotice {
+  const shown = formula.length > 60 ? `${formula.slice(0, 60)} …` : formula;
+  const reason =
+    why === "asks"
+      ? "it would ask another computer or program, and nothing leaves this page"
+      : `it is ${notCalculatedWords[why]}`;
+  return { id: "kept as text", kind: "look", text: `“${shown}” is kept as text: ${reason}.` };
 }
 
 /** @param trouble why nothing is kept, where it is not as in a private window */

@@ -3,7 +3,8 @@ import { parseCellRef } from "hucre/xlsx";
 import { InputError } from "../../measures/inputError.ts";
 import { cellName } from "../address.ts";
 import { limits } from "../limits.ts";
-import { counted, damaged, tooLarge, type PackageParts } from "./packageParts.ts";
+import { counted, tooLarge } from "../tooLarge.ts";
+import { damaged, type PackageParts } from "./packageParts.ts";
 import { attributeOf, eachTag, type XmlTag } from "./xmlTags.ts";
 
 /**

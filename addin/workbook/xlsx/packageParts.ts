@@ -1,6 +1,7 @@
 import { strFromU8, zipSync } from "fflate";
 import { InputError } from "../../measures/inputError.ts";
 import { limits } from "../limits.ts";
+import { counted, megabytes, tooLarge } from "../tooLarge.ts";
 import { expanded, zipParts, type ZipPart } from "./zip.ts";
 
 /** What a workbook file, which is a ZIP of parts, says of itself before its sheets are read. */
@@ -69,23 +70,6 @@ export function damaged(): InputError {
     "The workbook is damaged or cut short: a part of it cannot be read. " +
       "Fetch the file again, or open it in the program that it comes from, save it as .xlsx, and open that.",
   );
-}
-
-/** For a workbook that asks for more than can be opened. `what` it holds, with the number and what is possible. */
-export function tooLarge(what: string): InputError {
-  return new InputError(
-    `The workbook is too large to open here: it holds ${what}. ` +
-      "In the program that it comes from, delete what is not needed, or copy the chart alone into a new workbook, and open that.",
-  );
-}
-
-/** 1000000 → “1,000,000” */
-export function counted(count: number): string {
-  return count.toLocaleString("en-GB");
-}
-
-function megabytes(bytes: number): string {
-  return `${counted(Math.ceil(bytes / 1024 / 1024))} MB`;
 }
 
 function listed(bytes: Uint8Array): readonly ZipPart[] {

@@ -1,12 +1,13 @@
 import { cellRef, parseCellRef, type Cell as StoredCell, type CellValue, type Sheet } from "hucre/xlsx";
 import type { Cell } from "../../chart/cell.ts";
 import { sheetLimit } from "../address.ts";
+import { cutText } from "../cutText.ts";
 import type { CellContent, NoteContent, SheetContent, TableContent } from "../content.ts";
 import { notCalculated, notCalculatedWords, type NotCalculated } from "../keptFormula.ts";
 import { limits } from "../limits.ts";
 import { pixelWidth } from "./columnWidth.ts";
 import { recognisedStyle } from "./looks.ts";
-import { counted, tooLarge } from "./packageParts.ts";
+import { counted, tooLarge } from "../tooLarge.ts";
 import { shiftFormula } from "./shiftFormula.ts";
 import { typedFormula } from "./storedFormula.ts";
 import { plainText } from "./storedText.ts";
@@ -103,7 +104,7 @@ class Changed {
     return [...this.#counts].map(([what, count]) => {
       const how =
         what === "cut"
-          ? `the end of ${count === 1 ? "a text" : `${String(count)} texts`} of more than ${counted(limits.text)} characters`
+          ? `the end of ${count === 1 ? "a text" : `${String(count)} texts`} of more than ${counted(limits.text)} characters, or ${counted(limits.word)} without a space,`
           : `${count === 1 ? "a formula" : `${String(count)} formulas`} that ${what === "asks" ? "" : "is "}${notCalculatedWords[what]}, which is text now,`;
       return `${how} on sheet “${sheet}”`;
     });
@@ -119,9 +120,10 @@ function bounded(cell: CellContent, changed: Changed, reading: Reading): CellCon
     why === undefined
       ? cell
       : { value: formula, ...(format !== undefined && { format }), ...(style && { style }) };
-  const isLong = typeof whole.value === "string" && whole.value.length > limits.text;
-  if (isLong && why === undefined) changed.add("cut");
-  const kept = isLong ? { ...whole, value: String(whole.value).slice(0, limits.text) } : whole;
+  const text = typeof whole.value === "string" ? cutText(whole.value) : undefined;
+  const isCut = text !== undefined && text !== whole.value;
+  if (isCut && why === undefined) changed.add("cut");
+  const kept = isCut ? { ...whole, value: text } : whole;
   const length = (typeof kept.value === "string" ? kept.value.length : 0) + (kept.formula?.length ?? 0);
   reading.spend(
     "text",

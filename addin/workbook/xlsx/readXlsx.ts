@@ -2,9 +2,9 @@ import { readXlsx as readStored, type Workbook } from "hucre/xlsx";
 import type { WorkbookContent } from "../content.ts";
 import { leftOut } from "./leftOut.ts";
 import { InputError } from "../../measures/inputError.ts";
-import { limits } from "../limits.ts";
+import { checkFileSize } from "../tooLarge.ts";
 import { checkParts } from "./checkParts.ts";
-import { counted, damaged, packaged, packageParts, tooLarge } from "./packageParts.ts";
+import { damaged, packaged, packageParts } from "./packageParts.ts";
 import { readPickLists } from "./pickLists.ts";
 import { createReading, readSheet } from "./readSheet.ts";
 import { requireWorkbook } from "./requireWorkbook.ts";
@@ -30,10 +30,7 @@ export interface ReadWorkbook extends WorkbookContent {
  * than can be opened: saying what they look like and what to do
  */
 export async function readXlsx(bytes: Uint8Array): Promise<ReadWorkbook> {
-  if (bytes.length > limits.fileBytes)
-    throw tooLarge(
-      `${counted(Math.ceil(bytes.length / 1024 / 1024))} MB; at most ${counted(limits.fileBytes / 1024 / 1024)} MB can be opened`,
-    );
+  checkFileSize(bytes.length);
   try {
     requireWorkbook(bytes);
     return await read(bytes);

@@ -44,6 +44,17 @@ describe("reading rows", () => {
     expect(openQuote).toBe(2);
   });
 
+  test("a row or a file that is too large is refused with the row when a text is longer than a cell holds, or there are too many cells", async () => {
+    const most = { cells: 10, text: 20 };
+    await expect(readRows(`a,b\n1,"${"x".repeat(21)}"\n`, { delimiter: ",", most })).rejects.toThrow(
+      /^Row 2 holds a text of 21 characters; a cell holds 20\./,
+    );
+    await expect(readRows("1,2,3\n".repeat(4), { delimiter: ",", most })).rejects.toThrow(
+      /^The file holds more than 10 cells/,
+    );
+    expect((await readRows("1,2,3\n".repeat(3), { delimiter: ",", most })).rows).toHaveLength(3);
+  });
+
   test("any rectangle of cells written with any delimiter is read back", async () => {
     const cell = fc.string({ unit: fc.constantFrom(...'ab1 ,;\t|"\n=½'.split("")) });
     const rectangle = fc

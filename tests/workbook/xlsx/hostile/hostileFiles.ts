@@ -293,7 +293,12 @@ export const hostileFiles: readonly HostileFile[] = [
   {
     name: "a text of 40,000 characters",
     make: sheet(row(1, text("A1", "x".repeat(40_000)))),
-    leftOut: /the end of a text of more than 32,767 characters on sheet “First”/,
+    leftOut: /the end of a text of more than 32,767 characters, or 4,000 without a space, on sheet “First”/,
+    onPage: true,
+  },
+  {
+    name: "a text of 32,767 characters in words",
+    make: sheet(row(1, text("A1", `${"x y ".repeat(8191)}xyz`))),
     onPage: true,
   },
   {
@@ -302,7 +307,7 @@ export const hostileFiles: readonly HostileFile[] = [
       handMade({
         sheet: rows(many(2000, (r) => row(r + 1, `<c r="A${String(r + 1)}" t="s"><v>0</v></c>`))),
         parts: {
-          "xl/sharedStrings.xml": `<sst><si><t>${"x".repeat(30_000)}</t></si></sst>`,
+          "xl/sharedStrings.xml": `<sst><si><t>${"xy ".repeat(10_000)}</t></si></sst>`,
           "xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId3" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/sharedStrings" Target="sharedStrings.xml"/></Relationships>`,
         },
       }),
