@@ -203,18 +203,21 @@ async function addColumn(unit: GridUnit, edit: EditOf<"column">): Promise<void> 
       rowColType: "column",
       index: gap.column,
       count: 1,
-      columnsJson: [
-        {
-          id: generateRandomId(),
-          displayName: edit.heading,
-          dataType: TableColumnDataTypeEnum.String,
-          formula: "",
-          meta: {},
-          style: {},
-        },
-      ],
+      columnsJson: [newColumn(edit.heading)],
     },
   });
+}
+
+/** A table’s column as the grid’s command takes it. */
+export function newColumn(displayName: string) {
+  return {
+    id: generateRandomId(),
+    displayName,
+    dataType: TableColumnDataTypeEnum.String,
+    formula: "",
+    meta: {},
+    style: {},
+  };
 }
 
 async function setTable(unit: GridUnit, name: string, change: object): Promise<void> {

@@ -3,9 +3,11 @@ import { ICommandService, RedoCommandId, UndoCommandId } from "@univerjs/core";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
 import { z } from "zod";
+import { areasMeet } from "../../workbook/address.ts";
 import type { EditableUnit } from "./applyEdit.ts";
+import { newColumn } from "./applyEdit.ts";
 import type { Rectangle } from "./gridSheets.ts";
-import { usedIn, workbookOf } from "./gridSheets.ts";
+import { spilledIn, tablesOf, toArea, usedIn, workbookOf } from "./gridSheets.ts";
 import { toCell } from "./values.ts";
 
 const typed = z.object({
@@ -23,7 +25,7 @@ interface Place {
 
 /**
  * What spreadsheets do for tables while one types, and the grid does not: a row typed right below a table becomes
- * part of it.
+ * part of it, and so does a column whose heading is typed right beside its headings.
  *
  * @param isOwn true while the port writes; it says itself what becomes of tables
  */
@@ -66,7 +68,8 @@ function tend(unit: EditableUnit, sheetId: string, places: readonly Place[]): vo
   for (const table of unit.injector.get(TableManager).getTablesBySubunitId(unit.unitId, sheetId)) {
     const range = table.getRange();
     const rows = rowsTypedBelow(unit, sheet, range, places);
-    if (rows > 0) grow(unit, table, { ...range, endRow: range.endRow + rows });
+    if (rows > 0) grow(unit, table, { updateRange: { newRange: { ...range, endRow: range.endRow + rows } } });
+    for (const heading of headingsTypedBeside(unit, sheet, range, places)) widen(unit, table, heading);
   }
 }
 
@@ -110,12 +113,48 @@ function onlyHolds(
   return true;
 }
 
-function grow(unit: EditableUnit, table: Table, newRange: Rectangle): void {
+/** Headings typed one beside the other right of those of a table, over columns that nothing else fills. */
+function headingsTypedBeside(
+  unit: EditableUnit,
+  sheet: Worksheet,
+  { startRow, endRow, endColumn }: Rectangle,
+  places: readonly Place[],
+): string[] {
+  const spilled = spilledIn(unit, sheet.getSheetId());
+  const tables = tablesOf(unit).filter(({ area }) => area.sheet === sheet.getName());
+  const isFree = (column: number): boolean => {
+    const area = { row: startRow, column, rows: endRow - startRow + 1, columns: 1 };
+    return (
+      tables.every((other) => !areasMeet(other.area, area)) &&
+      spilled.areas.every((filled) => !areasMeet(toArea(sheet.getName(), filled), area))
+    );
+  };
+  const headings: string[] = [];
+  for (let column = endColumn + 1; isFree(column); column++) {
+    if (!places.some((place) => place.row === startRow && place.column === column)) break;
+    const heading = toCell(sheet.getCellRaw(startRow, column));
+    if (typeof heading !== "string") break;
+    headings.push(heading);
+  }
+  return headings;
+}
+
+function widen(unit: EditableUnit, table: Table, heading: string): void {
+  grow(unit, table, {
+    rowColOperation: {
+      operationType: "insert",
+      rowColType: "column",
+      index: table.getRange().endColumn + 1,
+      count: 1,
+      columnsJson: [newColumn(heading)],
+    },
+  });
+}
+
+function grow(unit: EditableUnit, table: Table, change: object): void {
   unit.undo.extendLast(unit.unitId, () => {
-    void unit.injector.get(ICommandService).executeCommand(SetSheetTableCommand.id, {
-      unitId: unit.unitId,
-      tableId: table.getId(),
-      updateRange: { newRange },
-    });
+    void unit.injector
+      .get(ICommandService)
+      .executeCommand(SetSheetTableCommand.id, { unitId: unit.unitId, tableId: table.getId(), ...change });
   });
 }

@@ -100,6 +100,37 @@ describe(
       await expectFresh(grid);
     });
 
+    it("takes a column into the table whose heading is typed beside it, in one step with the heading", async () => {
+      await hands.type("Figures", 4, 5, 52);
+      await hands.settle();
+      expect(tablesOf(grid.unit)[0]?.area.columns).toBe(5);
+      await hands.type("Figures", 1, 5, "Neck");
+      await hands.type("Fit", 32, 0, "=SUM(Figures[Neck])");
+      await hands.settle();
+      expect(tablesOf(grid.unit)[0]?.headings).toEqual(["Figure", "Bust", "Waist", "Hip", "Half", "Neck"]);
+      expect(valueAt(grid, "Fit", 32, 0)).toBe(52);
+      await expectFresh(grid);
+      await hands.undo();
+      await hands.undo();
+      await hands.settle();
+      expect(tablesOf(grid.unit)[0]?.headings).toEqual(["Figure", "Bust", "Waist", "Hip", "Half"]);
+      await expectFresh(grid);
+      await hands.redo();
+      await hands.settle();
+      expect(tablesOf(grid.unit)[0]?.headings).toContain("Neck");
+      await expectFresh(grid);
+    });
+
+    it("leaves a column apart that something else fills, and numbers as headings", async () => {
+      await hands.type("Figures", 5, 5, "=FIT.GROUPS(Figures[#All], Tolerances[#All])");
+      await hands.settle();
+      await hands.type("Figures", 1, 5, "Neck");
+      await hands.settle();
+      await hands.type("Limits", 0, 2, 7);
+      await hands.settle();
+      expect(tablesOf(grid.unit).map(({ area }) => area.columns)).toEqual([5, 2]);
+    });
+
     // Every seed is one workbook that is worked on for a while; after some actions it is opened anew beside.
     it.each(Array.from({ length: 40 }, (_, i) => i + 1))(
       "after 50 random actions, series %i",
