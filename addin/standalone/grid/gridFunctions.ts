@@ -12,6 +12,7 @@ import {
 } from "@univerjs/engine-formula";
 import type { FunctionDescriptor, Result, Value } from "../../../functions/descriptor.ts";
 import { isTable } from "../../../functions/descriptor.ts";
+import { exampleArguments } from "../../../functions/exampleArguments.ts";
 import { namespace } from "../../../functions/namespace.ts";
 import type { Cell } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
@@ -29,17 +30,18 @@ export function gridFunctions(
 
 /** What the grid shows about a function while a formula is typed. */
 export function functionHelp(descriptor: FunctionDescriptor): IFunctionInfo {
+  const written = exampleArguments(descriptor.examples[0]?.formula ?? "");
   return {
     functionName: nameOf(descriptor),
     functionType: FunctionType.User,
     description: descriptor.summary,
     abstract: descriptor.summary,
-    functionParameter: descriptor.parameters.map((parameter) => ({
+    functionParameter: descriptor.parameters.map((parameter, i) => ({
       name: parameter.name,
       detail: parameter.standsFor
         ? `${parameter.help} May be left out: then it is ${parameter.standsFor}.`
         : parameter.help,
-      example: "",
+      example: written[i] ?? "",
       require: parameter.optional ? 0 : 1,
       repeat: 0,
     })),

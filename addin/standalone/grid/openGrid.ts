@@ -38,6 +38,7 @@ import type { ActiveCell } from "./activeCell.ts";
 import { watchActiveCell } from "./activeCell.ts";
 import { whenCalculated } from "./calculated.ts";
 import { nameControls } from "./controls.ts";
+import { completeMore } from "./completions.ts";
 import { gridTheme } from "./gridTheme.ts";
 import { fitRows } from "./fitRows.ts";
 import { FormulaErrors } from "./formulaErrors.ts";
@@ -110,6 +111,7 @@ export function openGrid(
   const workbook = createGridWorkbook(unit, errors);
   const bar = keepKeyboardInBar(injector);
   const controls = nameControls(container, injector);
+  completeMore(unit);
 
   return {
     workbook,
