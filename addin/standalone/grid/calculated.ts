@@ -1,4 +1,4 @@
-import type { ICellData, ICommandService, IWorkbookData } from "@univerjs/core";
+import type { ICellData, ICommandService, IWorkbookData, Nullable } from "@univerjs/core";
 import { SetFormulaCalculationNotificationMutation } from "@univerjs/engine-formula";
 import { z } from "zod";
 
@@ -23,7 +23,9 @@ export function nextCalculation(commands: ICommandService): Promise<void> {
 
 function hasFormulas({ sheets }: IWorkbookData): boolean {
   return Object.values(sheets).some((sheet) => {
-    const rows: readonly Readonly<Record<number, ICellData>>[] = Object.values(sheet.cellData ?? {});
-    return rows.some((row) => Object.values(row).some((cell) => Boolean(cell.f ?? cell.si)));
+    const rows: readonly Readonly<Record<number, Nullable<ICellData>>>[] = Object.values(
+      sheet.cellData ?? {},
+    );
+    return rows.some((row) => Object.values(row).some((cell) => Boolean(cell?.f ?? cell?.si)));
   });
 }
