@@ -169,7 +169,7 @@ function oneOf<T extends { readonly name: string }>(
   if (found) return found;
   const names = known.map(({ name }) => name);
   throw new InputError(
-    `${placeIn(row, column)}: ${quote(written)} is not ${what}.${didYouMean(written, names) || ` There is ${someOf(names, 50)}.`}`,
+    `${placeIn(row, column)}: ${quote(written)} is not ${what}.${didYouMean(written, names) || ` There is ${someOf(names, 40)}.`}`,
   );
 }
 
