@@ -128,7 +128,7 @@ describe("who shares a body, on the page without Excel", () => {
     await page.getByRole("button", { name: "Write it" }).click();
     await page.getByText("are on the sheet “Shared bodies”").waitFor();
     await page.locator(".place").getByText("Shared bodies", { exact: true }).last().click();
-    await page.waitForFunction(() => document.documentElement.dataset.ready === "true");
+    await page.locator("html[data-ready='true']").waitFor();
     const groups = (await columnOf(page, "Shared bodies", "Group")).filter((text) => /^\d+$/.test(text));
     const sizes = new Map<string, number>();
     for (const group of groups) sizes.set(group, (sizes.get(group) ?? 0) + 1);
