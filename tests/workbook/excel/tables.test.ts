@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import type { CellContent, WorkbookContent } from "../../../addin/workbook/content.ts";
 import type { Edit } from "../../../addin/workbook/port.ts";
 import { summary } from "../summary.ts";
@@ -202,6 +203,25 @@ describe("formulas", () => {
     expect(sheets[1]?.cells[0]?.[0]?.formula).toBe("=ROWS(Later[#All])");
     expect(sheets[2]?.cells[1]?.[1]?.formula).toBe("=[@Group]*2");
   });
+
+  it("of the whole demo are taken, added to an empty workbook as one action and taken back", async () => {
+    const empty: WorkbookContent = { sheets: [{ name: "Sheet1", cells: [] }] };
+    const { double, workbook } = openExcel(empty);
+    const demo = demoWorkbook();
+    await workbook.apply(
+      "Add the demo",
+      demo.sheets.map((sheet) => ({ kind: "sheet", sheet })),
+    );
+    const formulas = ({ sheets }: WorkbookContent) =>
+      summary({ sheets }).map(({ sheet, tables, cells }) => ({
+        sheet,
+        tables,
+        formulas: Object.entries(cells).filter(([, says]) => String(says).startsWith("=")),
+      }));
+    expect(formulas(double.content()).slice(1)).toEqual(formulas(demo));
+    await workbook.undo();
+    expect(summary(double.content())).toEqual(summary(empty));
+  }, 60_000);
 
   it("that Excel does not take are refused in words, and nothing is left behind", async () => {
     const { double, workbook } = openExcel(chart());
