@@ -137,46 +137,67 @@ function addRule(context: Excel.RequestContext, { formula, area }: MarkRule): vo
   custom.format.font.bold = true;
 }
 
-/** Our rules that reach each of some cells. */
+/** Our rules that reach each of some cells. Each column is looked through once, however many of its cells are asked for. */
 async function findRules(
   context: Excel.RequestContext,
   cells: readonly CellAddress[],
 ): Promise<readonly (readonly FoundRule[])[]> {
-  const places = cells.map((at) => ({
-    at,
-    formats: rangeOf(context, { ...at, rows: 1, columns: 1 }).conditionalFormats,
+  const columns = [...stretches(cells)].map((area) => ({
+    area,
+    formats: rangeOf(context, area).conditionalFormats,
   }));
-  for (const { formats } of places) formats.load(["items/type", "items/id"]);
+  for (const { formats } of columns) formats.load(["items/type", "items/id"]);
   await context.sync();
-  const found = places.map(({ at, formats }) =>
+  const loaded = columns.flatMap(({ area: { sheet, column }, formats }) =>
     formats.items.flatMap((format) => {
       if (format.type !== "Custom") return [];
       const { rule } = format.custom;
       rule.load("formula");
       const range = format.getRangeOrNullObject();
       range.load(["rowIndex", "columnIndex", "rowCount", "columnCount"]);
-      return [{ at, format, rule, range }];
+      return [{ sheet, column, format, rule, range }];
     }),
   );
   await context.sync();
-  return found.map((rules) =>
-    rules
-      .filter(({ rule }) => isOurs(rule.formula))
-      .map(({ at, format, rule, range }) => ({
-        id: `${at.sheet} ${format.id}`,
-        format,
-        formula: rule.formula,
-        area: range.isNullObject
-          ? undefined
-          : {
-              sheet: at.sheet,
-              row: range.rowIndex,
-              column: range.columnIndex,
-              rows: range.rowCount,
-              columns: range.columnCount,
-            },
-      })),
+  const found = loaded
+    .filter(({ rule }) => isOurs(rule.formula))
+    .map(({ sheet, column, format, rule, range }) => ({
+      column,
+      sheet,
+      id: `${sheet} ${format.id}`,
+      format,
+      formula: rule.formula,
+      area: range.isNullObject
+        ? undefined
+        : {
+            sheet,
+            row: range.rowIndex,
+            column: range.columnIndex,
+            rows: range.rowCount,
+            columns: range.columnCount,
+          },
+    }));
+  return cells.map((at) =>
+    found.filter(
+      ({ sheet, column, area }) =>
+        sheet === at.sheet &&
+        column === at.column &&
+        (!area || areasMeet(area, { ...at, rows: 1, columns: 1 })),
+    ),
   );
+}
+
+/** One area for each column that cells are in, from the first to the last of them. */
+function stretches(cells: readonly CellAddress[]): Iterable<Area> {
+  const areas = new Map<string, Area>();
+  for (const { sheet, row, column } of cells) {
+    const key = `${String(column)} ${sheet}`;
+    const known = areas.get(key);
+    const top = Math.min(row, known?.row ?? row);
+    const bottom = Math.max(row + 1, known ? known.row + known.rows : 0);
+    areas.set(key, { sheet, row: top, column, rows: bottom - top, columns: 1 });
+  }
+  return areas.values();
 }
 
 /** A rule without a formula does nothing: it was left behind when Excel broke off while we made a mark. */

@@ -117,6 +117,20 @@ describe("a mark in Excel, where conditional formats stay when rows are sorted",
     expect(Object.keys(summary(double.content())[0]?.marks ?? {})).toHaveLength(1);
   });
 
+  it("takes no more requests to Excel’s objects for many marks of a column than their number", async () => {
+    const figures = Array.from({ length: 120 }, (_, i) => [`Figure ${String(i)}`, i / 4]);
+    const { double, workbook } = openExcel(chart(figures));
+    const cells = figures.map((_, i) => at(1 + i));
+    await workbook.apply("Mark", [{ kind: "mark", cells, marked: true }]);
+    const before = double.host.syncs.length;
+    await workbook.apply("Mark again", [{ kind: "mark", cells, marked: true }]);
+    const operations = double.host.syncs.slice(before).reduce((sum, sync) => sum + sync.operations, 0);
+    expect(operations).toBeLessThan(120 * 40);
+    expect(Object.keys(summary(double.content())[0]?.marks ?? {})).toHaveLength(120);
+    await workbook.apply("Unmark", [{ kind: "mark", cells, marked: false }]);
+    expect(summary(double.content())[0]?.marks).toEqual({});
+  }, 30_000);
+
   it("holds a rule of at most 255 characters", async () => {
     const quotes = '"'.repeat(100);
     const { double, workbook } = openExcel(chart([[quotes, quotes]]));
