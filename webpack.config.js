@@ -122,7 +122,11 @@ function pagesConfig(mode, port) {
   return {
     ...common(mode),
     name: "pages",
-    entry: { taskpane: "./taskpane/taskpane.tsx", standalone: "./addin/standalone/page.tsx" },
+    entry: {
+      taskpane: "./taskpane/taskpane.tsx",
+      save: "./taskpane/saving/savePage.ts",
+      standalone: "./addin/standalone/page.tsx",
+    },
     plugins: [
       new HtmlPlugin({
         template: "./taskpane/taskpane.html",
@@ -130,6 +134,12 @@ function pagesConfig(mode, port) {
         chunks: ["taskpane"],
         scriptLoading: "defer",
         templateParameters: { office, policy: panePolicy },
+      }),
+      new HtmlPlugin({
+        template: "./taskpane/saving/save.html",
+        filename: "save.html",
+        chunks: ["save"],
+        scriptLoading: "defer",
       }),
       new HtmlPlugin({
         template: "./addin/standalone/index.html",

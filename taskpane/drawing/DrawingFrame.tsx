@@ -5,8 +5,10 @@ import { InputError } from "../../addin/measures/inputError.ts";
 import { failureText } from "../notice.ts";
 import { PlainTable } from "../PlainTable.tsx";
 import { useSession } from "../session.ts";
+import type { Saving } from "../saving/SaveBox.tsx";
+import { SaveBox } from "../saving/SaveBox.tsx";
 import { DrawingWordsContext } from "./Drawing.tsx";
-import { download } from "./download.ts";
+import { download, handedOver } from "./download.ts";
 import { svgPicture } from "./svgPicture.ts";
 import { svgText } from "./svgText.ts";
 import { useWidth } from "./useWidth.ts";
@@ -53,9 +55,10 @@ export function DrawingFrame(props: {
   readonly children: ReactNode | ((width: number) => ReactNode);
 }): ReactNode {
   const styles = useStyles();
-  const { say } = useSession();
+  const { say, services } = useSession();
   const { title, description, fileName, table, note, exportSvg, children } = props;
   const [asTable, setAsTable] = useState(false);
+  const [saving, setSaving] = useState<Saving>();
   const [measured, width] = useWidth();
   const paper = useRef<HTMLDivElement>(null);
   const words = useMemo(() => ({ title, description }), [title, description]);
@@ -67,14 +70,15 @@ export function DrawingFrame(props: {
     return svgText(drawing, title, description);
   }
   async function save(ending: "svg" | "png"): Promise<void> {
-    const name = `${fileName}.${ending}`;
     try {
-      if (ending === "svg") download(name, exportSvg ? exportSvg() : drawn().text, "image/svg+xml");
-      else download(name, await svgPicture(drawn()), "image/png");
-      say({
-        kind: "done",
-        text: `The drawing goes into the file ${name}, where your browser keeps its downloads.`,
-      });
+      const isPicture = ending === "png";
+      const picture = isPicture ? await svgPicture(drawn()) : undefined;
+      const svg = !isPicture && exportSvg ? exportSvg() : drawn().text;
+      if (services.keepsDownloads) {
+        const name = `${fileName}.${ending}`;
+        download(name, picture ?? svg, isPicture ? "image/png" : "image/svg+xml");
+        say({ kind: "done", text: handedOver(name) });
+      } else setSaving({ name: fileName, svg, as: ending, ...(picture && { picture }) });
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
     }
@@ -119,6 +123,14 @@ export function DrawingFrame(props: {
           </Button>
         )}
       </div>
+      {saving && (
+        <SaveBox
+          saving={saving}
+          onClose={() => {
+            setSaving(undefined);
+          }}
+        />
+      )}
     </figure>
   );
 }

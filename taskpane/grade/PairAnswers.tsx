@@ -3,10 +3,12 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { MeasureColumn } from "../../addin/chart/chart.ts";
 import type { PrintScale } from "../../addin/grading/printScale.ts";
-import { download } from "../drawing/download.ts";
+import { download, handedOver } from "../drawing/download.ts";
 import { fileNameOf } from "../drawing/fileName.ts";
 import type { FiguresToGroup } from "../groups/readGroups.ts";
 import { Part } from "../Part.tsx";
+import type { Saving } from "../saving/SaveBox.tsx";
+import { SaveBox } from "../saving/SaveBox.tsx";
 import { useSession } from "../session.ts";
 import { WriteBox } from "../WriteBox.tsx";
 import type { MeasuresFor } from "./countedMeasures.ts";
@@ -117,8 +119,9 @@ function SavePieces(props: {
   readonly target: string;
 }): ReactNode {
   const styles = useStyles();
-  const { say } = useSession();
+  const { say, services } = useSession();
   const { pieces, what, base, target } = props;
+  const [saving, setSaving] = useState<Saving>();
   const drawn = pieces.filter(({ outlines }) => outlines.corners.length > 0);
   const unit = drawn[0]?.unit;
   if (unit === undefined) return null;
@@ -132,16 +135,23 @@ function SavePieces(props: {
       <Button
         className={styles.button}
         onClick={() => {
-          const name = `${fileNameOf("grade", what, base, target)}.svg`;
-          download(name, page.text, "image/svg+xml");
-          say({
-            kind: "done",
-            text: `The pieces go into the file ${name}, where your browser keeps its downloads. Print it at 100 %.`,
-          });
+          const name = fileNameOf("grade", what, base, target);
+          if (services.keepsDownloads) {
+            download(`${name}.svg`, page.text, "image/svg+xml");
+            say({ kind: "done", text: `${handedOver(`${name}.svg`)} Print it at 100 %.` });
+          } else setSaving({ name, svg: page.text, as: "svg" });
         }}
       >
         Save the pieces true to size
       </Button>
+      {saving && (
+        <SaveBox
+          saving={saving}
+          onClose={() => {
+            setSaving(undefined);
+          }}
+        />
+      )}
     </>
   );
 }

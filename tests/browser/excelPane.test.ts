@@ -192,9 +192,9 @@ describe("the pane in Excel", () => {
       const page = await visitor.context.newPage();
       await page.clock.install();
       await openExcelPage(visitor, address, { settings: { ready: false }, page });
-      await page.clock.fastForward(14_000);
+      await page.clock.fastForward(3_000);
       expect(await page.getByRole("heading").count()).toBe(0);
-      await page.clock.fastForward(2_000);
+      await page.clock.fastForward(13_000);
       await page.getByRole("heading", { name: "Excel has not answered yet" }).waitFor();
       await page.evaluate(() => {
         window.standIn.becomeReady();
