@@ -68,7 +68,7 @@ const common = (mode) => ({
 /** The worksheet functions alone: one file that needs nothing but Excel’s CustomFunctions object. */
 async function functionsConfig(mode) {
   const { functionsJson } = await tsImport("./functions/metadata.ts", import.meta.url);
-  const { addresses, helpPages, manifestJson, manifestXml } = await tsImport(
+  const { addresses, helpPages, manifestJson, manifestXml, readingPages } = await tsImport(
     "./manifest/manifest.ts",
     import.meta.url,
   );
@@ -95,6 +95,7 @@ async function functionsConfig(mode) {
         "manifest.json": asText(manifestJson(baseUrl)),
         ...helpPages(),
         ...(mode === "production" && (await workbooks())),
+        ...readingPages(addresses(baseUrl).home),
       }),
       new CopyPlugin({
         patterns: [

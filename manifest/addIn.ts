@@ -25,6 +25,10 @@ export const iconSizes = [16, 32, 64, 80] as const;
 export interface Addresses {
   readonly origin: string;
   readonly home: string;
+  readonly privacy: string;
+  readonly terms: string;
+  /** All functions, each with its help. */
+  readonly helpIndex: string;
   /** The one page that is pane, function file and home of the worksheet functions. */
   readonly page: string;
   readonly script: string;
@@ -44,6 +48,9 @@ export function addresses(baseUrl: string): Addresses {
   return {
     origin: base.origin,
     home: base.href,
+    privacy: at("privacy.html"),
+    terms: at("terms.html"),
+    helpIndex: at("help/index.html"),
     page: at("taskpane.html"),
     script: at("functions.js"),
     metadata: at("functions.json"),

@@ -31,8 +31,8 @@ export function manifestJson(baseUrl: string): object {
     developer: {
       name: addIn.provider,
       websiteUrl: urls.home,
-      privacyUrl: urls.home,
-      termsOfUseUrl: urls.home,
+      privacyUrl: urls.privacy,
+      termsOfUseUrl: urls.terms,
     },
     icons: { color: "icons/icon-192.png", outline: "icons/outline-32.png" },
     accentColor: "#1F5FA8",

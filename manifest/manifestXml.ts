@@ -29,7 +29,7 @@ export function manifestXml(baseUrl: string): string {
       element("Description", { DefaultValue: addIn.description }),
       element("IconUrl", { DefaultValue: urls.icon(32) }),
       element("HighResolutionIconUrl", { DefaultValue: urls.icon(64) }),
-      element("SupportUrl", { DefaultValue: urls.home }),
+      element("SupportUrl", { DefaultValue: urls.helpIndex }),
       element("AppDomains", {}, [element("AppDomain", {}, urls.origin)]),
       element("Hosts", {}, [element("Host", { Name: "Workbook" })]),
       element("Requirements", {}, [
@@ -53,7 +53,7 @@ const resource = {
   script: "Functions.Script.Url",
   metadata: "Functions.Metadata.Url",
   namespace: "Functions.Namespace",
-  home: "Home.Url",
+  help: "Help.Url",
   group: "Group.Label",
   label: ({ id }: Command) => `${id}.Label`,
   tip: ({ id }: Command) => `${id}.Tip`,
@@ -78,7 +78,7 @@ function versionOverrides(urls: Addresses): string {
             element("GetStarted", {}, [
               element("Title", { resid: resource.startedTitle }),
               element("Description", { resid: resource.startedText }),
-              element("LearnMoreUrl", { resid: resource.home }),
+              element("LearnMoreUrl", { resid: resource.help }),
             ]),
             element("FunctionFile", { resid: resource.page }),
             ribbonGroup(),
@@ -168,7 +168,7 @@ function resources(urls: Addresses): string {
       [resource.page, urls.page],
       [resource.script, urls.script],
       [resource.metadata, urls.metadata],
-      [resource.home, urls.home],
+      [resource.help, urls.helpIndex],
     ]),
     list("bt:ShortStrings", "bt:String", [
       [resource.namespace, addIn.namespace],

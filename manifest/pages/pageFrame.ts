@@ -14,7 +14,12 @@ export interface ReadingPage {
 }
 
 /** The pages that every page offers at its foot, by where they stand in the built folder. */
-const offered: readonly (readonly [file: string, words: string])[] = [["help/index.html", "All functions"]];
+const offered: readonly (readonly [file: string, words: string])[] = [
+  ["help/index.html", "All functions"],
+  ["add-to-excel.html", "Add Measure Book to Excel"],
+  ["privacy.html", "Privacy"],
+  ["terms.html", "Terms"],
+];
 
 /**
  * Nothing is fetched but the stylesheet and pictures of the same folder, and nothing runs: as the standard “Content Security

@@ -3,6 +3,7 @@ import { descriptors } from "../../functions/all.ts";
 import { functionsJson } from "../../functions/metadata.ts";
 import { addresses } from "../../manifest/addIn.ts";
 import { helpPages, questions } from "../../manifest/pages/helpPages.ts";
+import { readingPages } from "../../manifest/pages/readingPages.ts";
 
 const pages = helpPages();
 const base = "https://example.test/measure/";
@@ -19,7 +20,8 @@ describe("help pages", () => {
     for (const [file, html] of Object.entries(pages)) {
       for (const [, href = ""] of html.matchAll(/href="([^"]+)"/g)) {
         const [name = "", place] = new URL(href, new URL(file, base)).href.replace(base, "").split("#");
-        expect([...Object.keys(pages), "pages.css", "icons/icon-32.png"]).toContain(name);
+        const others = Object.keys(readingPages(base));
+        expect([...Object.keys(pages), ...others, "pages.css", "icons/icon-32.png"]).toContain(name);
         if (place !== undefined) expect(pages[name]).toContain(`id="${place}"`);
       }
     }

@@ -1,0 +1,1 @@
+export declare function httpsAddress(text: string): string | undefined;
