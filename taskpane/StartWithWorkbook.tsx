@@ -35,15 +35,22 @@ function useStartup(): Startup | undefined {
   const { startup } = services;
   const [isOn, setOn] = useState<boolean>();
   useEffect(() => {
+    if (!startup) return undefined;
     let current = true;
-    startup?.isOn().then(
-      (on) => {
-        if (current) setOn(on);
-      },
-      () => undefined,
-    );
+    // As Excel has it, not as it was asked to be.
+    const read = (): void => {
+      startup.isOn().then(
+        (on) => {
+          if (current) setOn(on);
+        },
+        () => undefined,
+      );
+    };
+    read();
+    const leave = startup.subscribe(read);
     return () => {
       current = false;
+      leave();
     };
   }, [startup]);
   if (!startup) return undefined;
@@ -52,8 +59,6 @@ function useStartup(): Startup | undefined {
     set: async (on) => {
       try {
         await startup.set(on);
-        // As Excel has it now, not as it was asked to.
-        setOn(await startup.isOn());
       } catch (error) {
         say({ kind: "failed", text: failureText(error) });
       }

@@ -12,6 +12,8 @@ export interface HostServices {
     readonly isNeeded: boolean;
     isOn(): Promise<boolean>;
     set(on: boolean): Promise<void>;
+    /** Called after each change. Returns the unsubscriber. */
+    subscribe(listener: () => void): () => void;
   };
   /** Whether a file that the page offers for download is known to arrive somewhere. */
   readonly keepsDownloads: boolean;

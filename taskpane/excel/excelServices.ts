@@ -20,11 +20,20 @@ export function excelServices(): HostServices {
 }
 
 function startup(): NonNullable<HostServices["startup"]> {
+  const listeners = new Set<() => void>();
   return {
     isNeeded: Office.context.platform === Office.PlatformType.Mac,
     isOn: async () => (await Office.addin.getStartupBehavior()) === Office.StartupBehavior.load,
-    set: (on) =>
-      Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none),
+    set: async (on) => {
+      await Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none);
+      for (const listener of [...listeners]) listener();
+    },
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
   };
 }
 
