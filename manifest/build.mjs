@@ -8,13 +8,13 @@ import { httpsAddress } from "./httpsAddress.mjs";
 const { values: options } = parseArgs({ options: { url: { type: "string" }, output: { type: "string" } } });
 
 requireNode();
-await ensurePackages();
 const given = options.url ?? process.env.MEASURE_BOOK_URL;
 const address = httpsAddress(given ?? "https://localhost:3000/");
 if (!address)
   fail(
     `“${given}” cannot be the address of the add-in. Give the https address of the folder where it will be served: npm run build -- --url https://example.org/measure-book/`,
   );
+await ensurePackages();
 const folder = path.resolve(root, options.output ?? "dist");
 console.log(`Building Measure Book for ${address} …`);
 const code = await run("npx", ["webpack", "--mode", "production", "--output-path", folder], {

@@ -30,9 +30,9 @@ if (options.web !== undefined && !/^https:\/\//.test(options.web))
   );
 
 requireNode();
-await ensurePackages();
 const address = `https://localhost:${port}/`;
 const keys = await certificate();
+await ensurePackages();
 const folder = options.built ? path.resolve(options.built) : await build();
 const server = await serve(folder, keys);
 await addToExcel(path.join(folder, "manifest.xml"));
