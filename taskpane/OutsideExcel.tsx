@@ -5,7 +5,7 @@ import { paneTheme } from "./theme.ts";
 import { useAppearance } from "./useAppearance.ts";
 
 const useStyles = makeStyles({
-  provider: { minHeight: "100%" },
+  provider: { minHeight: "100%", backgroundColor: tokens.colorNeutralBackground2 },
   page: {
     padding: "16px",
     maxWidth: "560px",

@@ -30,7 +30,8 @@ const useStyles = makeStyles({
   list: plainList,
   look: { borderLeft: `3px solid ${meaning.brass}`, paddingLeft: "8px" },
   word: { fontWeight: 600, color: meaning.brass },
-  actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
+  head: { display: "flex", justifyContent: "space-between", alignItems: "flex-start", gap: "8px" },
+  again: { alignSelf: "flex-start" },
 });
 
 /** What the selected cell of a chart holds, above whatever section is open; asked for by an errand, closed by the user. */
@@ -70,7 +71,17 @@ export function CellBox(): ReactNode {
   if (!words) return null;
   return (
     <div ref={box} tabIndex={-1} className={styles.box} role="region" aria-label="The selected cell">
-      <h2 className={styles.title}>{words.title}</h2>
+      <div className={styles.head}>
+        <h2 className={styles.title}>{words.title}</h2>
+        <Button
+          size="small"
+          onClick={() => {
+            setJob(undefined);
+          }}
+        >
+          Close
+        </Button>
+      </div>
       {words.looks.length > 0 && (
         <ul className={styles.list}>
           {words.looks.map(({ kind, why }) => (
@@ -85,24 +96,15 @@ export function CellBox(): ReactNode {
           {text}
         </p>
       ))}
-      <div className={styles.actions}>
-        <Button
-          size="small"
-          onClick={() => {
-            ask("explain");
-          }}
-        >
-          Explain the cell selected now
-        </Button>
-        <Button
-          size="small"
-          onClick={() => {
-            setJob(undefined);
-          }}
-        >
-          Close
-        </Button>
-      </div>
+      <Button
+        size="small"
+        className={styles.again}
+        onClick={() => {
+          ask("explain");
+        }}
+      >
+        Explain the cell selected now
+      </Button>
     </div>
   );
 }

@@ -28,9 +28,13 @@ export function NewChart({ sheets }: { readonly sheets: readonly string[] }): Re
   useEffect(() => {
     if (errand?.kind !== "newChart") return;
     setOpen(true);
-    place.current?.scrollIntoView();
     place.current?.focus();
   }, [errand]);
+
+  // Once it is as tall as it gets.
+  useEffect(() => {
+    if (errand?.kind === "newChart" && planned) place.current?.scrollIntoView();
+  }, [errand, planned]);
 
   useEffect(() => {
     if (!isOpen) return;

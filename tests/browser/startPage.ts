@@ -34,7 +34,7 @@ export async function startPage(): Promise<{ readonly address: string; stop(): v
   };
 }
 
-function freePort(): Promise<number> {
+export function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
     const server = createServer();
     server.once("error", reject);

@@ -1,12 +1,12 @@
 import { execFileSync, spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { get } from "node:https";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { httpsAddress } from "../../manifest/httpsAddress.mjs";
 import { nextSteps, removeCommand, sideloadCommand } from "../../manifest/sideload.mjs";
+import { freePort } from "../browser/startPage.ts";
 
 // README of the package office-addin-dev-settings: sideload <manifest> [app-type] with --app and --document; unregister <manifest>.
 describe("adding the add-in to Excel", () => {
@@ -136,18 +136,5 @@ function fetched(port: number, file: string, ca: Buffer) {
         });
       });
     }).on("error", reject);
-  });
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const server = createServer();
-    server.listen(0, "localhost", () => {
-      const address = server.address();
-      server.close(() => {
-        if (address && typeof address === "object") resolve(address.port);
-        else reject(new Error("No free port was found."));
-      });
-    });
   });
 }

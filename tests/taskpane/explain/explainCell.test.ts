@@ -1,0 +1,72 @@
+import { describe, expect, it } from "vitest";
+import { readChart } from "../../../addin/chart/readChart.ts";
+import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
+import { explainCell, readSelectedCell } from "../../../taskpane/explain/explainCell.ts";
+import { openExcel } from "../../workbook/excel/openExcel.ts";
+
+const values = [
+  ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)", "Maker"],
+  ["Linnet", 135, "10 cm", 140, "own"],
+  ["Dunnock", 162, 120, undefined, ""],
+  ["Pipit", 148.5, 110, 154, ""],
+  ["Teal", 189, "abc", 196, ""],
+  ["Siskin", 202.5, 150, 210, ""],
+  [undefined, undefined, undefined, undefined, undefined],
+];
+const words = (row: number, column: number) => explainCell(readChart(values), values, { row, column });
+
+describe("the explanation of a cell", () => {
+  it("of a reading says what was read, from what, and how it is taken", () => {
+    const { title, says } = words(1, 2);
+    expect(title).toBe("Waist of Linnet");
+    // A centimetre is 10 mm (SI Brochure).
+    expect(says[0]).toBe("The reading is 100 mm, from “10 cm”.");
+    expect(says.at(-1)).toMatch(/^How to take it: /);
+  });
+
+  it("of an empty cell says that there is no reading, and of one that is no length what was read", () => {
+    expect(words(2, 3).says[0]).toBe("There is no reading.");
+    expect(words(4, 2).says[0]).toContain("“abc”");
+  });
+
+  it("of a reading that cannot be right says why it deserves a look", () => {
+    expect(words(4, 2).looks).toEqual([expect.objectContaining({ kind: "not a length" })]);
+    expect(words(1, 1).looks).toEqual([]);
+  });
+
+  it("of a figure says what is taken and what is not", () => {
+    expect(words(2, 0)).toMatchObject({
+      title: "Dunnock",
+      says: ["2 of 3 measures have a reading.", "Not taken: Hip."],
+    });
+  });
+
+  it("of a heading says how many figures have a reading, and from where to where", () => {
+    const { title, says } = words(0, 1);
+    expect(title).toBe("Bust girth");
+    expect(says[0]).toBe("5 of 5 figures have a reading, from 135 mm to 202.5 mm.");
+  });
+
+  it("of other columns and empty rows says what they are", () => {
+    expect(words(1, 4).says).toEqual([
+      "The cell says “own”.",
+      "This column is no measure: it is kept with the figure.",
+    ]);
+    expect(words(0, 4).says).toEqual(["This column holds no readings."]);
+    expect(words(6, 0).title).toBe("A row without a figure");
+  });
+
+  it("is of the selected cell, and says so when that is in no chart", async () => {
+    const { double, workbook } = openExcel(demoWorkbook());
+    const table = double.book.tables.find(({ name }) => name === "Figures");
+    const start = double.book.sheets.find(({ name }) => name === "Start");
+    if (!table || !start) throw new Error("The demo has no chart.");
+    double.book.selected = { sheet: table.sheet, row: table.row, column: table.column, rows: 2, columns: 1 };
+    expect((await readSelectedCell(workbook)).at).toEqual({ row: 0, column: 0 });
+    double.book.selected = { sheet: start, row: 0, column: 0, rows: 1, columns: 1 };
+    await expect(readSelectedCell(workbook)).rejects.toThrow(
+      "The selected cell is in no measurement chart. Select a reading, a figure’s name or a heading of the table Figures on the sheet Figures",
+    );
+    await workbook.close?.();
+  });
+});
