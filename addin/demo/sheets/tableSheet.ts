@@ -16,8 +16,8 @@ const pixelsPerLetter = 8.5;
 const pixelsPerLongLetter = 6.5;
 const usualLetters = 40;
 /** Letters, beyond which a text wraps. */
-const longestLine = 115;
-const narrowest = 76;
+const longestLine = 90;
+const narrowest = 84;
 /** Below the headings; beyond it a cell can still be filled by hand. */
 const rowsWithChoices = 500;
 
@@ -60,11 +60,10 @@ export function tableSheet(sheet: {
   };
 }
 
-/** Width in pixels: the heading may wrap between words and has a filter button. */
+/** Width in pixels that holds the heading in one line, with room for a filter button, and the texts below it. */
 function widthOf(column: TableColumn, values: readonly CellContent["value"][]): number {
   const letters = values.map((value) => (typeof value === "string" ? value.length : 0));
-  const word = Math.max(...column.heading.split(" ").map((each) => each.length));
-  const longest = Math.min(longestLine, Math.max(word + 3, column.letters ?? 0, ...letters));
+  const longest = Math.min(longestLine, Math.max(column.heading.length + 4, column.letters ?? 0, ...letters));
   const wide = Math.max(0, longest - usualLetters);
   return Math.max(narrowest, Math.round((longest - wide) * pixelsPerLetter + wide * pixelsPerLongLetter));
 }
