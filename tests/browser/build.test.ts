@@ -73,12 +73,12 @@ describe("npm run build", () => {
     const { port } = server.address() as AddressInfo;
     const visitor = await newVisitor({ width: 320, height: 600 });
     try {
-      // Office.js as the npm package has it, in place of the one on Microsoft’s network.
-      await visitor.context.route(/^https:/, (route) =>
-        route.request().url().endsWith("/office.js")
-          ? route.fulfill({ path: "node_modules/@microsoft/office-js/dist/office.js" })
-          : route.abort(),
-      );
+      // Office.js with all that it loads, as the npm package has it, in place of the one on Microsoft’s network.
+      await visitor.context.route(/^https:/, (route) => {
+        const [, name] = /\/lib\/1\/hosted\/(.+)$/.exec(new URL(route.request().url()).pathname) ?? [];
+        const place = path.join("node_modules/@microsoft/office-js/dist", name ?? "");
+        return name !== undefined && existsSync(place) ? route.fulfill({ path: place }) : route.abort();
+      });
       const page = await visitor.context.newPage();
       await page.goto(`http://localhost:${String(port)}/taskpane.html`);
       await page.getByText("It works inside Excel only.").waitFor();
