@@ -10,7 +10,7 @@ const useStyles = makeStyles({
     padding: "8px 12px",
     borderRadius: tokens.borderRadiusMedium,
     margin: "8px",
-    maxHeight: "200px",
+    maxHeight: "min(200px, 30vh)",
     overflowY: "auto",
     boxShadow: tokens.shadow4,
     display: "flex",

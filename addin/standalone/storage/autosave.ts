@@ -71,7 +71,9 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     try {
       const { id, savedAt } = await into.save(read(), over ? whatever : lastSave?.id);
       lastSave = { id, savedAt };
-      say(into.keeps ? { kind: "kept", at: savedAt } : { kind: "not kept" });
+      // What was changed meanwhile is not kept yet.
+      const kept: SaveState = isChanged ? { kind: "keeping" } : { kind: "kept", at: savedAt };
+      say(into.keeps ? kept : { kind: "not kept" });
     } catch (error) {
       isChanged = true;
       if (error instanceof StorageError && error.reason === "other tab") say({ kind: "other tab" });

@@ -488,6 +488,19 @@ describe("keeping while one edits", () => {
     expect(await reopened()).toMatchObject({ kept: { text: "a" } });
   });
 
+  it("does not say that all is kept when something was changed during the save", async () => {
+    const { autosave, edit, states } = start((await withBook("Chart", "opened")).keeper);
+    edit("a");
+    const saving = autosave.flush();
+    await Promise.resolve();
+    edit("ab");
+    await saving;
+    expect(states.at(-1)).toEqual({ kind: "keeping" });
+    await autosave.flush();
+    expect(states.at(-1)).toMatchObject({ kind: "kept" });
+    expect(await reopened()).toMatchObject({ kept: { text: "ab" } });
+  });
+
   it("leaves what was not kept yet where the next visit finds it", async () => {
     const { keeper, saved } = await withBook("Chart", "opened");
     const { autosave, edit } = start(keeper, saved);
