@@ -5,7 +5,7 @@ import { chromium } from "playwright-core";
 import type { BrowserContext, Download, Page } from "playwright-core";
 import { findBrowser } from "../programs.mjs";
 
-const quiet = [
+export const quiet = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-gpu",
