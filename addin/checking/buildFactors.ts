@@ -1,6 +1,7 @@
 import { invertInPlace } from "./cholesky.ts";
 import type { Mate } from "./likeBuild.ts";
 import { robustSpread } from "./modifiedZ.ts";
+import { orderByReadings } from "./orderByReadings.ts";
 
 /** What each reading would be after the other readings of its figure, in ln beside size and proportion. */
 export interface FromBuild {
@@ -57,8 +58,11 @@ export function fromBuild(
   const table = Float64Array.from(residuals.flat());
   const stride = Math.ceil(count / mostLearntFrom);
   const teachers: number[] = [];
-  for (let i = 0; i < count; i += stride)
+  const order = stride > 1 ? orderByReadings(residuals) : [...residuals.keys()];
+  for (let place = 0; place < count; place += stride) {
+    const i = order[place]!;
     if (residuals[i]!.some((value) => !Number.isNaN(value))) teachers.push(i);
+  }
   const ways = Math.max(0, Math.min(mostWays, Math.floor(teachers.length / figuresAWay) - 1, Math.floor(width / measuresAWay))); // prettier-ignore
   const size = ways + 1;
 

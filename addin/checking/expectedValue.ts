@@ -1,5 +1,6 @@
 import type { Chart } from "../chart/chart.ts";
 import { chartModel, normal95, type ChartModel } from "./chartModel.ts";
+import { orderByReadings } from "./orderByReadings.ts";
 import { proportions, type Proportions } from "./proportions.ts";
 import { logReadings, usualLogs } from "./readings.ts";
 
@@ -27,20 +28,32 @@ const mostRounds = 6;
  */
 export function expectedValue(chart: Chart, figure: number, column: number): ExpectedValue | undefined {
   const start = usualLogs(chart);
-  const logs = logReadings(chart);
-  logs[figure]![column] = Number.NaN;
+  const inChart = logReadings(chart);
+  inChart[figure]![column] = Number.NaN;
+  const order = orderByReadings(inChart);
+  const logs = order.map((i) => inChart[i]!);
+  const row = order.indexOf(figure);
   const fit = proportions(logs, start);
   if (!fit) return undefined;
   const model = chartModel(fit);
-  const expected = model.expected(figure, column);
+  const expected = model.expected(row, column);
   if (Number.isNaN(expected)) return undefined;
-  const reach = tried95(logs, start, fit) * model.spread(figure, column);
+  const reach = tried95(logs, start, fit, model.spread(row, column));
   return { mm: Math.exp(expected), lowMm: Math.exp(expected - reach), highMm: Math.exp(expected + reach) };
 }
 
-/** Within how many spreads nineteen in twenty readings lie that were taken out. */
-function tried95(logs: readonly (readonly number[])[], start: readonly number[], fit: Proportions): number {
+/**
+ * How far from the expected value nineteen in twenty readings lie, in ln, where a reading has this spread: as many spreads as it was
+ * with the readings that were taken out, but no farther than any of those.
+ */
+function tried95(
+  logs: readonly (readonly number[])[],
+  start: readonly number[],
+  fit: Proportions,
+  spread: number,
+): number {
   const strays: number[] = [];
+  let farthest = 0;
   for (let round = 0; round < mostRounds && strays.length < enoughTried; round++) {
     const isOut = (i: number, j: number) => (i * 7 + j * 13) % oneIn === round;
     const kept = logs.map((row, i) => row.map((ln, j) => (isOut(i, j) ? Number.NaN : ln)));
@@ -50,11 +63,15 @@ function tried95(logs: readonly (readonly number[])[], start: readonly number[],
     logs.forEach((row, i) => {
       row.forEach((ln, j) => {
         if (!isOut(i, j)) return;
-        const stray = Math.abs(ln - model.expected(i, j)) / model.spread(i, j);
-        if (!Number.isNaN(stray)) strays.push(stray);
+        const off = Math.abs(ln - model.expected(i, j));
+        const stray = off / model.spread(i, j);
+        if (Number.isNaN(stray)) return;
+        strays.push(stray);
+        farthest = Math.max(farthest, off);
       });
     });
   }
   strays.sort((a, b) => a - b);
-  return Math.max(normal95, strays[Math.floor(0.95 * strays.length)] ?? normal95);
+  const spreads = strays[Math.floor(0.95 * strays.length)] ?? normal95;
+  return Math.max(normal95 * spread, Math.min(spreads * spread, farthest));
 }

@@ -235,8 +235,8 @@ function swapCandidate({ chart, model }: Evidence, place: Place, other: Place): 
     asRight(model, other, theirMm) -
     asItStands;
   if (Number.isNaN(likelihood)) return undefined;
-  const [first, second] =
-    place.figure < other.figure || place.column < other.column ? [place, other] : [other, place];
+  // Of two columns the left one is told; of two rows the one that strays farther, however the chart is sorted.
+  const [first, second] = other.column < place.column ? [other, place] : [place, other];
   const says = (at: Place) =>
     place.column === other.column
       ? `${chart.figures[at.figure]!} ${amount(readingAt(chart, at), mine.unit)}`
