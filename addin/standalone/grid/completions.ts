@@ -1,6 +1,8 @@
+import type { Injector } from "@univerjs/core";
 import type { ISearchItemWithType } from "@univerjs/sheets-formula";
 import { IDescriptionService } from "@univerjs/sheets-formula";
 import { FunctionType } from "@univerjs/engine-formula";
+import { IEditorService, IShortcutService, KeyCode } from "@univerjs/preset-sheets-core";
 import { namespace } from "../../../functions/namespace.ts";
 import type { GridUnit } from "./gridSheets.ts";
 import { tablesOf } from "./gridSheets.ts";
@@ -8,16 +10,47 @@ import { tablesOf } from "./gridSheets.ts";
 /**
  * Completes more of what is typed than the grid does by itself: columns of a table after its bracket
  * (`Figures[Bu` → `Figures[Bust (mm)]`), and our functions without what stands before their names (`APA` → `FIT.APART`).
+ * And no more than is still wanted: see {@link leaveLateCompletions}.
  */
 export function completeMore(unit: GridUnit): void {
   const descriptions = unit.injector.get(IDescriptionService);
+  const searched = leaveLateCompletions(unit.injector);
   const search = descriptions.getSearchListByNameFirstLetter.bind(descriptions);
   descriptions.getSearchListByNameFirstLetter = (text) => {
+    searched();
     const typed = text.trim();
     if (typed.includes("[")) return columns(unit, typed);
     const ours = typed === "" || typed.includes(".") ? [] : search(`${namespace}.${typed}`);
     const found = search(typed);
     return [...found, ...ours.filter(({ name }) => found.every((other) => other.name !== name))];
+  };
+}
+
+const takesCompletion = /\.search_function\./;
+
+/**
+ * The grid renews its list a moment after the last key, and Enter would put what the list was made for into a formula that
+ * has been typed to its end meanwhile. Enter and Tab then do what they do without a list.
+ *
+ * @returns to be called when a list is made
+ */
+function leaveLateCompletions(injector: Injector): () => void {
+  const editors = injector.get(IEditorService);
+  const shortcuts = injector.get(IShortcutService);
+  const text = (): string | undefined => editors.getFocusEditor()?.getDocumentData().body?.dataStream;
+  let listed: string | undefined;
+  const register = shortcuts.registerShortcut.bind(shortcuts);
+  shortcuts.registerShortcut = (item) => {
+    const takes =
+      takesCompletion.test(item.id) && (item.binding === KeyCode.ENTER || item.binding === KeyCode.TAB);
+    if (!takes) return register(item);
+    return register({
+      ...item,
+      preconditions: (contexts) => text() === listed && (item.preconditions?.(contexts) ?? true),
+    });
+  };
+  return () => {
+    listed = text();
   };
 }
 

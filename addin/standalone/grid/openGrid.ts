@@ -42,7 +42,6 @@ import { completeMore } from "./completions.ts";
 import { gridTheme } from "./gridTheme.ts";
 import { fitRows } from "./fitRows.ts";
 import { FormulaErrors } from "./formulaErrors.ts";
-import { keepKeyboardInBar } from "./formulaBar.ts";
 import { useFreshLexer } from "./freshLexer.ts";
 import { functionHelp, gridFunctions } from "./gridFunctions.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
@@ -51,6 +50,7 @@ import { groupedUndoOverride } from "./groupedUndo.ts";
 import { keepSnapshotAsText } from "./keepAsText.ts";
 import { tableLook } from "./tableLook.ts";
 import { toSnapshot } from "./toSnapshot.ts";
+import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
 
 export interface OpenGrid {
   readonly workbook: GridWorkbook;
@@ -109,6 +109,7 @@ export function openGrid(
   injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors);
+  keepTyped(injector);
   const bar = keepKeyboardInBar(injector);
   const controls = nameControls(container, injector);
   completeMore(unit);

@@ -6,7 +6,11 @@ import {
   IContextService,
   toDisposable,
 } from "@univerjs/core";
-import { DocSelectionRenderService, IEditorService } from "@univerjs/preset-sheets-core";
+import {
+  DocSelectionRenderService,
+  IEditorBridgeService,
+  IEditorService,
+} from "@univerjs/preset-sheets-core";
 
 /**
  * Keeps the keyboard in the bar above the sheet while a user types there. The grid opens the editor in the cell at the
@@ -30,4 +34,17 @@ export function keepKeyboardInBar(injector: Injector): IDisposable {
       };
     }),
   );
+}
+
+/**
+ * Keeps what is being typed when a calculation ends meanwhile. The grid reads the cell again, over what stands in the
+ * editor, whenever a cell of the same row and column gets a value, be it on another sheet. Once the editor closes, the grid
+ * reads the cell by itself.
+ */
+export function keepTyped(injector: Injector): void {
+  const editor = injector.get(IEditorBridgeService);
+  const refresh = editor.refreshEditCellState.bind(editor);
+  editor.refreshEditCellState = () => {
+    if (!editor.isVisible().visible) refresh();
+  };
 }

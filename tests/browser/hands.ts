@@ -1,0 +1,105 @@
+import { readFileSync } from "node:fs";
+import type { Locator, Page } from "playwright-core";
+import type { WorkbookContent } from "../../addin/workbook/content.ts";
+import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
+import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
+import { saveXlsx } from "./page.ts";
+
+/** What a person’s hands do to the sheet: every text is typed key by key. */
+export interface Hands {
+  /** Selects a cell, for example `A2` or `Figures!A41`, through the tab of its sheet and the box of its address. */
+  goTo(address: string): Promise<void>;
+  type(text: string): Promise<void>;
+  press(key: string): Promise<void>;
+  /** Selects a cell, types, and presses Enter. */
+  typeInto(address: string, text: string): Promise<void>;
+  /** The same through the bar above the sheet. */
+  typeIntoBar(address: string, text: string): Promise<void>;
+  /** The list of functions, tables and columns that completes what is typed. */
+  readonly completions: Locator;
+  /** Goes down the list of completions to the one of this name, and takes it. */
+  choose(name: string): Promise<void>;
+  /** Opens a file with this workbook. */
+  open(content: WorkbookContent): Promise<void>;
+  addSheet(): Promise<void>;
+  /** Loads the page again, once everything is kept, and waits until it has calculated. */
+  reload(): Promise<void>;
+  /** The whole workbook as it is saved now. */
+  saved(): Promise<WorkbookContent>;
+}
+
+export function handsOn(page: Page): Hands {
+  const sheet = page.getByRole("region", { name: "Sheet" });
+  const addressBox = sheet.locator("[data-u-comp='defined-name'] input");
+  const bar = sheet.locator("[data-u-comp='formula-bar']");
+  const completions = page.locator("[data-u-comp='sheets-formula-editor'] li");
+
+  const goTo = async (address: string): Promise<void> => {
+    const [cell = "", sheetName] = address.split("!").reverse();
+    if (sheetName !== undefined) {
+      const tab = page.getByRole("tab", { name: sheetName, exact: true });
+      await tab.click();
+      await tab.and(page.getByRole("tab", { selected: true })).waitFor();
+    }
+    await addressBox.fill(cell);
+    await addressBox.press("Enter");
+    // The box gives the keyboard back to the sheet once it has gone there.
+    await page.waitForFunction(() => document.activeElement?.tagName !== "INPUT");
+  };
+
+  return {
+    goTo,
+    completions,
+    type: (text) => page.keyboard.type(text),
+    press: (key) => page.keyboard.press(key),
+    typeInto: async (address, text) => {
+      await goTo(address);
+      await page.keyboard.type(text);
+      await page.keyboard.press("Enter");
+    },
+    typeIntoBar: async (address, text) => {
+      await goTo(address);
+      const box = await bar.boundingBox();
+      if (!box) throw new Error("The bar above the sheet is not in sight.");
+      await page.mouse.click(box.x + box.width - 200, box.y + box.height / 2);
+      await page.keyboard.press("Control+A");
+      await page.keyboard.type(text);
+      await page.keyboard.press("Enter");
+    },
+    choose: async (name) => {
+      await completions.filter({ hasText: name }).first().waitFor();
+      const names = await completions.locator("span:first-child").allInnerTexts();
+      const at = names.indexOf(name);
+      if (at < 0) throw new Error(`“${name}” is not among ${names.join(", ")}.`);
+      for (let i = 0; i < at; i++) await page.keyboard.press("ArrowDown");
+      await page.keyboard.press("Enter");
+    },
+    open: async (content) => {
+      const { bytes } = await writeXlsx(content);
+      const [chooser] = await Promise.all([
+        page.waitForEvent("filechooser"),
+        page.getByRole("button", { name: "Open .xlsx" }).click(),
+      ]);
+      await chooser.setFiles({ name: "typed.xlsx", mimeType: "", buffer: Buffer.from(bytes) });
+      await page.getByText("“typed.xlsx” is open.").waitFor();
+    },
+    addSheet: async () => {
+      const tabs = page.getByRole("tab");
+      const before = await tabs.count();
+      await page.locator("[data-u-comp='sheet-bar-append-button']").first().click();
+      await tabs
+        .nth(before)
+        .and(page.getByRole("tab", { selected: true }))
+        .waitFor();
+    },
+    reload: async () => {
+      await page.getByText(/^Kept in this browser/).waitFor();
+      await page.reload();
+      await page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
+    },
+    saved: async () => {
+      const download = await saveXlsx(page);
+      return readXlsx(readFileSync(await download.path()));
+    },
+  };
+}
