@@ -194,6 +194,18 @@ describe("eyes and fingers", () => {
     expect(await tooFine(page), "Books").toEqual([]);
   });
 
+  it("have the names of sheets whole", async () => {
+    const tabs = page.locator(".place [role='tab']");
+    await tabs.first().waitFor();
+    const cut = await tabs.evaluateAll((all) =>
+      all
+        .filter((tab) => tab.clientWidth < (tab.firstElementChild?.scrollWidth ?? 0))
+        .map((tab) => tab.textContent),
+    );
+    expect(await tabs.count()).toBeGreaterThan(20);
+    expect(cut).toEqual([]);
+  });
+
   it("have most of the window for sheet and pane when everything is twice as large", async () => {
     // A window of 1280 by 800 pixels shows this many at 200 %.
     await page.setViewportSize({ width: 640, height: 400 });
