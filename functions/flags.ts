@@ -44,7 +44,8 @@ export const flagsFunction = defineFunction({
   ],
   failures: [emptyChart],
   source:
-    "Tukey, Exploratory Data Analysis (1977), for the median polish; Iglewicz and Hoaglin (1993) for the limit.",
+    "What is in proportion: as EXPECTED. Iglewicz and Hoaglin (1993) for the limit of 3.5 spreads. How often each slip happens " +
+    "is this project’s own judgement.",
   compute: ({ chart: cells }) => [
     ["Figure", "Measure", "Reading", "Flag", "Why", "Suggested"],
     ...checkChart(readChart(withoutZeros(cells))).map((flag) => [

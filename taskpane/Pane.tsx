@@ -4,11 +4,10 @@ import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 
 import type { Workbook } from "../addin/workbook/port.ts";
 import type { Errand, Errands } from "./errands.ts";
 import { createErrands } from "./errands.ts";
-import { CellBox } from "./explain/CellBox.tsx";
 import type { HostServices } from "./hostServices.ts";
 import { browserServices } from "./hostServices.ts";
 import { NoticeBox } from "./NoticeBox.tsx";
-import { SectionContent } from "./SectionContent.tsx";
+import { CellExplanation, SectionContent } from "./SectionContent.tsx";
 import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
@@ -74,7 +73,7 @@ export function Pane(props: PaneProps): ReactNode {
         <div className={styles.pane}>
           <SectionNav section={section} onChoose={goTo} />
           <AskToStart />
-          <CellBox />
+          <CellExplanation />
           {sectionKeys.map((key) => (
             <div
               key={key}

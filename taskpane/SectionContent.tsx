@@ -1,9 +1,10 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ComponentType, ReactNode } from "react";
-import { Component, lazy, memo, Suspense } from "react";
+import { Component, lazy, memo, Suspense, useState } from "react";
 import { FailureBox } from "./FailureBox.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionTitles } from "./sections.ts";
+import { useSession } from "./session.ts";
 
 const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
 
@@ -26,21 +27,39 @@ export const SectionContent = memo(function SectionContent({
   const styles = useStyles();
   const Content = contents[section];
   return (
-    <SectionGuard title={sectionTitles[section]}>
+    <PartGuard title={sectionTitles[section]}>
       <Suspense fallback={<p className={styles.waiting}>Opening {sectionTitles[section]} …</p>}>
         <Content />
       </Suspense>
-    </SectionGuard>
+    </PartGuard>
   );
 });
+
+const CellBox = lazy(async () => ({ default: (await import("./explain/CellBox.tsx")).CellBox }));
+
+/** The explanation of a cell, see `CellBox`, from when it is first asked for. */
+export function CellExplanation(): ReactNode {
+  const styles = useStyles();
+  const isAsked = useSession().errand?.kind === "explain";
+  const [wasAsked, setWasAsked] = useState(false);
+  if (isAsked && !wasAsked) setWasAsked(true);
+  if (!wasAsked) return undefined;
+  return (
+    <PartGuard title="The explanation">
+      <Suspense fallback={<p className={styles.waiting}>Looking at the cell …</p>}>
+        <CellBox />
+      </Suspense>
+    </PartGuard>
+  );
+}
 
 interface GuardProps {
   readonly title: string;
   readonly children: ReactNode;
 }
 
-/** A section that could not be fetched, or that fails, must not take the others with it. */
-class SectionGuard extends Component<GuardProps, { readonly fault: string | undefined }> {
+/** A part that could not be fetched, or that fails, must not take the others with it. */
+class PartGuard extends Component<GuardProps, { readonly fault: string | undefined }> {
   override readonly state: { readonly fault: string | undefined } = { fault: undefined };
 
   static getDerivedStateFromError(error: unknown) {

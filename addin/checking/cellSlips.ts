@@ -1,12 +1,20 @@
 import type { Chart } from "../chart/chart.ts";
-import { amount, roughAmount } from "./amount.ts";
-import { explain } from "./explain.ts";
+import { chartModel, type ChartModel } from "./chartModel.ts";
+import { evidenceOf, explain } from "./explain.ts";
 import type { Flag } from "./flag.ts";
-import { limit, proportions, type Proportions } from "./proportions.ts";
-import { cellFlag, columnAt, logReadings, rowFlag, usualLogs, type Place } from "./readings.ts";
+import { proportions, type Proportions } from "./proportions.ts";
+import { cellFlag, logReadings, rowFlag, usualLogs, type Place } from "./readings.ts";
 
-/** The fit is repeated without what stood out, until nothing new stands out. */
-const mostRounds = 6;
+/** Beyond this many spreads a reading is out of proportion (Iglewicz & Hoaglin 1993). */
+const limit = 3.5;
+/** The fit is repeated without what stood out, until nothing new stands out; not in a large chart, where that changes little. */
+const mostRounds = 4;
+const mostForRounds = 1000;
+/** A reading is let be when it strays by less than this, in spreads, even where a chart happens to agree better. */
+const leastSpread = 0.025;
+const readingErrorMm = 0.5;
+/** Builds do not differ by more than a factor 2 in one measure: what is farther off, no figure of like build excuses. */
+const mostByBuild = Math.log(2);
 /** A figure with so many unexplained readings, and this share of all its readings, is of another build. */
 const fewestOfAnotherBuild = 4;
 const shareOfAnotherBuild = 0.25;
@@ -17,10 +25,12 @@ const slipOnAnotherBuild = 6;
 export interface CellFindings {
   /** Worst first. */
   readonly flags: readonly Flag[];
-  /** The readings that were flagged, or belong to a figure of another build. */
+  /** The readings that a slip explains, or that belong to a figure of another build. */
   readonly flagged: readonly Place[];
-  /** What is usual in the chart without the flagged readings; `undefined` when the chart is too small. */
-  readonly fit: Proportions | undefined;
+  /** The readings that are out of proportion, and no slip explains it. */
+  readonly unexplained: readonly Place[];
+  /** What is to be expected without the flagged readings; `undefined` when the chart is too small. */
+  readonly model: ChartModel | undefined;
 }
 
 interface Found {
@@ -36,82 +46,87 @@ interface Found {
  * @param usual what is usual in the chart; `undefined` where it is too small
  */
 export function findCellSlips(chart: Chart, usual: Proportions | undefined): CellFindings {
+  if (!usual) return { flags: [], flagged: [], unexplained: [], model: undefined };
   const logs = logReadings(chart);
-  const { fit, places } = findOutOfProportion(logs, usualLogs(chart), usual);
-  if (!fit) return { flags: [], flagged: [], fit };
+  const { model, places } = findOutOfProportion(logs, usualLogs(chart), usual);
+  const evidence = evidenceOf(chart, model);
   const told = new Set<string>();
   const found: Found[] = [];
   for (const place of places) {
     if (told.has(keyOf(place))) continue;
-    const explanation = explain(chart, fit, logs, place);
-    const about = explanation?.places ?? [place];
-    for (const one of about) told.add(keyOf(one));
-    const [at = place] = about;
-    const flag = explanation
-      ? cellFlag(chart, at, explanation)
-      : cellFlag(chart, place, { kind: "out of proportion", why: whyOut(chart, fit, place) });
-    found.push({ flag, place: at, places: about });
+    const explanation = explain(evidence, place);
+    for (const one of explanation.places) told.add(keyOf(one));
+    const [at = place] = explanation.places;
+    found.push({ flag: cellFlag(chart, at, explanation), place: at, places: explanation.places });
   }
+  const { flags, others } = gatherOtherBuilds(chart, model, logs, found);
+  const isLeft = ({ flag, place }: Found) => flag.kind === "out of proportion" && !others.has(place.figure);
   return {
-    flags: gatherOtherBuilds(chart, fit, logs, found),
-    flagged: [...places, ...found.flatMap((one) => one.places)],
-    fit,
+    flags,
+    flagged: found.filter((one) => !isLeft(one)).flatMap((one) => one.places),
+    unexplained: found.filter(isLeft).map(({ place }) => place),
+    model,
   };
 }
 
-/** Readings beyond the limit, worst first, and the fit without them. */
+/** Readings beyond the limit, worst first, and what is to be expected without them. */
 function findOutOfProportion(
   logs: readonly (readonly number[])[],
   start: readonly number[],
-  usual: Proportions | undefined,
-): {
-  readonly fit: Proportions | undefined;
-  readonly places: readonly Place[];
-} {
-  let places: readonly Place[] = [];
+  usual: Proportions,
+): { readonly model: ChartModel; readonly places: readonly Place[] } {
   let fit = usual;
-  for (let round = 0; fit && round < mostRounds; round++) {
-    const next = beyondLimit(fit, logs);
-    const before = new Set(places.map(keyOf));
-    if (next.length === before.size && next.every((one) => before.has(keyOf(one)))) break;
-    places = next;
+  let model = chartModel(fit);
+  let places = beyondLimit(fit, model, logs);
+  for (let round = 1; round < mostRounds && logs.length <= mostForRounds && places.length > 0; round++) {
     const kept = logs.map((row) => [...row]);
     for (const { figure, column } of places) kept[figure]![column] = Number.NaN;
-    fit = proportions(kept, start, fit);
+    const next = proportions(kept, start, fit);
+    if (!next) break;
+    fit = next;
+    model = chartModel(fit);
+    const before = new Set(places.map(keyOf));
+    places = beyondLimit(fit, model, logs);
+    if (places.length === before.size && places.every((one) => before.has(keyOf(one)))) break;
   }
-  // Without what stood out, too little may be left of a figure or a measure to say what would be in proportion.
-  return {
-    fit,
-    places: places.filter((place) => fit && !Number.isNaN(fit.expected(place.figure, place.column))),
-  };
+  return { model, places };
 }
 
-function beyondLimit(fit: Proportions, logs: readonly (readonly number[])[]): readonly Place[] {
+function beyondLimit(
+  fit: Proportions,
+  model: ChartModel,
+  logs: readonly (readonly number[])[],
+): readonly Place[] {
   const found: (Place & { readonly off: number })[] = [];
   logs.forEach((row, figure) => {
     row.forEach((ln, column) => {
-      if (!(Math.abs(fit.deviationFromChart(figure, column, ln)) > limit)) return;
-      const off = Math.abs(fit.deviation(figure, column, ln));
-      if (off > limit) found.push({ figure, column, off });
+      const expected = model.expected(figure, column);
+      const least = leastSpread + readingErrorMm / Math.exp(expected);
+      const spread = Math.max(least, model.spread(figure, column));
+      const off = Math.abs(ln - expected) / spread;
+      if (off > limit && !isSharedBuild(fit, { figure, column }, ln, spread))
+        found.push({ figure, column, off });
     });
   });
   return found.sort((a, b) => b.off - a.off);
 }
 
-function whyOut(chart: Chart, fit: Proportions, place: Place): string {
-  const { heading, unit, mm } = columnAt(chart, place.column);
-  const reading = mm[place.figure]!;
-  const expected = Math.exp(fit.expected(place.figure, place.column));
-  return `${heading} ${amount(reading, unit)} is ${reading > expected ? "large" : "small"} for this figure: about ${roughAmount(expected, unit)} would be in proportion. Measure again; if it is right, leave it.`;
+/** True where a figure of like build has the same there: hardly anybody makes one slip twice. */
+function isSharedBuild(fit: Proportions, { figure, column }: Place, ln: number, spread: number): boolean {
+  const beyondUsual = ln - fit.usual(figure, column);
+  if (Math.abs(beyondUsual) > mostByBuild) return false;
+  return fit
+    .mates(figure, column)
+    .some((mate) => Math.abs(beyondUsual - fit.residuals[mate]![column]!) < limit * spread);
 }
 
 /** One note in place of many flags for a figure that simply has another build. */
 function gatherOtherBuilds(
   chart: Chart,
-  fit: Proportions,
+  model: ChartModel,
   logs: readonly (readonly number[])[],
   found: readonly Found[],
-): readonly Flag[] {
+): { readonly flags: readonly Flag[]; readonly others: ReadonlySet<number> } {
   const unexplained = new Map<number, number>();
   for (const { flag, place } of found)
     if (flag.kind === "out of proportion")
@@ -123,15 +138,15 @@ function gatherOtherBuilds(
   }
   const single = found.filter(({ flag, place: { figure, column } }) => {
     const gathered = others.get(figure);
-    const off = Math.abs(logs[figure]![column]! - fit.expected(figure, column));
+    const off = Math.abs(logs[figure]![column]! - model.expected(figure, column));
     if (!gathered || !(off < Math.log(slipOnAnotherBuild))) return true;
     gathered.push(flag);
     return false;
   });
-  return [
-    ...single.map(({ flag }) => flag),
-    ...[...others].map(([figure, flags]) => rowFlag(chart, figure, otherBuild(chart, figure, flags))),
-  ];
+  const notes = [...others].map(([figure, flags]) =>
+    rowFlag(chart, figure, otherBuild(chart, figure, flags)),
+  );
+  return { flags: [...single.map(({ flag }) => flag), ...notes], others: new Set(others.keys()) };
 }
 
 function otherBuild(chart: Chart, figure: number, flags: readonly Flag[]): Pick<Flag, "kind" | "why"> {

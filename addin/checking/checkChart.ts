@@ -28,15 +28,20 @@ export function checkChart(chart: Chart): readonly Flag[] {
   const columns = mendColumnUnits(rows.chart, rowsMended);
   const mended = columns.chart;
   const unitsMended = mended === rows.chart ? rowsMended : chartProportions(mended);
-  const { flags, flagged, fit } = findCellSlips(mended, unitsMended);
+  const { flags, flagged, unexplained, model } = findCellSlips(mended, unitsMended);
   const notes = flags.filter(({ kind }) => kind === "unlike the other figures");
+  const impossible = findInconsistent(mended, flagged, model);
+  // That two readings cannot both be right says more than that one of them is out of proportion.
+  const isToldBetter = (flag: Flag) =>
+    flag.kind === "out of proportion" &&
+    impossible.some(({ row, column }) => row === flag.row && column === flag.column);
   return [
     ...problemFlags(chart),
     ...rows.flags,
     ...columns.flags,
-    ...flags.filter((flag) => !notes.includes(flag)),
-    ...findInconsistent(mended, flagged, fit),
-    ...findUnlikeSides(mended, flagged),
+    ...flags.filter((flag) => !notes.includes(flag) && !isToldBetter(flag)),
+    ...impossible,
+    ...findUnlikeSides(mended, [...flagged, ...unexplained]),
     ...findNameTwice(chart),
     ...notes,
     ...findTwins(chart),

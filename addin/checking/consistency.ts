@@ -2,7 +2,7 @@ import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { amount } from "./amount.ts";
 import type { Flag } from "./flag.ts";
-import type { Proportions } from "./proportions.ts";
+import { normal95, type ChartModel } from "./chartModel.ts";
 import { cellFlag, columnFlag, type Place } from "./readings.ts";
 
 /** On a body the first is no larger than the second. */
@@ -29,17 +29,17 @@ const shareOfMany = 1 / 3;
  * back waist length together.
  *
  * @param flagged readings that were found out already, and take no part
- * @param fit to say which of two readings is the odd one, where the chart is large enough
+ * @param model to say which of two readings is the odd one, where the chart is large enough
  */
 export function findInconsistent(
   chart: Chart,
   flagged: readonly Place[],
-  fit: Proportions | undefined,
+  model: ChartModel | undefined,
 ): readonly Flag[] {
   const mm = chart.figures.map((_, i) => chart.measures.map((column) => column.mm[i]!));
   for (const { figure, column } of flagged) mm[figure]![column] = Number.NaN;
   return [
-    ...notLarger.flatMap(([small, large]) => breaks(chart, mm, fit, small, large)),
+    ...notLarger.flatMap(([small, large]) => breaks(chart, mm, model, small, large)),
     ...tooShort(chart, mm),
   ];
 }
@@ -47,7 +47,7 @@ export function findInconsistent(
 function breaks(
   chart: Chart,
   mm: readonly (readonly number[])[],
-  fit: Proportions | undefined,
+  model: ChartModel | undefined,
   smallKey: string,
   largeKey: string,
 ): readonly Flag[] {
@@ -66,23 +66,32 @@ function breaks(
       }),
     ];
   }
+  // Where size, build and like figures have it so, the bodies are the reason.
+  const isUsual = (figure: number) => {
+    if (!model) return false;
+    const usual = model.expected(figure, small) - model.expected(figure, large);
+    const spread = Math.hypot(model.spread(figure, small), model.spread(figure, large));
+    return usual + normal95 * spread > Math.log(mm[figure]![small]! / mm[figure]![large]!);
+  };
   const off = (figure: number, column: number) => {
     const ln = Math.log(mm[figure]![column]!);
-    return fit ? Math.abs(ln - fit.expected(figure, column)) || 0 : 0;
+    return model ? Math.abs(ln - model.expected(figure, column)) || 0 : 0;
   };
-  return broken.map((figure) =>
-    off(figure, large) > off(figure, small)
-      ? cellFlag(
-          chart,
-          { figure, column: large },
-          { kind: "smaller than it can be", why: says(figure, largeColumn, "less", smallColumn) },
-        )
-      : cellFlag(
-          chart,
-          { figure, column: small },
-          { kind: "larger than it can be", why: says(figure, smallColumn, "more", largeColumn) },
-        ),
-  );
+  return broken
+    .filter((figure) => !isUsual(figure))
+    .map((figure) =>
+      off(figure, large) > off(figure, small)
+        ? cellFlag(
+            chart,
+            { figure, column: large },
+            { kind: "smaller than it can be", why: says(figure, largeColumn, "less", smallColumn) },
+          )
+        : cellFlag(
+            chart,
+            { figure, column: small },
+            { kind: "larger than it can be", why: says(figure, smallColumn, "more", largeColumn) },
+          ),
+    );
 }
 
 function says(figure: number, odd: MeasureColumn, than: "less" | "more", other: MeasureColumn): string {

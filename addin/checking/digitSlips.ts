@@ -28,6 +28,14 @@ export function beforeDigitSlip(
   ];
 }
 
+/** In how many ways a slip of the hand can change a length: as many as there are digits, or neighbouring digits that differ. */
+export function afterDigitSlip(length: number, slip: DigitSlip, inches: boolean): number {
+  const fraction = inches && isTapeFraction(length) ? length % 1 : 0;
+  const digits = plain(length - fraction);
+  const ways = slip === "digits swapped" ? new Set(swapped(digits)).size : digits.replace(".", "").length;
+  return Math.max(1, ways);
+}
+
 function swapped(digits: string): string[] {
   const places = [...digits].flatMap((sign, i) => (sign === "." ? [] : [i]));
   return places.slice(1).map((right, k) => {

@@ -1,9 +1,9 @@
-import type { Chart } from "../chart/chart.ts";
+import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import { fromMm, mmPerUnit, toMm } from "../measures/units.ts";
 import { amount, mendedAmount, roughAmount } from "./amount.ts";
-import { beforeDigitSlip, type DigitSlip } from "./digitSlips.ts";
+import { normal95, type ChartModel } from "./chartModel.ts";
+import { afterDigitSlip, beforeDigitSlip, type DigitSlip } from "./digitSlips.ts";
 import type { Correction, FlagKind } from "./flag.ts";
-import { limit, type Proportions } from "./proportions.ts";
 import { columnAt, correctionAt, type Place } from "./readings.ts";
 import { timesOff, unitQuestion, unitSlips } from "./unitSlips.ts";
 
@@ -17,107 +17,149 @@ export interface Explanation {
 }
 
 interface Candidate extends Explanation {
-  /** Smaller is more likely: how far out of proportion the mended readings are, and how rare the slip is. */
-  readonly cost: number;
+  /** ln of how likely this slip is to have made the reading, beside the others. */
+  readonly likelihood: number;
 }
-
-/** Mended readings must be in proportion, and at least this many times closer to it than before. */
-const clearlyBetter = 2.5;
-/** Digits and neighbours can be swapped in so many ways that the mended reading must be this close, in spreads. */
-const quiteClose = 2;
-/** How much rarer than a mix-up of units each slip is; this project’s own judgement. */
-const rarity: Readonly<Record<string, number>> = {
-  "half of the girth": 0.1,
-  "twice the girth": 0.3,
-  "two readings swapped": 0.2,
-  "digits swapped": 0.3,
-  "digit doubled": 0.3,
-  "digit missing": 1.2,
-};
-/** A factor that no confusion of the column’s unit with another one explains. */
-const noSuchUnit = 1;
-/** A mended reading that is finer than the column is read. */
-const finerThanRead = 0.5;
 
 /**
- * The most likely slip that turns a reading which is out of proportion into one that is not; `undefined` when none does.
- *
- * @param logs ln(mm) as far as mended already
+ * How often each thing happens when a tape is read and a table typed, of all that goes wrong; this project’s own judgement. A
+ * swap may be with any of four neighbours.
  */
-export function explain(
-  chart: Chart,
-  fit: Proportions,
-  logs: readonly (readonly number[])[],
-  place: Place,
-): Explanation | undefined {
+const frequency = {
+  "wrong unit": 0.2,
+  "slipped point": 0.14,
+  "no such unit": 0.005,
+  "half of the girth": 0.18,
+  "twice the girth": 0.15,
+  "two readings swapped": 0.05,
+  "digits swapped": 0.1,
+  "digit doubled": 0.06,
+  "digit missing": 0.05,
+  "out of proportion": 0.08,
+};
+/** Two-sided 95 % point and density at 0 of the t distribution of five degrees of freedom. */
+const studentT95 = 2.5706;
+const studentTDensity = 0.3796;
+/** A reading that is wrong for no such reason strays by about this factor, in ln: a Laplace distribution. */
+const wildSpread = 0.5;
+/** How often any reading is wrong at all. */
+const seldom = 0.01;
+/** Where no reading is finer than the rest, one may yet have been: as if it were so many of them. */
+const leastFiner = 0.2;
+/** Readings that are less likely than a wild one by so much, in ln, are not looked at. */
+const hopeless = 5;
+/** Which of several digits is missing is told only when one of them is so likely. */
+const sureOf = 0.7;
+
+/** What is needed to explain readings of a chart. */
+export interface Evidence {
+  readonly chart: Chart;
+  readonly model: ChartModel;
+  /** ln of how likely a reading in mm is to be finer than the rest of its column. */
+  readonly fineness: (column: number, mm: number) => number;
+}
+
+export function evidenceOf(chart: Chart, model: ChartModel): Evidence {
+  const grains = chart.measures.map(grainOf);
+  return { chart, model, fineness: (column, mm) => finenessOf(chart.measures[column]!, grains[column]!, mm) };
+}
+
+/**
+ * The most likely thing that made a reading what it is: slips compete by how often they happen, how well the mended reading
+ * is in proportion, and in how many ways the slip could have gone. “Out of proportion” stands for all else. A slip that
+ * makes large numbers of small ones (reading / mended) leaves fewer numbers of that size, so that it is likelier to have made
+ * this one.
+ *
+ * @param place of a reading
+ */
+export function explain(evidence: Evidence, place: Place): Explanation {
   const candidates = [
-    ...unitCandidates(chart, fit, logs, place),
-    ...girthCandidates(chart, fit, logs, place),
-    ...digitCandidates(chart, fit, logs, place),
-    ...swapCandidates(chart, fit, logs, place),
+    unexplained(evidence, place),
+    ...unitCandidates(evidence, place),
+    ...girthCandidates(evidence, place),
+    ...digitCandidates(evidence, place),
+    ...swapCandidates(evidence, place),
   ];
-  return candidates.sort((a, b) => a.cost - b.cost)[0];
+  return candidates.reduce((best, one) => (one.likelihood > best.likelihood ? one : best));
 }
 
-type Look = readonly [chart: Chart, fit: Proportions, logs: readonly (readonly number[])[], place: Place];
-
-/** Distance from proportion after mending, or `undefined` when that is no clear gain. */
-function gain([, fit, logs, place]: Look, mm: number, farthest = limit): number | undefined {
-  const { figure, column } = place;
-  const before = Math.abs(fit.deviation(figure, column, logs[figure]![column]!));
-  const after = Math.abs(fit.deviation(figure, column, Math.log(mm)));
-  if (!(after <= farthest && after * clearlyBetter <= before)) return undefined;
-  return Math.abs(Math.log(mm) - fit.expected(figure, column)) / fit.spread(figure, column);
+/**
+ * ln of the density, in ln(reading), with which a reading that is right stands there: a t distribution of five degrees of
+ * freedom, as bodies now and then stray farther than the normal distribution has it, with as much beyond 1.96 spreads.
+ */
+function asRight(model: ChartModel, { figure, column }: Place, mm: number): number {
+  const scale = model.spread(figure, column) * (normal95 / studentT95);
+  const t = (Math.log(mm) - model.expected(figure, column)) / scale;
+  return Math.log(studentTDensity / scale) - 3 * Math.log(1 + (t * t) / 5);
 }
 
-function unitCandidates(...look: Look): readonly Candidate[] {
-  const [chart, , , place] = look;
+/** The same of a reading that is wrong for no known reason. */
+function asWild(model: ChartModel, { figure, column }: Place, mm: number): number {
+  const off = Math.abs(Math.log(mm) - model.expected(figure, column));
+  return -off / wildSpread - Math.log(2 * wildSpread);
+}
+
+function unexplained({ chart, model, fineness }: Evidence, place: Place): Candidate {
+  const { heading, unit } = columnAt(chart, place.column);
+  const reading = readingAt(chart, place);
+  const expected = Math.exp(model.expected(place.figure, place.column));
+  return {
+    kind: "out of proportion",
+    why: `${heading} ${amount(reading, unit)} is ${reading > expected ? "large" : "small"} for this figure: about ${roughAmount(expected, unit)} would be in proportion. Measure again; if it is right, leave it.`,
+    corrections: [],
+    places: [place],
+    likelihood:
+      Math.log(frequency["out of proportion"]) +
+      asWild(model, place, reading) +
+      fineness(place.column, reading),
+  };
+}
+
+function unitCandidates({ chart, model, fineness }: Evidence, place: Place): readonly Candidate[] {
   const { unit, heading } = columnAt(chart, place.column);
   const reading = readingAt(chart, place);
-  return unitSlips(unit).flatMap((slip) => {
+  return unitSlips(unit).map((slip) => {
     const mm = reading * slip.factor;
-    const off = gain(look, mm);
-    if (off === undefined) return [];
-    const rounding = slip.readIn === "in" ? 0 : coarseness(chart, place.column, mm);
-    const why =
-      `${heading} ${amount(reading, unit)} is ${timesOff(slip.factor)} for this figure: ` +
-      `${unitQuestion(slip, "was it")} ${mendedAmount(mm, unit)} would be in proportion.`;
     const isPower = Math.abs(Math.abs(Math.log10(slip.factor)) - 1) < 1e-9;
-    const cost = off + rounding + ((slip.readIn ?? isPower) ? 0 : noSuchUnit);
-    return [
-      {
-        kind: "wrong unit" as const,
-        why,
-        corrections: [correctionAt(chart, place, mm)],
-        places: [place],
-        cost,
-      },
-    ];
+    const often =
+      (slip.readIn ? frequency["wrong unit"] : frequency["no such unit"]) +
+      (isPower ? frequency["slipped point"] : 0);
+    return {
+      kind: "wrong unit" as const,
+      why:
+        `${heading} ${amount(reading, unit)} is ${timesOff(slip.factor)} for this figure: ` +
+        `${unitQuestion(slip, "was it")} ${mendedAmount(mm, unit)} would be in proportion.`,
+      corrections: [correctionAt(chart, place, mm)],
+      places: [place],
+      likelihood:
+        Math.log(often) +
+        asRight(model, place, mm) +
+        (isPower ? Math.log(reading / mm) : 0) +
+        (slip.readIn === "in" ? 0 : fineness(place.column, mm)),
+    };
   });
 }
 
-function girthCandidates(...look: Look): readonly Candidate[] {
-  const [chart, , , place] = look;
+function girthCandidates({ chart, model, fineness }: Evidence, place: Place): readonly Candidate[] {
   const { unit, heading, kind } = columnAt(chart, place.column);
   if (kind !== "girth" && kind !== undefined) return [];
   const reading = readingAt(chart, place);
-  return ([2, 0.5] as const).flatMap((factor) => {
+  return ([2, 0.5] as const).map((factor) => {
     const mm = reading * factor;
-    const off = gain(look, mm);
-    if (off === undefined) return [];
     const flagKind = factor === 2 ? ("half of the girth" as const) : ("twice the girth" as const);
     const about = factor === 2 ? "half" : "twice";
     const question = factor === 2 ? "was it measured flat, from side to side?" : "was it doubled by mistake?";
-    const why = `${heading} ${amount(reading, unit)} is about ${about} what is in proportion: ${question} ${mendedAmount(mm, unit)} would fit the figure.`;
-    return [
-      {
-        kind: flagKind,
-        why,
-        corrections: [correctionAt(chart, place, mm)],
-        places: [place],
-        cost: off + rarity[flagKind]!,
-      },
-    ];
+    return {
+      kind: flagKind,
+      why: `${heading} ${amount(reading, unit)} is about ${about} what is in proportion: ${question} ${mendedAmount(mm, unit)} would fit the figure.`,
+      corrections: [correctionAt(chart, place, mm)],
+      places: [place],
+      likelihood:
+        Math.log(frequency[flagKind]) +
+        asRight(model, place, mm) +
+        Math.log(reading / mm) +
+        fineness(place.column, mm),
+    };
   });
 }
 
@@ -127,35 +169,45 @@ const digitQuestion: Readonly<Record<DigitSlip, string>> = {
   "digit missing": "is a digit missing?",
 };
 
-function digitCandidates(...look: Look): readonly Candidate[] {
-  const [chart, fit, , place] = look;
+/** Each slip of the hand, with all readings that it may have been before. */
+function digitCandidates({ chart, model, fineness }: Evidence, place: Place): readonly Candidate[] {
   const { unit, heading } = columnAt(chart, place.column);
   const reading = readingAt(chart, place);
-  const fitting = beforeDigitSlip(fromMm(reading, unit), unit === "in").flatMap(({ slip, length }) => {
+  const before = beforeDigitSlip(fromMm(reading, unit), unit === "in").flatMap(({ slip, length }) => {
     const mm = toMm(length, unit);
-    const off = gain(look, mm, quiteClose);
-    return off === undefined ? [] : [{ slip, mm, off }];
+    if (asRight(model, place, mm) < asWild(model, place, mm) - hopeless) return [];
+    const ways = afterDigitSlip(length, slip, unit === "in");
+    const likelihood =
+      Math.log(frequency[slip] / ways) +
+      asRight(model, place, mm) +
+      Math.log(reading / mm) +
+      fineness(place.column, mm);
+    return [{ slip, mm, likelihood }];
   });
-  const severalMissing = fitting.filter(({ slip }) => slip === "digit missing").length > 1;
-  return fitting.map(({ slip, mm, off }) => {
-    // Which digit is missing can only be told when one alone puts the reading in proportion.
-    const unsure = slip === "digit missing" && severalMissing;
-    const about = unsure
-      ? `About ${roughAmount(Math.exp(fit.expected(place.figure, place.column)), unit)}`
-      : mendedAmount(mm, unit);
-    return {
-      kind: slip,
-      why: `${heading} ${amount(reading, unit)} is out of proportion: ${digitQuestion[slip]} ${about} would be in proportion.`,
-      corrections: unsure ? [] : [correctionAt(chart, place, mm)],
-      places: [place],
-      cost: off + rarity[slip]! + (unsure ? noSuchUnit : 0),
-    };
+  return (["digits swapped", "digit doubled", "digit missing"] as const).flatMap((slip) => {
+    const all = before.filter((one) => one.slip === slip).sort((a, b) => b.likelihood - a.likelihood);
+    const [best] = all;
+    if (!best) return [];
+    const together = all.reduce((sum, one) => sum + Math.exp(one.likelihood - best.likelihood), 0);
+    const isSure = 1 / together > sureOf;
+    const about = isSure
+      ? mendedAmount(best.mm, unit)
+      : `About ${roughAmount(Math.exp(model.expected(place.figure, place.column)), unit)}`;
+    return [
+      {
+        kind: slip,
+        why: `${heading} ${amount(reading, unit)} is out of proportion: ${digitQuestion[slip]} ${about} would be in proportion.`,
+        corrections: isSure ? [correctionAt(chart, place, best.mm)] : [],
+        places: [place],
+        likelihood: best.likelihood + Math.log(together),
+      },
+    ];
   });
 }
 
 /** The reading changed places with that of the neighbour column or the neighbour row. */
-function swapCandidates(...look: Look): readonly Candidate[] {
-  const [chart, , , { figure, column }] = look;
+function swapCandidates(evidence: Evidence, place: Place): readonly Candidate[] {
+  const { figure, column } = place;
   const neighbours = [
     { figure, column: column - 1 },
     { figure, column: column + 1 },
@@ -163,20 +215,28 @@ function swapCandidates(...look: Look): readonly Candidate[] {
     { figure: figure + 1, column },
   ];
   return neighbours
-    .filter((other) => readingAt(chart, other) > 0)
-    .flatMap((other) => swapCandidate(look, other) ?? []);
+    .filter((other) => readingAt(evidence.chart, other) > 0)
+    .flatMap((other) => swapCandidate(evidence, place, other) ?? []);
 }
 
-function swapCandidate([chart, fit, logs, place]: Look, other: Place): Candidate | undefined {
+function swapCandidate({ chart, model }: Evidence, place: Place, other: Place): Candidate | undefined {
   const [mine, theirs] = [columnAt(chart, place.column), columnAt(chart, other.column)];
   // The numbers change places, each into the unit of the column where it lands.
   const myMm = (readingAt(chart, other) / mmPerUnit[theirs.unit]) * mmPerUnit[mine.unit];
   const theirMm = (readingAt(chart, place) / mmPerUnit[mine.unit]) * mmPerUnit[theirs.unit];
-  const myOff = gain([chart, fit, logs, place], myMm, quiteClose);
-  const theirOff = gain([chart, fit, logs, other], theirMm, quiteClose);
-  if (myOff === undefined || theirOff === undefined) return undefined;
-  const [first, second] =
-    place.figure < other.figure || place.column < other.column ? [place, other] : [other, place];
+  // Without a swap the other reading is what it is: right, as a rule.
+  const asItStands = Math.max(
+    asRight(model, other, readingAt(chart, other)),
+    Math.log(seldom) + asWild(model, other, readingAt(chart, other)),
+  );
+  const likelihood =
+    Math.log(frequency["two readings swapped"]) +
+    asRight(model, place, myMm) +
+    asRight(model, other, theirMm) -
+    asItStands;
+  if (Number.isNaN(likelihood)) return undefined;
+  // Of two columns the left one is told; of two rows the one that strays farther, however the chart is sorted.
+  const [first, second] = other.column < place.column ? [other, place] : [place, other];
   const says = (at: Place) =>
     place.column === other.column
       ? `${chart.figures[at.figure]!} ${amount(readingAt(chart, at), mine.unit)}`
@@ -187,7 +247,7 @@ function swapCandidate([chart, fit, logs, place]: Look, other: Place): Candidate
     why: `${where}${says(first)} and ${says(second)} would both be in proportion the other way round: do they stand in each other’s cells?`,
     corrections: [correctionAt(chart, place, myMm), correctionAt(chart, other, theirMm)],
     places: [first, second],
-    cost: Math.max(myOff, theirOff) + rarity["two readings swapped"]!,
+    likelihood,
   };
 }
 
@@ -195,14 +255,27 @@ function readingAt(chart: Chart, { figure, column }: Place): number {
   return chart.measures[column]?.mm[figure] ?? Number.NaN;
 }
 
-/** A cost for a reading that is finer than nine in ten readings of its column. */
-function coarseness(chart: Chart, column: number, mm: number): number {
-  const { mm: readings, unit } = columnAt(chart, column);
-  const known = Array.from(readings).filter((reading) => reading > 0);
-  const step = [1, 0.5, 0.25, 0.1, 0.05].find(
-    (one) => known.filter((reading) => isMultiple(fromMm(reading, unit), one)).length >= 0.9 * known.length,
+/** To what a column is read, in its unit, and how often it is read finer; no step where it is read anyhow. */
+interface Grain {
+  readonly step: number | undefined;
+  readonly finer: number;
+}
+
+/** The coarsest step of which nine in ten readings are multiples. One finer reading may be the slip that is looked at. */
+function grainOf({ mm, unit }: MeasureColumn): Grain {
+  const known = Array.from(
+    mm.filter((reading) => reading > 0),
+    (reading) => fromMm(reading, unit),
   );
-  return step === undefined || isMultiple(fromMm(mm, unit), step) ? 0 : finerThanRead;
+  for (const step of [1, 0.5, 0.25, 0.1, 0.05]) {
+    const finer = known.filter((length) => !isMultiple(length, step)).length;
+    if (finer <= 0.1 * known.length) return { step, finer: Math.max(leastFiner, finer - 1) / known.length };
+  }
+  return { step: undefined, finer: 1 };
+}
+
+function finenessOf({ unit }: MeasureColumn, { step, finer }: Grain, mm: number): number {
+  return step === undefined || isMultiple(fromMm(mm, unit), step) ? 0 : Math.log(finer);
 }
 
 function isMultiple(length: number, step: number): boolean {

@@ -3,7 +3,7 @@ const mateCount = 3;
 /** Differences in proportion beyond this count no more, so that one slip cannot part two figures of one body. */
 const farthest = 0.5;
 /** In larger charts so many figures are looked through, half of them on either side in the order of their builds. */
-const mostLookedThrough = 1000;
+const mostLookedThrough = 600;
 
 /** Which figures of a chart are built alike. */
 export interface LikeBuild {
@@ -12,6 +12,14 @@ export interface LikeBuild {
    * takes no part, so that figures with the same slip do not find each other.
    */
   mates(figure: number, column?: number): readonly number[];
+  /** The same with their distances, as many as were asked for, whatever they have readings of. */
+  closest(figure: number): readonly Mate[];
+}
+
+export interface Mate {
+  readonly mate: number;
+  /** Mean difference in proportion, in ln. */
+  readonly distance: number;
 }
 
 /**
@@ -22,8 +30,13 @@ export interface LikeBuild {
  *
  * @param residuals ln(reading) less size and proportion, figure by figure; NaN is missing
  * @param fewest measures that must be known of both
+ * @param most how many figures to find
  */
-export function likeBuild(residuals: readonly (readonly number[])[], fewest: number): LikeBuild {
+export function likeBuild(
+  residuals: readonly (readonly number[])[],
+  fewest: number,
+  most = mateCount,
+): LikeBuild {
   const width = residuals[0]?.length ?? 0;
   const flat = Float64Array.from(residuals.flat());
   const everyFigure = Uint32Array.from(residuals.keys());
@@ -37,18 +50,30 @@ export function likeBuild(residuals: readonly (readonly number[])[], fewest: num
   let looked:
     { readonly figure: number; readonly others: ArrayLike<number>; readonly apart: Apart } | undefined;
   const found = new Map<number, readonly number[]>();
+  const near = new Map<number, readonly Mate[]>();
+
+  const look = (figure: number) => {
+    if (looked?.figure !== figure) {
+      const asked = others(figure);
+      looked = { figure, others: asked, apart: apartFrom(flat, width, figure, asked) };
+    }
+    return looked;
+  };
 
   return {
     mates: (figure, column) => {
       const key = figure * (width + 1) + (column ?? width);
       const known = found.get(key);
       if (known) return known;
-      if (looked?.figure !== figure) {
-        const asked = others(figure);
-        looked = { figure, others: asked, apart: apartFrom(flat, width, figure, asked) };
-      }
-      const mates = closest(flat, width, looked, { column, fewest });
+      const mates = closest(flat, width, look(figure), { column, fewest, most }).map(({ mate }) => mate);
       found.set(key, mates);
+      return mates;
+    },
+    closest: (figure) => {
+      const known = near.get(figure);
+      if (known) return known;
+      const mates = closest(flat, width, look(figure), { column: undefined, fewest, most });
+      near.set(figure, mates);
       return mates;
     },
   };
@@ -63,15 +88,21 @@ interface Apart {
 function apartFrom(flat: Float64Array, width: number, figure: number, others: ArrayLike<number>): Apart {
   const sum = new Float64Array(others.length);
   const common = new Int32Array(others.length);
+  const own = flat.subarray(figure * width, (figure + 1) * width);
   for (let k = 0; k < others.length; k++) {
     const base = others[k]! * width;
     let total = 0;
     let count = 0;
     for (let j = 0; j < width; j++) {
-      const difference = Math.abs(flat[figure * width + j]! - flat[base + j]!);
-      if (Number.isNaN(difference)) continue;
-      total += difference < farthest ? difference : farthest;
-      count++;
+      const difference = Math.abs(own[j]! - flat[base + j]!);
+      // False for a missing reading too.
+      if (difference < farthest) {
+        total += difference;
+        count++;
+      } else if (difference >= farthest) {
+        total += farthest;
+        count++;
+      }
     }
     sum[k] = total;
     common[k] = count;
@@ -83,10 +114,14 @@ function closest(
   flat: Float64Array,
   width: number,
   looked: { readonly figure: number; readonly others: ArrayLike<number>; readonly apart: Apart },
-  { column, fewest }: { readonly column: number | undefined; readonly fewest: number },
-): readonly number[] {
+  {
+    column,
+    fewest,
+    most,
+  }: { readonly column: number | undefined; readonly fewest: number; readonly most: number },
+): readonly Mate[] {
   const { figure, others, apart } = looked;
-  const best: { readonly mate: number; readonly distance: number }[] = [];
+  const best: Mate[] = [];
   for (let k = 0; k < others.length; k++) {
     const mate = others[k]!;
     if (mate === figure) continue;
@@ -103,12 +138,12 @@ function closest(
     }
     if (common < fewest) continue;
     const distance = sum / common;
-    if (!(distance < (best[mateCount - 1]?.distance ?? Number.POSITIVE_INFINITY))) continue;
+    if (!(distance < (best[most - 1]?.distance ?? Number.POSITIVE_INFINITY))) continue;
     const place = best.findIndex((one) => distance < one.distance);
     best.splice(place < 0 ? best.length : place, 0, { mate, distance });
-    if (best.length > mateCount) best.pop();
+    if (best.length > most) best.pop();
   }
-  return best.map(({ mate }) => mate);
+  return best;
 }
 
 /** The figures in order along the first principal component, found by power iteration, and each one’s rank in it. */

@@ -1,6 +1,6 @@
 import { Button, ProgressBar, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useRef } from "react";
+import { useEffect, useRef } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
@@ -37,9 +37,15 @@ export function ImportSection(): ReactNode {
   const session = useSession();
   const work = useImport();
   const input = useRef<HTMLInputElement>(null);
+  const chosen = useRef<HTMLDivElement>(null);
   const { source, read, prepared, survey, destination, settings, progress, change } = work;
   const obstacle = work.failure ?? (source ? (destination?.obstacle ?? prepared?.obstacle) : undefined);
   const changes = survey ? survey.added + survey.updated : 0;
+
+  // What was pressed to choose it has gone, or imports by now: what is to be looked at comes next.
+  useEffect(() => {
+    if (source) focusFrom(chosen.current);
+  }, [source]);
 
   const browse = (): void => input.current?.click();
   const primary = source
@@ -82,7 +88,7 @@ export function ImportSection(): ReactNode {
         </>
       )}
       {source && (
-        <div className={styles.source}>
+        <div ref={chosen} tabIndex={-1} className={styles.source}>
           <span className={styles.name}>{source.name}</span>
           <Button onClick={work.clear}>Choose another</Button>
         </div>
@@ -156,6 +162,12 @@ export function ImportSection(): ReactNode {
       )}
     </SectionFrame>
   );
+}
+
+/** Moves the keyboard there, unless someone has gone on to something outside the section meanwhile. */
+function focusFrom(place: HTMLElement | null): void {
+  const now = document.activeElement;
+  if (!now || now === document.body || place?.closest("[role=region]")?.contains(now)) place?.focus();
 }
 
 function Remarks({ lines }: { readonly lines: readonly string[] }): ReactNode {

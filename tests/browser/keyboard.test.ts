@@ -113,10 +113,36 @@ describe("the page without a mouse", () => {
     );
     expect(names.filter((name) => name.trim() === "")).toEqual([]);
   });
+
+  it("goes from a CSV file to groups", async () => {
+    await page.keyboard.press("F6");
+    await keyTo(page, "Import", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await keyTo(page, "Choose a file");
+    const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Enter")]);
+    await chooser.setFiles({
+      name: "figures.csv",
+      mimeType: "text/csv",
+      buffer: Buffer.from("Name,Bust (mm),Waist (mm),Hips (mm)\nQuillon,201,150,210\nQuellan,201,150,210\n"),
+    });
+    // One more press must not import what nobody has looked at.
+    await expect.poll(() => focused(page)).toMatch(/^figures\.csv/);
+    await keyTo(page, "Choose another");
+    await keyTo(page, "Import 2 figures", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => focused(page)).toMatch(/Done\. .*The table Figures holds the figures now/s);
+    await keyTo(page, "Groups", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await page.getByRole("heading", { name: "Groups", level: 1 }).waitFor();
+    await page.getByText("Quellan").first().waitFor();
+    await keyTo(page, "As a tree");
+    await page.keyboard.press("Enter");
+    await page.getByRole("img", { name: /join/i }).getByText("Quellan").waitFor();
+  });
 });
 
 describe.each(["light", "dark"] as const)("axe, %s", (colorScheme) => {
-  it("finds no fault in pane, grid and whole page", async () => {
+  it("finds no fault in pane, grid and whole page, and none while a cell is typed into", async () => {
     const visitor = await newVisitor();
     try {
       const page = await visitor.context.newPage();
@@ -124,6 +150,20 @@ describe.each(["light", "dark"] as const)("axe, %s", (colorScheme) => {
       await page.goto(inject("address"));
       await page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
       for (const part of [".pane", ".grid", "html"]) expect(await faults(page, part), part).toEqual([]);
+      await page.keyboard.press("Tab");
+      await page.keyboard.press("Enter");
+      const hint = page.locator("[data-u-comp=rect-popup]");
+      for (const [typed, hinted] of [
+        ["=SU", "Adds its arguments"],
+        ["M(1", "[Number 2,...]"],
+      ] as const) {
+        await page.keyboard.type(typed);
+        await hint.getByText(hinted).waitFor();
+        // What fades in has its colour at the end.
+        await page.evaluate(() => Promise.all(document.getAnimations().map((each) => each.finished)));
+        for (const part of [".grid", "html"])
+          expect(await faults(page, part), `${part}, ${typed}`).toEqual([]);
+      }
     } finally {
       await visitor.close();
     }

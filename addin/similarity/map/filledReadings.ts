@@ -1,4 +1,5 @@
 import type { Chart } from "../../chart/chart.ts";
+import { chartModel } from "../../checking/chartModel.ts";
 import { medianOf } from "../../checking/medianOf.ts";
 import { medianPolish } from "../../checking/medianPolish.ts";
 import { proportions } from "../../checking/proportions.ts";
@@ -54,10 +55,11 @@ function estimator(
   );
   const logs = logReadings(chart);
   const fit = chart.figures.length > mostForBuild ? undefined : proportions(logs, usualLogs(chart));
+  const model = fit && chartModel(fit);
   const polish = medianPolish(logs.map((row) => places.map((place) => row[place] ?? Number.NaN)));
   const medians = columns.map(({ column }) => medianOf(column.mm));
   return (figure, c) => {
-    const inProportion = fit?.expected(figure, places[c]!) ?? Number.NaN;
+    const inProportion = model?.expected(figure, places[c]!) ?? Number.NaN;
     const polished = polish.overall + polish.rows[figure]! + polish.columns[c]!;
     return Math.exp(inProportion) || Math.exp(polished) || medians[c]!;
   };

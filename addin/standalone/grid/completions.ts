@@ -1,4 +1,5 @@
 import type { Injector } from "@univerjs/core";
+import { Quantity } from "@univerjs/core";
 import type { ISearchItemWithType } from "@univerjs/sheets-formula";
 import { IDescriptionService } from "@univerjs/sheets-formula";
 import { FunctionType } from "@univerjs/engine-formula";
@@ -35,8 +36,10 @@ const takesCompletion = /\.search_function\./;
  * @returns to be called when a list is made
  */
 function leaveLateCompletions(injector: Injector): () => void {
-  const editors = injector.get(IEditorService);
-  const shortcuts = injector.get(IShortcutService);
+  const editors = injector.get(IEditorService, Quantity.OPTIONAL);
+  const shortcuts = injector.get(IShortcutService, Quantity.OPTIONAL);
+  // Without a screen nobody types.
+  if (!editors || !shortcuts) return () => undefined;
   const text = (): string | undefined => editors.getFocusEditor()?.getDocumentData().body?.dataStream;
   let listed: string | undefined;
   const register = shortcuts.registerShortcut.bind(shortcuts);

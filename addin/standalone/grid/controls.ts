@@ -137,6 +137,11 @@ function mendRest(container: HTMLElement): void {
       "aria-label": i === 0 ? "Messages of the sheet" : `Messages of the sheet, ${String(i + 1)}`,
     });
   });
+  // The arrow keys go through it from the cell, where they stay; it scrolls, so it is named as a place of its own.
+  set(document.querySelector("ul[data-u-comp=sheets-formula-editor]"), {
+    tabindex: "0",
+    "aria-label": "What may be meant: arrow keys choose, Tab takes it",
+  });
   for (const sidebar of container.querySelectorAll("[data-u-comp=sidebar][aria-expanded]"))
     sidebar.removeAttribute("aria-expanded");
 }
