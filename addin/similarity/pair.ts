@@ -142,7 +142,7 @@ export function isKnown(compared: number, of: number, lacksRequired: boolean): b
 }
 
 /** At this size neighbouring floating-point numbers are 2⁻³⁶ apart. */
-export const grid = 1.5 * 2 ** 16;
+const grid = 1.5 * 2 ** 16;
 
 /**
  * A distance in tolerances to the nearest 2⁻³⁶ (about 0.000000000015; coarser above 32,768 tolerances). Readings such as
