@@ -1,10 +1,10 @@
 import { createRoot } from "react-dom/client";
 import { createExcelWorkbook, leastApi } from "../addin/workbook/excel/excelWorkbook.ts";
-import { createErrands } from "./errands.ts";
+import { createErrands } from "./shell/errands.ts";
 import { connectCommands } from "./excel/commands.ts";
 import { excelServices } from "./excel/excelServices.ts";
-import { OutsideExcel } from "./OutsideExcel.tsx";
-import { Pane } from "./Pane.tsx";
+import { OutsideExcel } from "./shell/OutsideExcel.tsx";
+import { Pane } from "./shell/Pane.tsx";
 
 /** How long Excel may take to answer before the page says so, in milliseconds. It goes on waiting. */
 const patience = 15_000;

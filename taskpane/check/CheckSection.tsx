@@ -3,16 +3,16 @@ import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
 import type { Correction, Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
-import { Choice } from "../Choice.tsx";
-import { FailureBox } from "../FailureBox.tsx";
-import { chartTables } from "../chartTables.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { FailureBox } from "../ui/FailureBox.tsx";
+import { chartTables } from "../shell/chartTables.ts";
 import { tableAt } from "../explain/explainCell.ts";
-import { failureText } from "../notice.ts";
-import { OfferDemo } from "../OfferDemo.tsx";
-import { SectionFrame } from "../SectionFrame.tsx";
-import { useSession } from "../session.ts";
+import { failureText } from "../shell/notice.ts";
+import { OfferDemo } from "../shell/OfferDemo.tsx";
+import { SectionFrame } from "../shell/SectionFrame.tsx";
+import { useSession } from "../shell/session.ts";
 import { WorkingWords } from "../work/Working.tsx";
-import { count } from "../words.ts";
+import { count } from "../ui/words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
 import { FlagCard, choiceLabel, correctionLabel } from "./FlagCard.tsx";
@@ -20,7 +20,7 @@ import { areaOfFlag, cellOfFlag, correct } from "./flagEdits.ts";
 import { groupFlags } from "./flagGroups.ts";
 import type { CheckedChart } from "./useCheck.ts";
 import { useCheck } from "./useCheck.ts";
-import { plainList } from "../boxes.ts";
+import { plainList } from "../ui/boxes.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },

@@ -1,10 +1,10 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { Disclosure } from "../Disclosure.tsx";
-import { count } from "../words.ts";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { count } from "../ui/words.ts";
 import type { Confirmed } from "./confirmed.ts";
 import { confirmedWords } from "./confirmed.ts";
-import { plainList } from "../boxes.ts";
+import { plainList } from "../ui/boxes.ts";
 
 const useStyles = makeStyles({
   list: plainList,

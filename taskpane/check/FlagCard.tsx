@@ -3,9 +3,9 @@ import type { ReactNode } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
-import { meaning } from "../theme.ts";
-import { shownLength } from "../words.ts";
-import { card } from "../boxes.ts";
+import { meaning } from "../ui/theme.ts";
+import { shownLength } from "../ui/words.ts";
+import { card } from "../ui/boxes.ts";
 
 const useStyles = makeStyles({
   card: {

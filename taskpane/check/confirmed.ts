@@ -6,7 +6,7 @@ import { headingKey } from "../../addin/measures/headingKey.ts";
 import { parseReading } from "../../addin/measures/parseReading.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
-import { freeName } from "../freeName.ts";
+import { freeName } from "../shell/freeName.ts";
 
 /** Readings that the user has confirmed stand in a table of their own, in plain sight. */
 export const confirmedTable = "ConfirmedReadings";

@@ -1,5 +1,5 @@
 import { InputError } from "../../addin/measures/inputError.ts";
-import { paneTheme } from "../theme.ts";
+import { paneTheme } from "../ui/theme.ts";
 
 /** What is read off the drawing on screen and written into the file, so that it needs no style sheet. */
 const written = [

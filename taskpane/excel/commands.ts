@@ -1,4 +1,4 @@
-import type { Errands } from "../errands.ts";
+import type { Errands } from "../shell/errands.ts";
 import { commandIds } from "./commandIds.ts";
 
 /**

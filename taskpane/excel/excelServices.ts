@@ -1,5 +1,5 @@
-import type { HostServices } from "../hostServices.ts";
-import type { Appearance } from "../theme.ts";
+import type { HostServices } from "../shell/hostServices.ts";
+import type { Appearance } from "../ui/theme.ts";
 
 /** What Excel offers beside its sheets, as far as this Excel has it. For use once `Office.onReady` has answered. */
 export function excelServices(): HostServices {

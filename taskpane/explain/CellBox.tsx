@@ -1,10 +1,10 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
-import { plainList } from "../boxes.ts";
-import { failureText } from "../notice.ts";
-import { useSession } from "../session.ts";
-import { meaning } from "../theme.ts";
+import { plainList } from "../ui/boxes.ts";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
+import { meaning } from "../ui/theme.ts";
 import { useJob } from "../work/useJob.ts";
 import type { ExplainJob } from "./explainCell.ts";
 import { readSelectedCell } from "./explainCell.ts";

@@ -9,8 +9,8 @@ import { InputError } from "../../addin/measures/inputError.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { quote } from "../../addin/measures/quote.ts";
 import type { Area, TableInfo, Workbook } from "../../addin/workbook/port.ts";
-import { chartTables } from "../chartTables.ts";
-import { count } from "../words.ts";
+import { chartTables } from "../shell/chartTables.ts";
+import { count } from "../ui/words.ts";
 
 /** What a cell of a chart holds, in words. */
 export interface CellWords {

@@ -2,7 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Check } from "../../addin/fit/check.ts";
 import { VerdictWords } from "./VerdictWords.tsx";
-import { card, plainList } from "../boxes.ts";
+import { card, plainList } from "../ui/boxes.ts";
 
 const useStyles = makeStyles({
   list: plainList,

@@ -1,7 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useId } from "react";
-import { meaning } from "../theme.ts";
+import { meaning } from "../ui/theme.ts";
 import type { CheckDrawing } from "./checkDrawing.ts";
 
 const useStyles = makeStyles({

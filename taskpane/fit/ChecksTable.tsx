@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import type { Check } from "../../addin/fit/check.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
-import { PlainTable } from "../PlainTable.tsx";
+import { PlainTable } from "../ui/PlainTable.tsx";
 import { VerdictWords } from "./VerdictWords.tsx";
 
 /** The checks as a table, for those who would rather read numbers. */

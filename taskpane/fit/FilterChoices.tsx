@@ -2,7 +2,7 @@ import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Verdict } from "../../addin/fit/verdict.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
-import { Choice } from "../Choice.tsx";
+import { Choice } from "../ui/Choice.tsx";
 import type { MatrixFilter } from "./matrix.ts";
 import { verdictLooks } from "./verdictLooks.ts";
 

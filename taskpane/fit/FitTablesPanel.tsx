@@ -1,11 +1,11 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { useSession } from "../session.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { useSession } from "../shell/session.ts";
 import type { ChosenTables, FitRole } from "./fitTables.ts";
 import type { Fit } from "./readFit.ts";
-import type { StarterTable } from "../starterTable.ts";
+import type { StarterTable } from "../shell/starterTable.ts";
 import { easeRulesStarter, garmentClassesStarter } from "./starterTables.ts";
 
 const useStyles = makeStyles({

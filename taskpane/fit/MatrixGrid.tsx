@@ -3,7 +3,7 @@ import type { KeyboardEvent, ReactNode } from "react";
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Match } from "../../addin/fit/match.ts";
 import type { Verdict } from "../../addin/fit/verdict.ts";
-import { meaning } from "../theme.ts";
+import { meaning } from "../ui/theme.ts";
 import type { GridCell } from "./gridKeys.ts";
 import { cellAfterKey } from "./gridKeys.ts";
 import type { MatrixPart } from "./matrix.ts";

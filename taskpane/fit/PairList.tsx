@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { OpenList } from "../OpenList.tsx";
+import { OpenList } from "../ui/OpenList.tsx";
 import type { RankedPair } from "./ranking.ts";
 import { VerdictWords } from "./VerdictWords.tsx";
 

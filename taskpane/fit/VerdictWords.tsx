@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { Verdict } from "../../addin/fit/verdict.ts";
-import { SignedWords } from "../SignedWords.tsx";
+import { SignedWords } from "../ui/SignedWords.tsx";
 import { verdictLooks } from "./verdictLooks.ts";
 
 /** A verdict as word and shape, in the colour of its meaning. */

@@ -5,7 +5,7 @@ import { isWearable } from "../../addin/fit/verdict.ts";
 import { CardOfCheck, Cards } from "./Cards.tsx";
 import type { Change } from "./changes.ts";
 import { changesOf } from "./changes.ts";
-import { MeasureFirst, Part } from "../Part.tsx";
+import { MeasureFirst, Part } from "../ui/Part.tsx";
 
 const useStyles = makeStyles({
   text: { margin: 0 },

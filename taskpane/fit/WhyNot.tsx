@@ -6,7 +6,7 @@ import type { ExplainedRoute, Explanation } from "../../addin/fit/explainPair.ts
 import { Cards } from "./Cards.tsx";
 import { CheckCard } from "./CheckCard.tsx";
 import { ChecksTable } from "./ChecksTable.tsx";
-import { MeasureFirst, Part } from "../Part.tsx";
+import { MeasureFirst, Part } from "../ui/Part.tsx";
 import { VerdictWords } from "./VerdictWords.tsx";
 
 const useStyles = makeStyles({

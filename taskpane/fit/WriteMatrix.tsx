@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { Match } from "../../addin/fit/match.ts";
-import { WriteBox } from "../WriteBox.tsx";
+import { WriteBox } from "../shell/WriteBox.tsx";
 import type { MatrixPart } from "./matrix.ts";
 import type { Fit } from "./readFit.ts";
 import { planMatrix } from "./writeMatrix.ts";

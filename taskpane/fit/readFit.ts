@@ -9,7 +9,7 @@ import type { Fitting } from "../../addin/fit/match.ts";
 import { prepareFitting } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import type { ChosenTables, FitTables } from "./fitTables.ts";
 import { findFitTables, tableFor } from "./fitTables.ts";
 

@@ -2,8 +2,8 @@ import type { Cell } from "../../addin/chart/cell.ts";
 import { easeRuleCells } from "../../addin/chart/readEaseRules.ts";
 import { garmentClassCells } from "../../addin/chart/readGarmentClasses.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
-import type { StarterTable, TakenNames } from "../starterTable.ts";
-import { starterTable } from "../starterTable.ts";
+import type { StarterTable, TakenNames } from "../shell/starterTable.ts";
+import { starterTable } from "../shell/starterTable.ts";
 import { usualNames } from "./fitTables.ts";
 
 /** Lengths of a pattern besides its closure: what each heading says before its unit. */

@@ -1,4 +1,4 @@
-import { useRead } from "../useRead.ts";
+import { useRead } from "../shell/useRead.ts";
 import type { ChosenTables } from "./fitTables.ts";
 import type { Fit } from "./readFit.ts";
 import { readFit } from "./readFit.ts";

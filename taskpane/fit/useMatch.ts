@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import type { Fitting, Match } from "../../addin/fit/match.ts";
 import { inSteps } from "../import/inSteps.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import { matchInSteps } from "./matrix.ts";
 
 /** How far the judging of all pairs is. */

@@ -1,5 +1,5 @@
 import type { Verdict } from "../../addin/fit/verdict.ts";
-import type { Tone } from "../SignedWords.tsx";
+import type { Tone } from "../ui/SignedWords.tsx";
 
 /** How a verdict is shown beside its word: a shape of its own, and what it means for the garment. */
 export interface VerdictLooks {

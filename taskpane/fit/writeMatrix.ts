@@ -2,10 +2,10 @@ import type { Match } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { areaName, sheetLimit } from "../../addin/workbook/address.ts";
 import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
-import { freeName } from "../freeName.ts";
-import { count } from "../words.ts";
-import type { Writing, WritingForm } from "../writing.ts";
-import { headingRow, resultSheet } from "../writing.ts";
+import { freeName } from "../shell/freeName.ts";
+import { count } from "../ui/words.ts";
+import type { Writing, WritingForm } from "../shell/writing.ts";
+import { headingRow, resultSheet } from "../shell/writing.ts";
 import type { MatrixPart } from "./matrix.ts";
 import type { UsedTables } from "./readFit.ts";
 

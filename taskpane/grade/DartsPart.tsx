@@ -3,9 +3,9 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { adultHeightMm } from "../../addin/grading/scale.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { PlainTable } from "../PlainTable.tsx";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { PlainTable } from "../ui/PlainTable.tsx";
 import { dartsView } from "./dartsView.ts";
 
 const useStyles = makeStyles({

@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { useMemo } from "react";
-import { Choice } from "../Choice.tsx";
-import type { Chosen } from "../chosenPlace.ts";
+import { Choice } from "../ui/Choice.tsx";
+import type { Chosen } from "../ui/chosenPlace.ts";
 
 /** A choice among the figures of a chart; one that is not there any more stays in sight until another is chosen. */
 export function FigureChoice(props: {

@@ -3,9 +3,9 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { LengthField, typedLength } from "../LengthField.tsx";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { LengthField, typedLength } from "../ui/LengthField.tsx";
 import type { CirclePart } from "./flareView.ts";
 import { circlePartKeys, circleParts, flareWords } from "./flareView.ts";
 

@@ -1,11 +1,11 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
-import { FailureBox } from "../FailureBox.tsx";
-import { OfferDemo } from "../OfferDemo.tsx";
-import { SectionFrame } from "../SectionFrame.tsx";
-import { useSession } from "../session.ts";
-import { useRead } from "../useRead.ts";
+import { FailureBox } from "../ui/FailureBox.tsx";
+import { OfferDemo } from "../shell/OfferDemo.tsx";
+import { SectionFrame } from "../shell/SectionFrame.tsx";
+import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
 import { GradeAnswers } from "./GradeAnswers.tsx";
 import type { ChosenForGrading } from "./readGrading.ts";
 import { readGrading } from "./readGrading.ts";

@@ -1,10 +1,10 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
-import { plainList } from "../boxes.ts";
-import type { Chosen } from "../chosenPlace.ts";
-import { Disclosure } from "../Disclosure.tsx";
-import { count } from "../words.ts";
+import { plainList } from "../ui/boxes.ts";
+import type { Chosen } from "../ui/chosenPlace.ts";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { count } from "../ui/words.ts";
 import { FigureChoice } from "./FigureChoice.tsx";
 
 const useStyles = makeStyles({

@@ -2,7 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { ScaleBar } from "../drawing/ScaleBar.tsx";
-import { meaning } from "../theme.ts";
+import { meaning } from "../ui/theme.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
 import { arrowPath, outlinePath, placePiece } from "./placePiece.ts";
 import { labelsFor } from "./screenLabels.ts";

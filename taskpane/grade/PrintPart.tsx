@@ -2,12 +2,12 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { Fragment } from "react";
 import { printCautions } from "../../addin/grading/printWords.ts";
-import { Disclosure } from "../Disclosure.tsx";
-import { LengthField, typedLength } from "../LengthField.tsx";
-import { Part } from "../Part.tsx";
-import { PlainTable } from "../PlainTable.tsx";
-import type { Tone } from "../SignedWords.tsx";
-import { SignedWords } from "../SignedWords.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { LengthField, typedLength } from "../ui/LengthField.tsx";
+import { Part } from "../ui/Part.tsx";
+import { PlainTable } from "../ui/PlainTable.tsx";
+import type { Tone } from "../ui/SignedWords.tsx";
+import { SignedWords } from "../ui/SignedWords.tsx";
 import type { PrintView, Residual } from "./printView.ts";
 import { allowanceSays } from "./printView.ts";
 

@@ -1,9 +1,9 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { TableInfo } from "../../addin/workbook/port.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { useSession } from "../session.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { useSession } from "../shell/session.ts";
 import type { ChosenForGrading, GradingInput } from "./readGrading.ts";
 import { gradeRulesStarter } from "./rulesStarter.ts";
 

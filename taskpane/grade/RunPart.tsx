@@ -1,10 +1,10 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { GradeAdvice } from "../../addin/grading/gradeAdvice.ts";
-import { Part } from "../Part.tsx";
-import { PlainTable } from "../PlainTable.tsx";
-import type { Tone } from "../SignedWords.tsx";
-import { SignedWords } from "../SignedWords.tsx";
+import { Part } from "../ui/Part.tsx";
+import { PlainTable } from "../ui/PlainTable.tsx";
+import type { Tone } from "../ui/SignedWords.tsx";
+import { SignedWords } from "../ui/SignedWords.tsx";
 import type { RunView } from "./runView.ts";
 
 const useStyles = makeStyles({ text: { margin: 0 } });

@@ -1,8 +1,8 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { ScaleVerdict } from "../../addin/grading/printScale.ts";
-import type { Tone } from "../SignedWords.tsx";
-import { SignedWords } from "../SignedWords.tsx";
+import type { Tone } from "../ui/SignedWords.tsx";
+import { SignedWords } from "../ui/SignedWords.tsx";
 import type { PrintView } from "./printView.ts";
 
 const useStyles = makeStyles({

@@ -1,9 +1,9 @@
 import { Checkbox, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { count } from "../words.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { count } from "../ui/words.ts";
 import type { MeasuresFor } from "./countedMeasures.ts";
 import { measuresForWords } from "./countedMeasures.ts";
 

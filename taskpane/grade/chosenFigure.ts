@@ -1,5 +1,5 @@
-import type { Chosen } from "../chosenPlace.ts";
-import { placeOfChosen } from "../chosenPlace.ts";
+import type { Chosen } from "../ui/chosenPlace.ts";
+import { placeOfChosen } from "../ui/chosenPlace.ts";
 
 /** The place of a chosen figure; the usual one where none is chosen, `undefined` where it is not in the chart any more. */
 export function placeOfFigure(

@@ -9,7 +9,7 @@ import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import type { ChosenForGroups, GroupsInput } from "../groups/readGroups.ts";
 import { readGroups } from "../groups/readGroups.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import type { TableToName } from "./writeGrade.ts";
 
 /** The tables that the user has chosen; `""` as rules stands for those of Measure Book. */

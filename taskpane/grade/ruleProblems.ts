@@ -1,7 +1,7 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { GirthMismatch } from "../../addin/grading/girthIdentity.ts";
 import { mismatchWords } from "../../functions/gradeWords.ts";
-import type { TableProblem } from "../ProblemList.tsx";
+import type { TableProblem } from "../ui/ProblemList.tsx";
 
 /** Girth lines that do not add up, in words, with the rows that make them up. */
 export function mismatchProblems(

@@ -1,6 +1,6 @@
 import { gradeRuleCells } from "../../addin/chart/readGradeRules.ts";
-import type { StarterTable, TakenNames } from "../starterTable.ts";
-import { starterTable } from "../starterTable.ts";
+import type { StarterTable, TakenNames } from "../shell/starterTable.ts";
+import { starterTable } from "../shell/starterTable.ts";
 import { usualGradeRules } from "./readGrading.ts";
 
 /** The grade rules that come with the project, to be changed. */

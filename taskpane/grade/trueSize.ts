@@ -1,7 +1,7 @@
 import { testSquareMm } from "../../addin/grading/printWords.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
-import { paperColours } from "../theme.ts";
+import { paperColours } from "../ui/theme.ts";
 import { diagramWords } from "./diagramWords.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
 import type { Sized } from "./inRows.ts";

@@ -8,9 +8,9 @@ import type { FunctionDescriptor, Table } from "../../functions/descriptor.ts";
 import { isTable } from "../../functions/descriptor.ts";
 import { gradeFunction } from "../../functions/grade.ts";
 import { resizeFunction } from "../../functions/resize.ts";
-import { freeName } from "../freeName.ts";
-import type { Writing, WritingForm } from "../writing.ts";
-import { headingRow, resultSheet } from "../writing.ts";
+import { freeName } from "../shell/freeName.ts";
+import type { Writing, WritingForm } from "../shell/writing.ts";
+import { headingRow, resultSheet } from "../shell/writing.ts";
 
 /** A table of the workbook: its name for a formula, and what it holds. */
 export interface TableToName {

@@ -1,7 +1,7 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ScaleLinear } from "d3-scale";
 import type { KeyboardEvent, PointerEvent, ReactNode } from "react";
-import { meaning } from "../theme.ts";
+import { meaning } from "../ui/theme.ts";
 import { shownTimes, tolerancesWords } from "./words.ts";
 
 const useStyles = makeStyles({

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useState } from "react";
-import { QuestionNav } from "../QuestionNav.tsx";
+import { QuestionNav } from "../ui/QuestionNav.tsx";
 import type { ModelSettings } from "./HouseModels.tsx";
 import { HouseModels } from "./HouseModels.tsx";
 import type { PairInSight } from "./LooseClothes.tsx";

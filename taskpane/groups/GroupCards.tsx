@@ -7,10 +7,10 @@ import type { Uncertainty } from "../../addin/similarity/certainty/certainty.ts"
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarity/differenceWords.ts";
 import type { GroupCard, PairDifference } from "../../addin/similarity/cards.ts";
-import { card, plainList } from "../boxes.ts";
-import { Part } from "../Part.tsx";
-import { ShowMore } from "../ShowMore.tsx";
-import { count } from "../words.ts";
+import { card, plainList } from "../ui/boxes.ts";
+import { Part } from "../ui/Part.tsx";
+import { ShowMore } from "../ui/ShowMore.tsx";
+import { count } from "../ui/words.ts";
 import type { Sureness } from "./chances.ts";
 import { sureness } from "./chances.ts";
 import { chanceWords, namesWords } from "./words.ts";

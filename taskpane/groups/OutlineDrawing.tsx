@@ -11,7 +11,7 @@ import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
 import { ScaleBar } from "../drawing/ScaleBar.tsx";
-import { meaning } from "../theme.ts";
+import { meaning } from "../ui/theme.ts";
 import { outlinePath } from "./outlinePath.ts";
 import { figureAt } from "./sharing.ts";
 

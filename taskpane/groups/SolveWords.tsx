@@ -1,8 +1,8 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { FailureBox } from "../FailureBox.tsx";
+import { FailureBox } from "../ui/FailureBox.tsx";
 import type { ExactTask } from "../solver/task.ts";
-import { count } from "../words.ts";
+import { count } from "../ui/words.ts";
 import type { Solving } from "./useSolve.ts";
 
 const useStyles = makeStyles({

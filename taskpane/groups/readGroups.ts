@@ -5,9 +5,9 @@ import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolera
 import { readGarmentTolerances, readTolerances } from "../../addin/chart/tolerances.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
-import { chartTables } from "../chartTables.ts";
+import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import type { SecondReadings } from "./secondReadings.ts";
 import { readSecond, usualSecond } from "./secondReadings.ts";
 

@@ -1,7 +1,7 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { GroupSilhouette } from "../../addin/similarity/silhouette.ts";
 import { compareNames } from "../../addin/similarity/nameOrder.ts";
-import { count } from "../words.ts";
+import { count } from "../ui/words.ts";
 import { sizesOf } from "./words.ts";
 
 /** How a figure sits in its group. */

@@ -10,8 +10,8 @@ import {
   technicalErrorsMm,
 } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
-import { failureText } from "../notice.ts";
-import { count, shownLength } from "../words.ts";
+import { failureText } from "../shell/notice.ts";
+import { count, shownLength } from "../ui/words.ts";
 import { namesWords } from "./words.ts";
 
 /** The name of the table that is taken by itself. */

@@ -2,8 +2,8 @@ import { cellText } from "../../addin/chart/cell.ts";
 import { figureKey } from "../../addin/chart/find.ts";
 import { readHeading } from "../../addin/measures/heading.ts";
 import { sameName } from "../../addin/workbook/names.ts";
-import type { StarterTable, TakenNames } from "../starterTable.ts";
-import { starterTable } from "../starterTable.ts";
+import type { StarterTable, TakenNames } from "../shell/starterTable.ts";
+import { starterTable } from "../shell/starterTable.ts";
 import type { FiguresToGroup } from "./readGroups.ts";
 import { usualSecond } from "./secondReadings.ts";
 

@@ -8,8 +8,8 @@ import type { Tolerance } from "../../addin/measures/measure.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { toleranceOfUnknownMeasure } from "../../addin/similarity/columns.ts";
 import type { Edit, RangeData, TableInfo } from "../../addin/workbook/port.ts";
-import type { StarterTable, TakenNames } from "../starterTable.ts";
-import { starterTable } from "../starterTable.ts";
+import type { StarterTable, TakenNames } from "../shell/starterTable.ts";
+import { starterTable } from "../shell/starterTable.ts";
 import { usualTolerances } from "./readGroups.ts";
 
 /** Classes of garments to begin with, and how many times the tolerance of the body each may use: the project’s own values. */

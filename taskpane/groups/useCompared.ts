@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { columnsOfPart } from "../../addin/similarity/columns.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import { partOptions } from "./parts.ts";
 import type { FiguresToGroup } from "./readGroups.ts";
 

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import { solveInWorker } from "../solver/solveInWorker.ts";
 import type { AnswerTo, ExactTask, Solved } from "../solver/task.ts";
 

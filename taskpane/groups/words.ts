@@ -1,4 +1,4 @@
-import { count } from "../words.ts";
+import { count } from "../ui/words.ts";
 
 /**
  * A probability as people say it.

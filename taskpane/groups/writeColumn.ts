@@ -3,8 +3,8 @@ import { cellText, isBlank } from "../../addin/chart/cell.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { Edit } from "../../addin/workbook/port.ts";
-import { count } from "../words.ts";
-import type { Writing } from "../writing.ts";
+import { count } from "../ui/words.ts";
+import type { Writing } from "../shell/writing.ts";
 import type { FiguresToGroup } from "./readGroups.ts";
 import { sizesOf } from "./words.ts";
 

@@ -4,12 +4,12 @@ import { useState } from "react";
 import { descriptors } from "../../functions/all.ts";
 import type { FunctionDescriptor } from "../../functions/descriptor.ts";
 import { signature } from "../../functions/reference.ts";
-import { Disclosure } from "../Disclosure.tsx";
-import { failureText } from "../notice.ts";
-import { SectionFrame } from "../SectionFrame.tsx";
-import { useSession } from "../session.ts";
-import { StartSwitch } from "../StartWithWorkbook.tsx";
-import { count } from "../words.ts";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { failureText } from "../shell/notice.ts";
+import { SectionFrame } from "../shell/SectionFrame.tsx";
+import { useSession } from "../shell/session.ts";
+import { StartSwitch } from "../shell/StartWithWorkbook.tsx";
+import { count } from "../ui/words.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },

@@ -5,9 +5,9 @@ import type { UnitOrigin } from "../../addin/chart/import/guessUnits.ts";
 import type { TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import { measureById, measures } from "../../addin/measures/dictionary.ts";
 import { lengthUnits } from "../../addin/measures/units.ts";
-import { Disclosure } from "../Disclosure.tsx";
-import { meaning } from "../theme.ts";
-import { count } from "../words.ts";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { meaning } from "../ui/theme.ts";
+import { count } from "../ui/words.ts";
 
 const useStyles = makeStyles({
   list: { listStyleType: "none", margin: 0, padding: 0, display: "flex", flexDirection: "column" },

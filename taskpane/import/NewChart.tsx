@@ -3,11 +3,11 @@ import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { SheetContent } from "../../addin/workbook/content.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { failureText } from "../notice.ts";
-import { useSession } from "../session.ts";
-import { count, unitNames } from "../words.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
+import { count, unitNames } from "../ui/words.ts";
 import { newChartSheets } from "./newChartSheets.ts";
 
 const useStyles = makeStyles({

@@ -6,8 +6,8 @@ import type { Cell } from "../../addin/chart/cell.ts";
 import type { ImportFigure } from "../../addin/chart/import/figures.ts";
 import type { ImportPlan, PlannedCell } from "../../addin/chart/import/importPlan.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
-import { meaning } from "../theme.ts";
-import { shownNumber } from "../words.ts";
+import { meaning } from "../ui/theme.ts";
+import { shownNumber } from "../ui/words.ts";
 
 const useStyles = makeStyles({
   box: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },

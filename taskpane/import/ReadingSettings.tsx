@@ -3,8 +3,8 @@ import { decimalMarkNames, decimalMarks } from "../../addin/chart/import/decimal
 import { encodingNames, encodings } from "../../addin/chart/import/encoding.ts";
 import { delimiterNames, delimiters } from "../../addin/chart/import/rows.ts";
 import { cellText } from "../../addin/chart/cell.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
 import type { Prepared } from "./prepare.ts";
 import type { ImportSource, ReadSource } from "./readSource.ts";
 import type { ImportSettings } from "./useImport.ts";

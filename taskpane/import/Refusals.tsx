@@ -3,9 +3,9 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { ImportPlan } from "../../addin/chart/import/importPlan.ts";
 import type { Refusal } from "../../addin/chart/import/survey.ts";
-import { Disclosure } from "../Disclosure.tsx";
-import { meaning } from "../theme.ts";
-import { count } from "../words.ts";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { meaning } from "../ui/theme.ts";
+import { count } from "../ui/words.ts";
 
 const useStyles = makeStyles({
   list: {

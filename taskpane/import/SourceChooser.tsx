@@ -1,7 +1,7 @@
 import { Button, Field, Textarea, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { DragEvent, ReactNode, Ref } from "react";
 import { useState } from "react";
-import { meaning } from "../theme.ts";
+import { meaning } from "../ui/theme.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },

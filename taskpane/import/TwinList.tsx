@@ -3,10 +3,10 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { ImportFigure, TwinChoice, TwinChoices } from "../../addin/chart/import/figures.ts";
 import { twinChoices } from "../../addin/chart/import/figures.ts";
-import { Choice } from "../Choice.tsx";
-import { Disclosure } from "../Disclosure.tsx";
-import { count } from "../words.ts";
-import { plainList } from "../boxes.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { count } from "../ui/words.ts";
+import { plainList } from "../ui/boxes.ts";
 
 const useStyles = makeStyles({
   group: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },

@@ -1,8 +1,8 @@
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { SheetContent } from "../../addin/workbook/content.ts";
 import { sameName } from "../../addin/workbook/names.ts";
-import { freeName } from "../freeName.ts";
-import type { TakenNames } from "../starterTable.ts";
+import { freeName } from "../shell/freeName.ts";
+import type { TakenNames } from "../shell/starterTable.ts";
 
 /**
  * The sheets of a new measurement chart: the whole starter workbook, or, where any of its names is taken, the sheet of

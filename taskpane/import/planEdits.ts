@@ -2,7 +2,7 @@ import { isBlank } from "../../addin/chart/cell.ts";
 import type { ImportPlan, PlannedCell, TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
 import type { CellAddress, Edit, TableInfo } from "../../addin/workbook/port.ts";
-import { freeName } from "../freeName.ts";
+import { freeName } from "../shell/freeName.ts";
 
 /** Name of the table that holds the chart. */
 export const chartTable = "Figures";

@@ -2,9 +2,9 @@ import { useEffect, useState } from "react";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
-import { chartTables } from "../chartTables.ts";
-import { failureText } from "../notice.ts";
-import { useSession } from "../session.ts";
+import { chartTables } from "../shell/chartTables.ts";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import { chartTable } from "./planEdits.ts";
 
 /** The charts of the workbook, and the one that is imported into, as it stands now. */

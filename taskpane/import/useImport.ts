@@ -3,7 +3,7 @@ import { survey as surveyOf } from "../../addin/chart/import/survey.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import type { Edit } from "../../addin/workbook/port.ts";
 import { checkFileSize } from "../../addin/workbook/tooLarge.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import { inSteps } from "./inSteps.ts";
 import type { LayoutSettings, Prepared } from "./prepare.ts";
 import { prepare } from "./prepare.ts";

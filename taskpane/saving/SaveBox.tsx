@@ -2,9 +2,9 @@ import { Button, Link, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useId, useRef, useState } from "react";
 import { download } from "../drawing/download.ts";
-import { card } from "../boxes.ts";
-import { failureText } from "../notice.ts";
-import { useSession } from "../session.ts";
+import { card } from "../ui/boxes.ts";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import type { SentDrawing } from "./drawingLink.ts";
 import { drawingAddress } from "./drawingLink.ts";
 

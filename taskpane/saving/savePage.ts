@@ -1,4 +1,4 @@
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 import { svgPicture } from "../drawing/svgPicture.ts";
 import { drawingOfAddress } from "./drawingLink.ts";
 import type { SentDrawing } from "./drawingLink.ts";

@@ -1,6 +1,6 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { FailureBox } from "../FailureBox.tsx";
+import { FailureBox } from "../ui/FailureBox.tsx";
 import type { Working } from "./useJob.ts";
 
 const useStyles = makeStyles({

@@ -4,7 +4,7 @@ import type { ExplainAnswer, ExplainJob } from "../explain/explainCell.ts";
 import { doExplainJob } from "../explain/explainCell.ts";
 import type { GroupAnswer, GroupJob } from "../groups/jobs.ts";
 import { doGroupJob } from "../groups/jobs.ts";
-import { failureText } from "../notice.ts";
+import { failureText } from "../shell/notice.ts";
 
 /** Work of a section that takes long for thousands of figures: plain data, so that it can be passed to a worker. */
 export type Job = CheckJob | ExplainJob | GroupJob;

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { useSession } from "../session.ts";
+import { useSession } from "../shell/session.ts";
 import type { Job, JobAnswer, JobMessage } from "./job.ts";
 import { jobMessage } from "./job.ts";
 

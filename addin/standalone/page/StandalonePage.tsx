@@ -15,7 +15,7 @@ import { watchRegions } from "./regions.ts";
 import { SaveForms } from "./SaveForms.tsx";
 
 const Pane = lazy(async () => {
-  const { Pane: loaded } = await import("../../../taskpane/Pane.tsx");
+  const { Pane: loaded } = await import("../../../taskpane/shell/Pane.tsx");
   return { default: loaded };
 });
 

@@ -1,6 +1,6 @@
 import { createRoot } from "react-dom/client";
 import type { Workbook } from "../../../addin/workbook/port.ts";
-import { Pane } from "../../../taskpane/Pane.tsx";
+import { Pane } from "../../../taskpane/shell/Pane.tsx";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 
 declare global {

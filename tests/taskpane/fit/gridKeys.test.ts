@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { placeOfChosen } from "../../../taskpane/chosenPlace.ts";
+import { placeOfChosen } from "../../../taskpane/ui/chosenPlace.ts";
 import { cellAfterKey } from "../../../taskpane/fit/gridKeys.ts";
 import { placesOf, scrollTo, spanInSight } from "../../../taskpane/fit/windowing.ts";
-import { freeName } from "../../../taskpane/freeName.ts";
+import { freeName } from "../../../taskpane/shell/freeName.ts";
 
 // Keys as in “Data Grids”, ARIA Authoring Practices Guide (W3C), section Grid Pattern; from memory.
 describe("keys in the matrix", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
-import type { Writing } from "../../../taskpane/writing.ts";
+import type { Writing } from "../../../taskpane/shell/writing.ts";
 import { gradeFunction } from "../../../functions/grade.ts";
 import { pieceChoices } from "../../../taskpane/grade/garments.ts";
 import { placeOfFigure } from "../../../taskpane/grade/chosenFigure.ts";

@@ -1,4 +1,4 @@
-import { sameName } from "../addin/workbook/names.ts";
+import { sameName } from "../../addin/workbook/names.ts";
 
 /** The wanted name if it is free, else with the first number behind it that is: Fit, Fit 2, Fit 3. */
 export function freeName(wanted: string, taken: readonly string[], between = " "): string {

@@ -1,5 +1,5 @@
-import type { SheetContent } from "../addin/workbook/content.ts";
-import type { Edit } from "../addin/workbook/port.ts";
+import type { SheetContent } from "../../addin/workbook/content.ts";
+import type { Edit } from "../../addin/workbook/port.ts";
 
 /** Formulas follow every change of the tables that they name; values stay as they are. */
 export type WritingForm = "formulas" | "values";

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { chartTables } from "../../taskpane/chartTables.ts";
+import { chartTables } from "../../../taskpane/shell/chartTables.ts";
 
 const table = (name: string, ...headings: string[]) => ({
   name,

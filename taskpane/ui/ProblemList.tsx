@@ -1,8 +1,8 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import type { TableInfo } from "../addin/workbook/port.ts";
-import { failureText } from "./notice.ts";
-import { useSession } from "./session.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import { meaning } from "./theme.ts";
 
 const useStyles = makeStyles({

@@ -1,7 +1,7 @@
 import { Button, FluentProvider, Link, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { browserServices } from "./hostServices.ts";
-import { paneTheme } from "./theme.ts";
+import { paneTheme } from "../ui/theme.ts";
 import { useAppearance } from "./useAppearance.ts";
 
 const useStyles = makeStyles({

@@ -2,7 +2,7 @@ import { Button, makeStyles, mergeClasses, shorthands, tokens } from "@fluentui/
 import type { ReactNode } from "react";
 import { useEffect, useRef } from "react";
 import { useSession } from "./session.ts";
-import { meaning } from "./theme.ts";
+import { meaning } from "../ui/theme.ts";
 
 const useStyles = makeStyles({
   place: { flexShrink: 0, outlineStyle: "none" },

@@ -1,4 +1,4 @@
-import { InputError } from "../addin/measures/inputError.ts";
+import { InputError } from "../../addin/measures/inputError.ts";
 
 /** What the pane has to say after an action. */
 export interface Notice {

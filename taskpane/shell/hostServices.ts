@@ -1,4 +1,4 @@
-import type { Appearance } from "./theme.ts";
+import type { Appearance } from "../ui/theme.ts";
 
 /** What the program around the pane offers beside its spreadsheet. */
 export interface HostServices {

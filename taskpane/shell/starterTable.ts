@@ -1,5 +1,5 @@
-import type { Cells } from "../addin/chart/cell.ts";
-import type { Edit } from "../addin/workbook/port.ts";
+import type { Cells } from "../../addin/chart/cell.ts";
+import type { Edit } from "../../addin/workbook/port.ts";
 import { freeName } from "./freeName.ts";
 
 /** Names that are taken in the workbook. */

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { useEffect, useState } from "react";
 import { failureText } from "./notice.ts";
 import { useSession } from "./session.ts";
-import { meaning } from "./theme.ts";
+import { meaning } from "../ui/theme.ts";
 
 const useStyles = makeStyles({
   box: {

@@ -1,5 +1,5 @@
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from "react";
-import type { Edit, Workbook } from "../addin/workbook/port.ts";
+import type { Edit, Workbook } from "../../addin/workbook/port.ts";
 import type { Errand } from "./errands.ts";
 import type { HostServices } from "./hostServices.ts";
 import type { Notice } from "./notice.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import type { Workbook } from "../addin/workbook/port.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import { useSession } from "./session.ts";
 
 /**

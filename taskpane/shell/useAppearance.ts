@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from "react";
 import type { HostServices } from "./hostServices.ts";
-import type { Appearance } from "./theme.ts";
+import type { Appearance } from "../ui/theme.ts";
 
 const dark = "(prefers-color-scheme: dark)";
 const forced = "(forced-colors: active)";

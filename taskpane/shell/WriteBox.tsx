@@ -1,7 +1,7 @@
 import { Button, Field, Radio, RadioGroup, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useId, useRef, useState } from "react";
-import { FailureBox } from "./FailureBox.tsx";
+import { FailureBox } from "../ui/FailureBox.tsx";
 import { failureText } from "./notice.ts";
 import { useSession } from "./session.ts";
 import type { Writing, WritingForm } from "./writing.ts";

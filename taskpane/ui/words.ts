@@ -1,6 +1,6 @@
-import { formatFraction } from "../addin/measures/formatFraction.ts";
-import type { LengthUnit } from "../addin/measures/units.ts";
-import { fromMm } from "../addin/measures/units.ts";
+import { formatFraction } from "../../addin/measures/formatFraction.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
+import { fromMm } from "../../addin/measures/units.ts";
 
 /** 1 figure, 12 figures, 1,200 figures. */
 export function count(n: number, one: string, many = `${one}s`): string {

@@ -1,7 +1,7 @@
 import { Field, Input, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { parseReading } from "../addin/measures/parseReading.ts";
-import type { LengthUnit } from "../addin/measures/units.ts";
+import { parseReading } from "../../addin/measures/parseReading.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
 
 const useStyles = makeStyles({ input: { minWidth: 0, "> input": { minWidth: 0 } } });
 

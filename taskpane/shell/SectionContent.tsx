@@ -1,7 +1,7 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ComponentType, ReactNode } from "react";
 import { Component, lazy, memo, Suspense, useState } from "react";
-import { FailureBox } from "./FailureBox.tsx";
+import { FailureBox } from "../ui/FailureBox.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionTitles } from "./sections.ts";
 import { useSession } from "./session.ts";
@@ -10,12 +10,12 @@ const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
 
 /** What each section shows comes when it is first opened, so that the pane itself opens fast. */
 const contents: Readonly<Record<SectionKey, ComponentType>> = {
-  import: lazy(async () => ({ default: (await import("./import/ImportSection.tsx")).ImportSection })),
-  check: lazy(async () => ({ default: (await import("./check/CheckSection.tsx")).CheckSection })),
-  groups: lazy(async () => ({ default: (await import("./groups/GroupsSection.tsx")).GroupsSection })),
-  fit: lazy(async () => ({ default: (await import("./fit/FitSection.tsx")).FitSection })),
-  grade: lazy(async () => ({ default: (await import("./grade/GradeSection.tsx")).GradeSection })),
-  functions: lazy(async () => ({ default: (await import("./help/FunctionsSection.tsx")).FunctionsSection })),
+  import: lazy(async () => ({ default: (await import("../import/ImportSection.tsx")).ImportSection })),
+  check: lazy(async () => ({ default: (await import("../check/CheckSection.tsx")).CheckSection })),
+  groups: lazy(async () => ({ default: (await import("../groups/GroupsSection.tsx")).GroupsSection })),
+  fit: lazy(async () => ({ default: (await import("../fit/FitSection.tsx")).FitSection })),
+  grade: lazy(async () => ({ default: (await import("../grade/GradeSection.tsx")).GradeSection })),
+  functions: lazy(async () => ({ default: (await import("../help/FunctionsSection.tsx")).FunctionsSection })),
 };
 
 /** A section by its key. Drawn anew only when its session changes. */
@@ -35,7 +35,7 @@ export const SectionContent = memo(function SectionContent({
   );
 });
 
-const CellBox = lazy(async () => ({ default: (await import("./explain/CellBox.tsx")).CellBox }));
+const CellBox = lazy(async () => ({ default: (await import("../explain/CellBox.tsx")).CellBox }));
 
 /** The explanation of a cell, see `CellBox`, from when it is first asked for. */
 export function CellExplanation(): ReactNode {

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { InputError } from "../../addin/measures/inputError.ts";
-import { failureText } from "../../taskpane/notice.ts";
-import { count, shownLength } from "../../taskpane/words.ts";
+import { InputError } from "../../../addin/measures/inputError.ts";
+import { failureText } from "../../../taskpane/shell/notice.ts";
+import { count, shownLength } from "../../../taskpane/ui/words.ts";
 
 test.each([
   [78.5, "mm", "78.5 mm"],

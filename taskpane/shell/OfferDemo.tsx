@@ -12,7 +12,7 @@ export function OfferDemo(): ReactNode {
   const styles = useStyles();
   const { apply, working } = useSession();
   const open = async (): Promise<void> => {
-    const { demoWorkbook } = await import("../addin/demo/demoWorkbook.ts");
+    const { demoWorkbook } = await import("../../addin/demo/demoWorkbook.ts");
     const { sheets } = demoWorkbook();
     await apply(
       "Add the demo",

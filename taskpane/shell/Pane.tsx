@@ -1,7 +1,7 @@
 import { FluentProvider, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import type { Workbook } from "../addin/workbook/port.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import type { Errand, Errands } from "./errands.ts";
 import { createErrands } from "./errands.ts";
 import type { HostServices } from "./hostServices.ts";
@@ -13,7 +13,7 @@ import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
 import { SessionProvider, useNewSession, useSectionSession } from "./session.ts";
 import { AskToStart } from "./StartWithWorkbook.tsx";
-import { paneTheme } from "./theme.ts";
+import { paneTheme } from "../ui/theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
 import { useAppearance } from "./useAppearance.ts";
 

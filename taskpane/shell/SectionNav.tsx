@@ -2,7 +2,7 @@ import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
-import { meaning } from "./theme.ts";
+import { meaning } from "../ui/theme.ts";
 
 const useStyles = makeStyles({
   nav: {

@@ -1,8 +1,8 @@
-import { readHeading } from "../addin/measures/heading.ts";
-import { sameName } from "../addin/workbook/names.ts";
-import type { TableInfo } from "../addin/workbook/port.ts";
-import { findFitTables } from "./fit/fitTables.ts";
-import { chartTable } from "./import/planEdits.ts";
+import { readHeading } from "../../addin/measures/heading.ts";
+import { sameName } from "../../addin/workbook/names.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
+import { findFitTables } from "../fit/fitTables.ts";
+import { chartTable } from "../import/planEdits.ts";
 
 /**
  * The tables that can be measurement charts, in the order of the workbook: names in the first column, and the heading of
