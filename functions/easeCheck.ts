@@ -16,7 +16,9 @@ export const easeCheckFunction = defineFunction({
     "Whether a finished garment has the right ease at one measure: a verdict in words, with the amount.",
   details:
     "Give lengths in mm: the ease rules hold a part in mm beside their percentage, so that they serve from small figures to full " +
-    "size. A cloth that stretches is judged at half its stretch, and must close with all of it.",
+    "size. A cloth that stretches is judged at half its stretch, and must close with all of it; where the least ease is " +
+    "negative, the stretch is what it is made up with, and is not counted again. The garment’s own cloth takes π times its " +
+    "thickness of the room inside: cloth bent round keeps its length half way through (geometry).",
   parameters: {
     garment: length("Finished measure of the garment, in mm."),
     body: length("The body’s measure at the same place, in mm."),
@@ -26,6 +28,7 @@ export const easeCheckFunction = defineFunction({
     under_thickness: amount("Thickness of all layers worn under the garment, added up, in mm.", 0),
     rules: easeRules(),
     classes: garmentClasses(),
+    thickness: amount("Thickness of the garment’s own cloth, in mm; it takes room inside a girth.", 0),
   },
   result: "text",
   examples: [
@@ -75,6 +78,7 @@ export const easeCheckFunction = defineFunction({
       rule,
       stretch: given.stretch,
       underMm: given.under_thickness,
+      thicknessMm: given.thickness,
     });
     return alteration ? `${says}. ${alteration.words}` : says;
   },

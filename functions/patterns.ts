@@ -80,7 +80,10 @@ export const howJudged =
   "and every opening must pass what stands in its way; the best way counts. The verdict is the worst of all. Where a wrong " +
   "reading of half a millimetre (or a quarter of a percent) would turn a yes into a no, it is too close to call.\n\n" +
   "Worn over names the patterns underneath: each takes room with the thickness of its cloth, and more where its cloth lies " +
-  "in folds. Text columns of the chart count too: Hands removable, Head removable, Wig, Body (soft or hard), Jointed, Foot " +
+  "in folds. The garment’s own cloth takes room as well: π times its thickness inside a girth, since cloth that is bent " +
+  "round keeps its length half way through (geometry). A cloth that stretches is judged at half its stretch; where the " +
+  "least ease is negative, the stretch is what it is made up with, and is not counted again.\n\n" +
+  "Text columns of the chart count too: Hands removable, Head removable, Wig, Body (soft or hard), Jointed, Foot " +
   "shape (flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
   "tenth more sleeve than the hand: a starting value of this project. A soft body gives by a twentieth of its girth: likewise.";
 

@@ -6,6 +6,7 @@ import type { MeasureKind } from "../measures/measure.ts";
 import { comfortableShare } from "./clearance.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
 import { garmentMeasure } from "./garmentMeasure.ts";
+import { ownRoom } from "./girthOverLayers.ts";
 import type { Layer } from "./layers.ts";
 import { layersAt } from "./layers.ts";
 import type { ObstacleName } from "./obstacles.ts";
@@ -26,6 +27,8 @@ export interface EaseCheck {
   readonly garmentMm: number;
   readonly bodies: Float64Array;
   readonly layers: readonly Layer[];
+  /** mm of room inside that the garment’s own cloth takes: of girths alone */
+  readonly ownMm: number;
 }
 
 /** An opening against what it has to pass, for every figure of the chart. */
@@ -81,6 +84,7 @@ function easeCheck(pattern: Pattern, rule: EaseRule, context: GarmentContext): E
     garmentMm: garmentMeasure(pattern, rule.measure, context),
     bodies: context.view.reading(rule.measure),
     layers: kind === "girth" ? layersUnder(pattern, rule.measure, context) : [],
+    ownMm: kind === "girth" ? ownRoom(pattern.thicknessMm) : 0,
   };
 }
 

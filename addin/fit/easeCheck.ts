@@ -5,6 +5,7 @@ import type { LengthUnit } from "../measures/units.ts";
 import type { Check } from "./check.ts";
 import { comfortableShare } from "./clearance.ts";
 import { explainEase } from "./explainEase.ts";
+import { ownRoom } from "./girthOverLayers.ts";
 import type { ReadingError } from "./readingError.ts";
 import { usualReadingError } from "./readingError.ts";
 
@@ -18,19 +19,24 @@ export interface EaseQuestion {
   readonly stretch?: number;
   /** All layers worn under the garment, added up. */
   readonly underMm?: number;
+  /** One layer of the garment’s own cloth. */
+  readonly thicknessMm?: number;
   readonly unit?: LengthUnit;
   readonly readingError?: ReadingError;
 }
 
 /** Judges one finished measure against an ease rule, without chart or pattern. */
 export function easeCheck(question: EaseQuestion): Check {
-  const { garmentMm, bodyMm, garmentClass, rule, stretch = 0, underMm = 0, unit = "mm" } = question;
+  const { garmentMm, bodyMm, garmentClass, rule, unit = "mm" } = question;
+  const { stretch = 0, underMm = 0, thicknessMm = 0 } = question;
+  const kind = measureById(rule.measure)?.kind ?? "girth";
   const check = {
     rule,
-    kind: measureById(rule.measure)?.kind ?? "girth",
+    kind,
     garmentMm,
     bodies: Float64Array.of(bodyMm),
     layers: [{ thicknessMm: underMm, girthMm: Number.NaN }],
+    ownMm: kind === "girth" ? ownRoom(thicknessMm) : 0,
   } as const;
   return explainEase(
     check,
@@ -40,7 +46,7 @@ export function easeCheck(question: EaseQuestion): Check {
         title: "",
         garmentClass,
         stretch,
-        thicknessMm: 0,
+        thicknessMm,
         wornOver: [],
         closure: "none",
         finished: new Map(),

@@ -29,12 +29,12 @@ export function explainEase(
   const bodyMm = isGirth ? girthOverGarments(bare, check.layers) : bare;
   const least = easeMm(check.rule.least, bare, -Infinity);
   const most = easeMm(check.rule.most, bare, Infinity);
-  // Without a lower limit, or far below the body, a girth must still close with all its stretch.
-  const closesMm = isGirth ? (bodyMm * comfort) / compiled.full : -Infinity;
-  const needsMm = Math.max(bodyMm + least, closesMm);
+  const outerMm = bodyMm + check.ownMm;
+  const needsMm = isGirth ? leastGirthMm(outerMm, least, compiled) : bodyMm + least;
   const hasMm = check.garmentMm * comfort;
-  const isOver = check.garmentMm > bodyMm + most;
-  const differenceMm = isOver ? check.garmentMm - (bodyMm + most) : hasMm - needsMm;
+  const mostMm = outerMm + most;
+  const isOver = check.garmentMm > mostMm;
+  const differenceMm = isOver ? check.garmentMm - mostMm : hasMm - needsMm;
   const alteration = alterationOf(verdict, differenceMm / (isOver ? 1 : comfort), check, compiled, unit);
   const name = measureById(check.rule.measure)?.name ?? check.rule.measure;
   const take = [
@@ -47,15 +47,15 @@ export function explainEase(
     measure: check.rule.measure,
     bodyMm,
     needsMm,
-    ...(most === Infinity ? {} : { mostMm: bodyMm + most }),
+    ...(most === Infinity ? {} : { mostMm }),
     hasMm,
     differenceMm,
     verdict,
     counts: counts(check, found),
     says: words(verdict, {
       isGirth,
-      easeMm: check.garmentMm - bodyMm,
-      stretchedMm: comfort > 1 ? hasMm - bodyMm : undefined,
+      easeMm: check.garmentMm - outerMm,
+      stretchedMm: comfort > 1 ? hasMm - outerMm : undefined,
       differenceMm,
       errorMm: readingErrorMm(error, bare),
       isCounted: counts(check, found),
@@ -67,6 +67,15 @@ export function explainEase(
     take: verdict === "too close to call" ? [`${name} of ${figure.name}`] : take,
     source: check.rule.source,
   };
+}
+
+/**
+ * The least that a girth must reach with the comfortable share of its stretch. A negative least ease is measured unstretched,
+ * and the body must be reached all the same; without a lower limit it must close with all its stretch.
+ */
+function leastGirthMm(outerMm: number, least: number, { comfort, full }: CompiledPattern): number {
+  if (least === -Infinity) return (outerMm * comfort) / full;
+  return least < 0 ? Math.max(outerMm, (outerMm + least) * comfort) : outerMm + least;
 }
 
 interface Said {

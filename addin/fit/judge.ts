@@ -8,8 +8,10 @@ const dust = 1e-9;
  *
  * Between least and most ease it fits. As far again below the least as the two are apart it is snug, as long as it closes
  * with all the stretch of its cloth; as far again above the most it is loose. Where there is one limit only, these bands
- * are half of it (the project’s own choice). The least ease is compared with the ease at
- * the comfortable share of the stretch, the most with the ease unstretched. Where the step between a garment that can be
+ * are half of it (the project’s own choice). A least ease that is not negative is compared with the ease at
+ * the comfortable share of the stretch. A negative one is what the stretch is for, so that the stretch is not counted again:
+ * it is compared with the ease unstretched, and the comfortable share has to reach the body. The most is compared with the
+ * ease unstretched. Where the step between a garment that can be
  * worn and one that cannot is closer than the reading error, it is too close to call.
  *
  * @param atRest ease in mm, the cloth not stretched; NaN is not known
@@ -28,14 +30,30 @@ export function judgeGirth(
   errorMm: number,
 ): number {
   if (!(Number.isFinite(atRest) && Number.isFinite(errorMm))) return rank["not known"];
-  const width = bandWidth(least, most);
-  const aboveTight = Math.min(atComfort - (least - width), atFull);
-  const belowLoose = most + width - atRest;
+  const aboveLeast = roomAboveLeast(atRest, atComfort, least);
+  return judgeBands(aboveLeast, most - atRest, bandWidth(least, most), atFull, errorMm);
+}
+
+function roomAboveLeast(atRest: number, atComfort: number, least: number): number {
+  if (least === -Infinity) return Infinity;
+  return least < 0 ? Math.min(atRest - least, atComfort) : atComfort - least;
+}
+
+/** @param closes what is left when the cloth is stretched all the way; below zero it cannot be worn */
+function judgeBands(
+  aboveLeast: number,
+  belowMost: number,
+  width: number,
+  closes: number,
+  errorMm: number,
+): number {
+  const aboveTight = Math.min(aboveLeast + width, closes);
+  const belowLoose = belowMost + width;
   if (aboveTight < -errorMm) return rank["too tight"];
   if (belowLoose < -errorMm) return rank["too loose"];
   if (aboveTight < errorMm || belowLoose < errorMm) return rank["too close to call"];
-  if (atComfort < least - dust) return rank.snug;
-  return atRest > most + dust ? rank.loose : rank.fits;
+  if (aboveLeast < -dust) return rank.snug;
+  return belowMost < -dust ? rank.loose : rank.fits;
 }
 
 function bandWidth(least: number, most: number): number {
@@ -45,7 +63,8 @@ function bandWidth(least: number, most: number): number {
 
 /** The verdict on a length, as {@link judgeGirth} without stretch: fits, snug, loose, too short, too long … */
 export function judgeLength(difference: number, least: number, most: number, errorMm: number): number {
-  const girth = judgeGirth(difference, difference, Infinity, least, most, errorMm);
+  if (!(Number.isFinite(difference) && Number.isFinite(errorMm))) return rank["not known"];
+  const girth = judgeBands(difference - least, most - difference, bandWidth(least, most), Infinity, errorMm);
   if (girth === rank["too tight"]) return rank["too short"];
   return girth === rank["too loose"] ? rank["too long"] : girth;
 }

@@ -44,9 +44,9 @@ export function judgeEase(
   const least = easeMm(check.rule.least, bare, -Infinity);
   const most = easeMm(check.rule.most, bare, Infinity);
   const errorMm = readingErrorMm(error, bare);
-  const { garmentMm } = check;
+  const { garmentMm, ownMm } = check;
   if (check.kind !== "girth") return judgeLength(garmentMm - bare, least, most, errorMm);
-  const over = girthOverGarments(bare, check.layers);
+  const over = girthOverGarments(bare, check.layers) + ownMm;
   return judgeGirth(
     garmentMm - over,
     garmentMm * comfort - over,

@@ -53,6 +53,25 @@ describe("ease", () => {
     expect(verdict({ ...knit, "Stretch %": "20%" })).toBe("fits");
   });
 
+  it("does not count negative ease and stretch twice", () => {
+    // A quarter smaller than the waist, in a cloth that stretches by half: the rule of briefs allows a fifth at rest.
+    const briefs = { "Garment class": "Briefs", "Stretch %": "50%", "Waist opening": 200, Hip: 170 };
+    expect(check({ ...briefs, Waist: 134 * 0.81 }, "Waist girth").verdict).toBe("fits");
+    expect(check({ ...briefs, Waist: 134 * 0.75 }, "Waist girth").verdict).toBe("snug");
+    // A tenth smaller, in a cloth of which half the stretch gives a twentieth.
+    expect(check({ ...briefs, "Stretch %": "10%", Waist: 134 * 0.93 }, "Waist girth").verdict).toBe("snug");
+    expect(check({ ...briefs, "Stretch %": "0%", Waist: 134 * 0.98 }, "Waist girth").verdict).toBe(
+      "too tight",
+    );
+  });
+
+  it("leaves the room inside that its own cloth takes: π times its thickness", () => {
+    const felt = { ...gown, "Thickness (mm)": 2 };
+    expect(check(felt, "Bust girth").needsMm - check(gown, "Bust girth").needsMm).toBeCloseTo(2 * Math.PI, 9);
+    expect(check(felt, "Waist girth").verdict).toBe("snug");
+    expect(check(gown, "Waist girth").verdict).toBe("fits");
+  });
+
   it("asks for the measures to take", () => {
     const { verdict: said, take } = explain({ G: gown }, { ...wisp, Waist: undefined });
     expect(said).toBe("not known");

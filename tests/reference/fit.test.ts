@@ -138,14 +138,17 @@ describe("a dress with the ease of an encyclopedia, “Ease (sewing)”: 2½ / 1
 
 // The percent is a rule of sewing handbooks, common practice; the 20 % follow from it: 1 − 1 / 1.25.
 describe("stretch", () => {
-  it("4 in that reach 5 in are 25 % (handbook rule): such a cloth may be 20 % smaller than the body, and no more", () => {
+  it("4 in that reach 5 in are 25 %: such a cloth may be 20 % smaller than the body, and no more", () => {
     const stretch = 5 / 4 - 1;
     const closes = (garment: number): string => {
       const body = 100;
       const ease = (factor: number) => garment * factor - body;
       return verdictOf(judgeGirth(ease(1), ease(1 + stretch / 2), ease(1 + stretch), -60, 60, 0));
     };
-    expect(closes(80.01)).toBe("fits");
+    expect(closes(80.01)).toBe("snug");
+    // Half of the stretch reaches the body from 100 / 1.125 = 88.9 mm.
+    expect(closes(88.9)).toBe("fits");
+    expect(closes(88.8)).toBe("snug");
     expect(closes(79.99)).toBe("too tight");
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { girthOverLayers } from "../../addin/fit/girthOverLayers.ts";
+import { girthOverLayers, ownRoom } from "../../addin/fit/girthOverLayers.ts";
 import { overFunction } from "../../functions/over.ts";
 
 /** Geometry: a layer of thickness t round a circle adds 2πt to its girth, whatever the girth. */
@@ -26,4 +26,11 @@ describe("girth over cloth", () => {
     const radius = 80 / (2 * Math.PI);
     expect(girthOverLayers(80, 0.5)).toBeCloseTo(2 * Math.PI * (radius + 0.5), 12);
   });
+});
+
+/** Geometry: a ring of cloth whose middle is 162 mm round, and its inner face half a thickness further in. */
+it("felt of 2 mm that is 162 mm round takes 6.3 mm of the room inside", () => {
+  const innerRadius = 162 / (2 * Math.PI) - 2 / 2;
+  expect(162 - ownRoom(2)).toBeCloseTo(2 * Math.PI * innerRadius, 12);
+  expect(ownRoom(2)).toBeCloseTo(6.283, 3);
 });
