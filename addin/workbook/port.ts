@@ -85,6 +85,8 @@ export interface Workbook {
   /** The table’s cells, headings first. */
   readTable(name: string): Promise<RangeData>;
   readArea(area: Area): Promise<RangeData>;
+  /** The smallest area that holds all filled cells of a sheet; `undefined` for an empty sheet. */
+  usedArea(sheet: string): Promise<Area | undefined>;
   /** What is selected now, cut to the used part of the sheet. Rejects when nothing in it is filled. */
   readSelection(): Promise<RangeData>;
   /** Bring a cell or area into view and select it. */

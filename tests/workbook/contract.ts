@@ -279,6 +279,14 @@ export function workbookContract(
         ]);
       });
 
+      it("tells the used part of a sheet, and that a sheet is empty", async () => {
+        const workbook = await open();
+        expect(await workbook.usedArea("free page")).toEqual(area(0, 0, 3, 2, "Free page"));
+        await workbook.apply("Add", [{ kind: "sheet", sheet: { name: "Bare", cells: [] } }]);
+        expect(await workbook.usedArea("Bare")).toBeUndefined();
+        await expect(workbook.usedArea("Nowhere")).rejects.toThrow(InputError);
+      });
+
       it("says so when only empty cells are selected", async () => {
         const workbook = await open();
         await workbook.select(area(500, 50, 2, 2));

@@ -62,6 +62,7 @@ export function createMemoryWorkbook(initial: WorkbookContent): MemoryWorkbook {
     tables: later(() => tablesOf(content)),
     readTable: later((name: string) => readArea(content, tableNamed(tablesOf(content), name).area)),
     readArea: later((area: Area) => readArea(content, area)),
+    usedArea: later((sheet: string) => usedArea(content, sheet)),
     readSelection: later(() => readArea(content, cutToUsed(content, selected))),
     select: later((area: Area) => {
       checkArea({ sheets: sheetNames(content) }, area);
@@ -162,6 +163,12 @@ function readArea(content: WorkbookContent, area: Area): RangeData {
 }
 
 /** The part of an area that lies within the smallest rectangle around all filled cells. */
+function usedArea(content: WorkbookContent, name: string): Area | undefined {
+  const { name: sheet, cells } = sheetOf(content, name);
+  if (!cells.some((row) => row.some(isFilled))) return undefined;
+  return cutToUsed(content, { sheet, row: 0, column: 0, rows: Infinity, columns: Infinity });
+}
+
 function cutToUsed(content: WorkbookContent, area: Area): Area {
   const filled = sheetOf(content, area.sheet).cells.flatMap((row, i) =>
     row.flatMap((cell, j) => (isFilled(cell) ? [{ row: i, column: j }] : [])),

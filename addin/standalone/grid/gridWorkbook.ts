@@ -131,6 +131,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
       checkArea({ sheets: sheetNames(unit) }, area);
       return readArea(unit, area);
     }),
+    usedArea: later((name: string) => usedArea(unit, name)),
     readSelection: later(() => readSelection(unit)),
     select: later((area: Area) => select(unit, area)),
     apply: (label, edits) =>
@@ -233,6 +234,12 @@ function takeBack(unit: EditableUnit, action: Action): void {
     );
   }
   undo.takeBack(action.step);
+}
+
+function usedArea(unit: GridUnit, name: string): Area | undefined {
+  const sheet = sheetOf(unit, name);
+  const used = usedIn(unit, sheet);
+  return used && toArea(sheet.getName(), used);
 }
 
 function readSelection(unit: GridUnit): RangeData {

@@ -58,6 +58,7 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
         checkArea({ sheets }, area);
         return readRange(context, { ...area, sheet: sheetNamed(sheets, area.sheet) });
       }),
+    usedArea: (sheet) => run((context) => usedArea(context, sheet)),
     readSelection: () => run(readSelection),
     select: (area) => run((context) => select(context, area)),
     apply: (label, edits) =>
@@ -105,6 +106,16 @@ function requireExcel(): void {
   throw new InputError(
     "This Excel is too old for the pane. It needs Excel for Microsoft 365, Excel 2021 or later, or Excel on the web.",
   );
+}
+
+async function usedArea(context: Excel.RequestContext, name: string): Promise<Area | undefined> {
+  const sheet = sheetNamed(await loadSheets(context), name);
+  const used = context.workbook.worksheets.getItem(sheet).getUsedRangeOrNullObject(true);
+  used.load(["rowIndex", "columnIndex", "rowCount", "columnCount"]);
+  await context.sync();
+  if (used.isNullObject) return undefined;
+  const { rowIndex, columnIndex, rowCount, columnCount } = used;
+  return { sheet, row: rowIndex, column: columnIndex, rows: rowCount, columns: columnCount };
 }
 
 async function readSelection(context: Excel.RequestContext): Promise<RangeData> {
