@@ -9,6 +9,19 @@ export function columnLetters(column: number): string {
   return (before > 0 ? columnLetters(before - 1) : "") + String.fromCharCode(65 + (column % 26));
 }
 
+/** Number of a column from 1, in any case: A → 1, AA → 27. */
+export function columnNumber(letters: string): number {
+  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+}
+
+/** Row and column from 0 of a cell named as in `B3` or `$B$3`; `undefined` for anything else. */
+export function cellNamed(name: string): { readonly row: number; readonly column: number } | undefined {
+  const [, letters = "", digits = ""] = /^\$?([a-z]{1,3})\$?(\d{1,7})$/i.exec(name) ?? [];
+  const [row, column] = [Number(digits) - 1, columnNumber(letters) - 1];
+  const isOnSheet = row >= 0 && row < sheetLimit.rows && column >= 0 && column < sheetLimit.columns;
+  return isOnSheet ? { row, column } : undefined;
+}
+
 /** Name of a cell, rows and columns from 0: (0, 0) → A1. */
 export function cellName(row: number, column: number): string {
   return `${columnLetters(column)}${String(row + 1)}`;

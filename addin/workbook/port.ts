@@ -67,9 +67,29 @@ export type Edit =
   | { readonly kind: "note"; readonly at: CellAddress; readonly text: string | undefined }
   | { readonly kind: "freeze"; readonly sheet: string; readonly rows: number; readonly columns: number };
 
+/** A cell as it was filled: a formula by its text, anything else by its value. */
+export interface FoundCell {
+  readonly at: CellAddress;
+  /** A formula with its leading `=`, as typed; other text, or a number, as it stands in the cell. */
+  readonly holds: string | number;
+  readonly isFormula: boolean;
+  /** Why nothing can be written there now, in words to follow “because”. */
+  readonly closed?: string;
+}
+
+/** One cell, and no other with it, that the user gave another value, in whatever way; not a formula, where the host tells. */
+export interface TypedCell {
+  readonly row: number;
+  readonly column: number;
+  readonly before: Cell;
+  readonly after: Cell;
+}
+
 /** Something changed by the user or by a recalculation (never by this port’s own `apply` or `undo`). */
 export interface WorkbookChange {
   readonly sheet: string;
+  /** In the order in which it happened; what changed several cells at once is not among it. */
+  readonly typed?: readonly TypedCell[];
 }
 
 /**
@@ -87,6 +107,11 @@ export interface Workbook {
   readArea(area: Area): Promise<RangeData>;
   /** The smallest area that holds all filled cells of a sheet; `undefined` for an empty sheet. */
   usedArea(sheet: string): Promise<Area | undefined>;
+  /**
+   * Every cell of the workbook with a formula, text or number for which `isWanted` holds, sheet by sheet. What a formula of
+   * another cell fills is left out. Reads the whole workbook: to be asked rarely.
+   */
+  findCells(isWanted: (cell: FoundCell) => boolean): Promise<readonly FoundCell[]>;
   /** What is selected now, cut to the used part of the sheet. Rejects when nothing in it is filled. */
   readSelection(): Promise<RangeData>;
   /** Bring a cell or area into view and select it. */

@@ -256,6 +256,22 @@ export function workbookContract(
         expect((await workbook.readArea(area(40, 40, 2, 1))).values).toEqual([[undefined], [undefined]]);
       });
 
+      it("finds cells by what they hold, formulas by their texts", async () => {
+        const workbook = await open();
+        await workbook.typeInto(at(12, 0), "=2*3");
+        await workbook.apply("Text", [write(at(13, 0), [v("=2*3"), v(6)])]);
+        const found = await workbook.findCells(({ holds }) => /[*]/.test(String(holds)) || holds === 4);
+        expect(found).toEqual([
+          { at: at(12, 0), holds: "=2*3", isFormula: true },
+          { at: at(13, 0), holds: "=2*3", isFormula: false },
+          { at: at(2, 1, "Free page"), holds: 4, isFormula: false },
+        ]);
+        const all = await workbook.findCells(() => true);
+        expect(all.filter((cell) => cell.at.sheet === "Free page").map(({ holds }) => holds)).toEqual([
+          ...["Bust", "Waist", 1, 3, 4],
+        ]);
+      });
+
       it("reads error values as errors and not as text", async () => {
         const workbook = await open();
         await workbook.apply("Write", [write(at(2, 1), [v({ error: "#N/A" })])]);
@@ -635,6 +651,33 @@ export function workbookContract(
         await workbook.typeInto(at(2, 1), "5.5");
         expect(new Set(heard.map((change) => change.sheet))).toEqual(new Set(["Figures"]));
         expect((await workbook.readArea(area(2, 1, 1, 1))).values).toEqual([[5.5]]);
+      });
+
+      it("hear what one cell held before and holds now", async () => {
+        const workbook = await open();
+        const heard: WorkbookChange[] = [];
+        workbook.subscribe((change) => heard.push(change));
+        await workbook.typeInto(at(3, 0), "Bella");
+        await workbook.typeInto(at(3, 0), "");
+        await workbook.typeInto(at(3, 1), "7");
+        expect(heard.flatMap(({ sheet, typed = [] }) => typed.map((cell) => ({ sheet, ...cell })))).toEqual([
+          { ...at(3, 0), before: "Bela", after: "Bella" },
+          { ...at(3, 0), before: "Bella", after: undefined },
+          { ...at(3, 1), before: 0.30000000000000004, after: 7 },
+        ]);
+      });
+
+      it("are not told of one cell where the rows of a table were sorted, or of what the port writes", async () => {
+        const workbook = await open();
+        const heard: WorkbookChange[] = [];
+        workbook.subscribe((change) => heard.push(change));
+        await workbook.apply("Write", [write(at(2, 0), [v("Zora")])]);
+        await workbook.sort("Figures", 0);
+        await workbook.undo().catch(() => undefined);
+        await workbook.typeInto(at(0, 0, "Free page"), "x");
+        expect(heard.flatMap(({ typed = [] }) => typed)).toEqual([
+          { row: 0, column: 0, before: "Bust", after: "x" },
+        ]);
       });
 
       it("hear no more once they have unsubscribed", async () => {

@@ -16,6 +16,7 @@ import type {
   Area,
   CellAddress,
   Edit,
+  FoundCell,
   RangeData,
   TableInfo,
   Workbook,
@@ -63,6 +64,7 @@ export function createMemoryWorkbook(initial: WorkbookContent): MemoryWorkbook {
     readTable: later((name: string) => readArea(content, tableNamed(tablesOf(content), name).area)),
     readArea: later((area: Area) => readArea(content, area)),
     usedArea: later((sheet: string) => usedArea(content, sheet)),
+    findCells: later((isWanted: (cell: FoundCell) => boolean) => filledCells(content).filter(isWanted)),
     readSelection: later(() => readArea(content, cutToUsed(content, selected))),
     select: later((area: Area) => {
       checkArea({ sheets: sheetNames(content) }, area);
@@ -108,10 +110,15 @@ export function createMemoryWorkbook(initial: WorkbookContent): MemoryWorkbook {
     typeInto: later((at: CellAddress, text: string) => {
       const edit: Typed = { kind: "cells", at, cells: [[asTyped(text)]] };
       checkEdits(shapeOf(content), [edit]);
+      const before = cellAt(content, at);
       content = applyEdit(content, edit);
       const last = actions.at(-1);
       if (last) actions = [...actions.slice(0, -1), { ...last, typed: [...last.typed, edit] }];
-      for (const listener of listeners) listener({ sheet: at.sheet });
+      const after = cellAt(content, at);
+      const isPlain = before?.formula === undefined && after?.formula === undefined;
+      const { row, column } = at;
+      const typed = isPlain ? [{ row, column, before: before?.value, after: after?.value }] : [];
+      for (const listener of listeners) listener({ sheet: at.sheet, ...(typed.length > 0 && { typed }) });
     }),
   };
 }
@@ -162,13 +169,25 @@ function readArea(content: WorkbookContent, area: Area): RangeData {
   };
 }
 
-/** The part of an area that lies within the smallest rectangle around all filled cells. */
+function filledCells(content: WorkbookContent): FoundCell[] {
+  return content.sheets.flatMap(({ name, cells }) =>
+    cells.flatMap((line, row) =>
+      line.flatMap((cell, column): FoundCell[] => {
+        const holds = cell?.formula ?? cell?.value;
+        if (cell?.spilled || (typeof holds !== "string" && typeof holds !== "number")) return [];
+        return [{ at: { sheet: name, row, column }, holds, isFormula: cell?.formula !== undefined }];
+      }),
+    ),
+  );
+}
+
 function usedArea(content: WorkbookContent, name: string): Area | undefined {
   const { name: sheet, cells } = sheetOf(content, name);
   if (!cells.some((row) => row.some(isFilled))) return undefined;
   return cutToUsed(content, { sheet, row: 0, column: 0, rows: Infinity, columns: Infinity });
 }
 
+/** The part of an area that lies within the smallest rectangle around all filled cells. */
 function cutToUsed(content: WorkbookContent, area: Area): Area {
   const filled = sheetOf(content, area.sheet).cells.flatMap((row, i) =>
     row.flatMap((cell, j) => (isFilled(cell) ? [{ row: i, column: j }] : [])),

@@ -3,9 +3,12 @@ import { CommandType, ICommandService } from "@univerjs/core";
 import { SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { z } from "zod";
+import type { Cell } from "../../chart/cell.ts";
+import type { TypedCell } from "../../workbook/port.ts";
 import type { FormulaErrors } from "./formulaErrors.ts";
 import type { GridUnit } from "./gridSheets.ts";
 import { spilledIn, workbookOf } from "./gridSheets.ts";
+import { toCell } from "./values.ts";
 
 const onSheet = z.object({
   unitId: z.string(),
@@ -24,6 +27,8 @@ export type ChangeKind = "edit" | "calculation";
 export interface GridChange {
   readonly kind: ChangeKind;
   readonly sheetId: string;
+  /** Set where one cell alone got another value. */
+  readonly typed?: TypedCell;
 }
 
 /** Changes that no one would want to keep or hear of: heights that follow the text, and notes shown on hovering. */
@@ -37,7 +42,10 @@ export function watchChanges(
 ): IDisposable {
   const commands = unit.injector.get(ICommandService);
   const spills = new Map<string, string>();
+  const cellsBefore = new WeakMap<Readonly<ICommandInfo>, OneCell>();
   const before = commands.beforeCommandExecuted((command, options) => {
+    const cell = isEdit(command, options) ? oneCell(unit, command) : undefined;
+    if (cell) cellsBefore.set(command, cell);
     if (isCalculation(command, options) && changesValues(unit, command))
       listener({ kind: "calculation", sheetId: sheetOf(unit, command) ?? "" });
   });
@@ -49,7 +57,8 @@ export function watchChanges(
     const sheetId = sheetOf(unit, command);
     if (sheetId === undefined || !isEdit(command, options)) return;
     forgetErrors(errors, command);
-    listener({ kind: "edit", sheetId });
+    const typed = typedCell(cellsBefore.get(command), oneCell(unit, command));
+    listener({ kind: "edit", sheetId, ...(typed && { typed }) });
   });
   return {
     dispose: () => {
@@ -89,6 +98,32 @@ function changesValues(unit: GridUnit, { params }: Readonly<ICommandInfo>): bool
       return (now?.v ?? "") !== (next?.v ?? "");
     }),
   );
+}
+
+/** A cell as it is, where a command is about that cell and no other. */
+interface OneCell {
+  readonly row: number;
+  readonly column: number;
+  readonly value: Cell;
+  readonly isFormula: boolean;
+}
+
+function oneCell(unit: GridUnit, { id, params }: Readonly<ICommandInfo>): OneCell | undefined {
+  if (id !== SetRangeValuesMutation.id) return undefined;
+  const { data } = cellValues.safeParse(params);
+  const sheet = data && workbookOf(unit).getSheetBySheetId(data.subUnitId);
+  const [line, ...lines] = Object.entries(data?.cellValue ?? {});
+  const [column, ...columns] = Object.keys(line?.[1] ?? {});
+  if (!sheet || !line || column === undefined || lines.length + columns.length > 0) return undefined;
+  const at = { row: Number(line[0]), column: Number(column) };
+  const now = sheet.getCellRaw(at.row, at.column);
+  return { ...at, value: toCell(now), isFormula: Boolean(now?.f ?? now?.si) };
+}
+
+function typedCell(before: OneCell | undefined, after: OneCell | undefined): TypedCell | undefined {
+  if (!before || !after || before.isFormula || after.isFormula || before.value === after.value)
+    return undefined;
+  return { row: after.row, column: after.column, before: before.value, after: after.value };
 }
 
 /** Sheets whose spilled results are not what they were. */

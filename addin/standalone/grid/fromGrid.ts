@@ -2,6 +2,7 @@ import type { ICellData, Nullable, Worksheet } from "@univerjs/core";
 import { isFormulaId, isFormulaString } from "@univerjs/core";
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import type { CellContent, SheetContent, WorkbookContent } from "../../workbook/content.ts";
+import type { FoundCell } from "../../workbook/port.ts";
 import { styleNameOf } from "./cellLook.ts";
 import type { GridUnit, Spilled } from "./gridSheets.ts";
 import { formatOf, notesOf, spilledIn, styleOf, tablesOf, workbookOf } from "./gridSheets.ts";
@@ -88,6 +89,26 @@ function readWidths(sheet: Worksheet): (number | undefined)[] {
   const columns = sheet.getConfig().columnData;
   const last = Math.max(-1, ...Object.keys(columns).map(Number));
   return Array.from({ length: last + 1 }, (_, column) => columns[column]?.w);
+}
+
+/** Every cell with a formula, text or number; what the formula of another cell fills is left out. */
+export function filledCells(unit: GridUnit): FoundCell[] {
+  return workbookOf(unit)
+    .getSheets()
+    .flatMap((sheet) => {
+      const name = sheet.getName();
+      const spilled = spilledIn(unit, sheet.getSheetId());
+      const formulas = formulasOf(unit, sheet);
+      const found: FoundCell[] = [];
+      sheet.getCellMatrix().forValue((row, column, data) => {
+        const formula = formulas(data, row, column);
+        const holds = formula ?? toCell(data);
+        if (typeof holds !== "string" && typeof holds !== "number") return;
+        if (formula === undefined && spilled.get(row, column)) return;
+        found.push({ at: { sheet: name, row, column }, holds, isFormula: formula !== undefined });
+      });
+      return found;
+    });
 }
 
 type FormulaReader = (cell: Nullable<ICellData>, row: number, column: number) => string | undefined;

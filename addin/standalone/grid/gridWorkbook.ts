@@ -9,13 +9,22 @@ import { isCellError } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
 import { checkArea, checkEdits, tableNamed } from "../../workbook/checkEdits.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
-import type { Area, CellAddress, Edit, RangeData, Workbook, WorkbookChange } from "../../workbook/port.ts";
+import type {
+  Area,
+  CellAddress,
+  Edit,
+  FoundCell,
+  RangeData,
+  TypedCell,
+  Workbook,
+  WorkbookChange,
+} from "../../workbook/port.ts";
 import type { EditableUnit } from "./applyEdit.ts";
 import { applyEdit } from "./applyEdit.ts";
 import type { GridChange } from "./changes.ts";
 import { watchChanges } from "./changes.ts";
 import type { FormulaErrors } from "./formulaErrors.ts";
-import { readContent } from "./fromGrid.ts";
+import { filledCells, readContent } from "./fromGrid.ts";
 import { guardCalculation } from "./guardCalculation.ts";
 import { GroupedUndo } from "./groupedUndo.ts";
 import type { GridUnit } from "./gridSheets.ts";
@@ -70,22 +79,26 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
   const listeners = new Set<(change: WorkbookChange) => void>();
   const editListeners = new Set<() => void>();
   const textListeners = new Set<KeptAsText>();
-  const told = new Set<string>();
+  /** The sheets to tell of, with what was typed into them. */
+  const told = new Map<string, readonly TypedCell[]>();
   let actions: readonly Action[] = [];
   let isOwn = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let last: Promise<unknown> = Promise.resolve();
 
   const tell = (): void => {
-    const sheets = [...told].map((id) => workbookOf(unit).getSheetBySheetId(id)?.getName() ?? "");
+    const changes = [...told].map(([id, typed]): WorkbookChange => {
+      const sheet = workbookOf(unit).getSheetBySheetId(id)?.getName() ?? "";
+      return typed.length > 0 ? { sheet, typed } : { sheet };
+    });
     told.clear();
-    for (const listener of listeners) for (const sheet of sheets) listener({ sheet });
+    for (const listener of listeners) for (const change of changes) listener(change);
   };
 
-  const changed = ({ kind, sheetId }: GridChange): void => {
+  const changed = ({ kind, sheetId, typed }: GridChange): void => {
     if (kind === "edit") for (const listener of editListeners) listener();
     if (isOwn) return;
-    told.add(sheetId);
+    told.set(sheetId, [...(told.get(sheetId) ?? []), ...(typed ? [typed] : [])]);
     clearTimeout(timer);
     timer = setTimeout(tell, quietMs);
   };
@@ -132,6 +145,7 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
       return readArea(unit, area);
     }),
     usedArea: later((name: string) => usedArea(unit, name)),
+    findCells: later((isWanted: (cell: FoundCell) => boolean) => filledCells(unit).filter(isWanted)),
     readSelection: later(() => readSelection(unit)),
     select: later((area: Area) => select(unit, area)),
     apply: (label, edits) =>

@@ -1,10 +1,19 @@
-import type { WorkbookChange } from "../port.ts";
+import { cellNamed } from "../address.ts";
+import type { TypedCell, WorkbookChange } from "../port.ts";
+import { cellFrom } from "./ranges.ts";
 
 type Listener = (change: WorkbookChange) => void;
 
 interface SheetEvent {
   readonly worksheetId: string;
   readonly triggerSource?: string;
+  readonly source?: string;
+  readonly address?: string;
+  /** Given where one cell alone was changed. */
+  readonly details?: Pick<
+    Excel.ChangedEventDetail,
+    "valueBefore" | "valueAfter" | "valueTypeBefore" | "valueTypeAfter"
+  >;
 }
 
 export interface Changes {
@@ -19,7 +28,8 @@ export interface Changes {
  */
 export function watchChanges(settleMs: number): Changes {
   const listeners = new Set<Listener>();
-  const waiting = new Set<string>();
+  /** The sheets to tell of, with what was typed into them. */
+  const waiting = new Map<string, readonly TypedCell[]>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let working = 0;
   let registered: Promise<readonly OfficeExtension.EventHandlerResult<unknown>[]> | undefined;
@@ -28,7 +38,7 @@ export function watchChanges(settleMs: number): Changes {
     // Older versions of Excel do not tell whose change it was.
     const isOurs = event.triggerSource === "ThisLocalAddin";
     if (isOurs || (event.triggerSource !== "Unknown" && working > 0)) return Promise.resolve();
-    waiting.add(event.worksheetId);
+    waiting.set(event.worksheetId, [...(waiting.get(event.worksheetId) ?? []), ...typedCells(event)]);
     clearTimeout(timer);
     // When the names cannot be had just now, the next change tells of it.
     timer = setTimeout(() => void tell().catch(() => undefined), settleMs);
@@ -36,9 +46,12 @@ export function watchChanges(settleMs: number): Changes {
   };
 
   const tell = async (): Promise<void> => {
-    const ids = [...waiting];
+    const changed = new Map(waiting);
     waiting.clear();
-    for (const sheet of await namesOf(ids)) for (const listener of [...listeners]) listener({ sheet });
+    for (const { id, sheet } of await namesOf([...changed.keys()])) {
+      const typed = changed.get(id) ?? [];
+      for (const listener of [...listeners]) listener(typed.length > 0 ? { sheet, typed } : { sheet });
+    }
   };
 
   return {
@@ -88,14 +101,23 @@ async function unregister(handlers: readonly OfficeExtension.EventHandlerResult<
 }
 
 /** The names of sheets that are still there. */
-function namesOf(ids: readonly string[]): Promise<string[]> {
+function namesOf(ids: readonly string[]): Promise<{ readonly id: string; readonly sheet: string }[]> {
   return Excel.run({ delayForCellEdit: true }, async (context) => {
     const sheets = ids.map((id) => {
       const sheet = context.workbook.worksheets.getItemOrNullObject(id);
       sheet.load("name");
-      return sheet;
+      return { id, sheet };
     });
     await context.sync();
-    return sheets.filter((sheet) => !sheet.isNullObject).map((sheet) => sheet.name);
+    return sheets.flatMap(({ id, sheet }) => (sheet.isNullObject ? [] : [{ id, sheet: sheet.name }]));
   });
+}
+
+/** The cell that was typed into here, not by somebody who works on the same workbook elsewhere. */
+function typedCells({ address = "", details, source }: SheetEvent): readonly TypedCell[] {
+  const at = cellNamed(address);
+  if (!at || !details || source === "Remote") return [];
+  const before = cellFrom(details.valueBefore, details.valueTypeBefore);
+  const after = cellFrom(details.valueAfter, details.valueTypeAfter);
+  return before === after ? [] : [{ ...at, before, after }];
 }

@@ -8,6 +8,7 @@ import { refuseProtected } from "./blocked.ts";
 import { watchChanges } from "./changes.ts";
 import { editOperations, marksOf, settlingOperations } from "./editOperations.ts";
 import { inWords, isMendable } from "./excelError.ts";
+import { findCells } from "./findCells.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { finishGrowths, keepSizes } from "./growth.ts";
 import { putMarks } from "./marks.ts";
@@ -59,6 +60,7 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
         return readRange(context, { ...area, sheet: sheetNamed(sheets, area.sheet) });
       }),
     usedArea: (sheet) => run((context) => usedArea(context, sheet)),
+    findCells: (isWanted) => run((context) => findCells(context, isWanted)),
     readSelection: () => run(readSelection),
     select: (area) => run((context) => select(context, area)),
     apply: (label, edits) =>

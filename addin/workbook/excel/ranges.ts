@@ -96,7 +96,8 @@ export function cellsOf(
   return values.map((row, i) => row.map((value, j) => cellFrom(value, types[i]?.[j])));
 }
 
-function cellFrom(value: unknown, type: string | undefined): Cell {
+/** A value of Excel’s with its type. */
+export function cellFrom(value: unknown, type: string | undefined): Cell {
   if (type === "Empty") return undefined;
   if (type === "Error") return { error: String(value) };
   if (typeof value === "number" || typeof value === "boolean" || typeof value === "string") return value;

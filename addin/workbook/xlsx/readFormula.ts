@@ -1,3 +1,4 @@
+import { columnNumber } from "../address.ts";
 import { sameName } from "../names.ts";
 import { argumentCount, mostArguments } from "./argumentCounts.ts";
 
@@ -313,8 +314,4 @@ function isItem(part: string): boolean {
 /** In brackets, an apostrophe stands before characters that would mean something else. */
 function unescaped(column: string): string {
   return column.replace(/'(.)/gsu, "$1");
-}
-
-function columnNumber(letters: string): number {
-  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
 }

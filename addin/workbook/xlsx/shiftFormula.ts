@@ -1,4 +1,5 @@
 import { colToLetter } from "hucre/xlsx";
+import { columnNumber } from "../address.ts";
 import { mapCode } from "./formulaPieces.ts";
 
 const lastColumn = 16_384;
@@ -44,8 +45,4 @@ function movedRow(digits: string, by: number): Moved {
   if (digits.startsWith("$")) return digits;
   const moved = Number(digits) + by;
   return moved >= 1 && moved <= lastRow ? String(moved) : "outside";
-}
-
-function columnNumber(letters: string): number {
-  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
 }

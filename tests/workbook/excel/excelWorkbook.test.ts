@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { InputError } from "../../../addin/measures/inputError.ts";
 import type { CellContent, WorkbookContent } from "../../../addin/workbook/content.ts";
-import type { Edit } from "../../../addin/workbook/port.ts";
+import type { Edit, FoundCell, WorkbookChange } from "../../../addin/workbook/port.ts";
 import { peek } from "../excelDouble/book.ts";
 import { ExcelRefusal } from "../excelDouble/book.ts";
 import { summary } from "../summary.ts";
@@ -271,7 +271,64 @@ describe("what belongs to the user", () => {
   });
 });
 
+describe("finding cells", () => {
+  const holdsAda = ({ holds }: FoundCell) => String(holds).includes("Ada");
+
+  it("leaves out what the formula of another cell fills, and says what stands on a protected sheet", async () => {
+    const { double, workbook } = openExcel(start);
+    double.book.habits.results = (formula) => (formula.startsWith("=FIT.") ? [["Ada"], ["Ada"]] : undefined);
+    await workbook.apply("Groups", [
+      { kind: "sheet", sheet: { name: "Results", cells: [[v("Ada")], [{ formula: "=FIT.ADAS()" }]] } },
+    ]);
+    expect(await workbook.findCells(({ holds }) => /ada/i.test(String(holds)))).toEqual([
+      expect.objectContaining({ at: { sheet: "Figures", row: 1, column: 0 }, holds: "Ada" }),
+      { at: { sheet: "Results", row: 0, column: 0 }, holds: "Ada", isFormula: false },
+      { at: { sheet: "Results", row: 1, column: 0 }, holds: "=FIT.ADAS()", isFormula: true },
+    ]);
+    double.book.sheets[0]!.protected = true;
+    const [first, ...others] = await workbook.findCells(holdsAda);
+    expect(first?.closed).toBe("the sheet “Figures” is protected");
+    expect(others.map(({ closed }) => closed)).toEqual([undefined]);
+  });
+
+  it("reads a large sheet in answers that Excel on the web does not refuse", async () => {
+    const rows = Array.from({ length: 30_000 }, (_, i) => [
+      v(`Reading ${String(i)} of Ada`),
+      v(i),
+      v(i + 0.5),
+    ]);
+    const { workbook } = openExcel({ sheets: [{ name: "Figures", cells: [...rows, [v("Ada")]] }] });
+    expect(await workbook.findCells(({ holds }) => holds === "Ada")).toEqual([
+      { at: { sheet: "Figures", row: 30_000, column: 0 }, holds: "Ada", isFormula: false },
+    ]);
+  });
+});
+
 describe("handlers", () => {
+  it("tell of one typed cell, unless somebody else typed it elsewhere", async () => {
+    const { double, workbook } = openExcel(start);
+    const heard: WorkbookChange[] = [];
+    workbook.subscribe((change) => heard.push(change));
+    await vi.waitFor(() => {
+      expect(double.events.changed.size).toBe(1);
+    });
+    const details = {
+      valueBefore: "Ada",
+      valueTypeBefore: "String",
+      valueAfter: "Adele",
+      valueTypeAfter: "String",
+    } as const;
+    const worksheetId = double.book.sheets[0]!.id;
+    for (const source of ["Remote", "Local"] as const)
+      for (const hear of double.events.changed)
+        hear({ worksheetId, source, triggerSource: "Unknown", address: "A2", details });
+    await vi.waitFor(() => {
+      expect(heard).toEqual([
+        { sheet: "Figures", typed: [{ row: 1, column: 0, before: "Ada", after: "Adele" }] },
+      ]);
+    });
+  });
+
   it("are registered with Excel only while somebody listens", async () => {
     const { double, workbook } = openExcel(start);
     expect(double.events.changed.size).toBe(0);

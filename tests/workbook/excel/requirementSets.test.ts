@@ -49,6 +49,7 @@ describe("requirement sets", () => {
       "Note.load": 18,
       "NoteCollection.add": 18,
       "NoteCollection.getItemOrNullObject": 18,
+      "Range.getSpillParentOrNullObject": 12,
       "RunOptions.mergeUndoGroup": 20,
       "Table.resize": 13,
       "Worksheet.notes": 18,

@@ -18,6 +18,7 @@ export interface Host {
 
 /** Members that came after ExcelApi 1.10, with the set (1.x) that they came in; a test compares it with the typings. */
 export const newerMembers: Readonly<Record<string, number>> = {
+  "Range.getSpillParentOrNullObject": 12,
   "Table.resize": 13,
   "Worksheet.notes": 18,
   "RunOptions.mergeUndoGroup": 20,

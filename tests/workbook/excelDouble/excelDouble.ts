@@ -5,6 +5,7 @@ import type {
   SheetContent,
   WorkbookContent,
 } from "../../../addin/workbook/content.ts";
+import { cellName } from "../../../addin/workbook/address.ts";
 import type { CellAddress } from "../../../addin/workbook/port.ts";
 import { sameName } from "../../../addin/workbook/names.ts";
 import {
@@ -74,8 +75,13 @@ export function createExcelDouble(content: WorkbookContent, version = 20): Excel
   const book = bookOf(content);
   const events: Events = { changed: new Set(), sorted: new Set(), calculated: new Set() };
   const runs: RunOptions[] = [];
-  const report = (sheet: BookSheet, source: string) => {
-    fire(events.changed, { worksheetId: sheet.id, ...(version >= 14 && { triggerSource: source }) });
+  const report = (sheet: BookSheet, source: string, typed: Pick<SheetEvent, "address" | "details"> = {}) => {
+    fire(events.changed, {
+      worksheetId: sheet.id,
+      source: "Local",
+      ...(version >= 14 && { triggerSource: source }),
+      ...typed,
+    });
     fire(events.calculated, { worksheetId: sheet.id });
   };
   const host: Host = {
@@ -118,8 +124,18 @@ export function createExcelDouble(content: WorkbookContent, version = 20): Excel
       const sheet = book.sheets.find((other) => sameName(other.name, at.sheet));
       if (!sheet) throw new Error(`No sheet ${at.sheet}`);
       const typed = book.habits.decimalComma && /^-?\d+,\d+$/.test(text) ? text.replace(",", ".") : text;
+      const before = { ...peek(sheet, at.row, at.column) };
       enter(book, sheet, at.row, at.column, typed);
-      report(sheet, "Unknown");
+      const after = peek(sheet, at.row, at.column);
+      report(sheet, "Unknown", {
+        address: cellName(at.row, at.column),
+        details: {
+          valueBefore: before.value,
+          valueTypeBefore: before.type,
+          valueAfter: after.value,
+          valueTypeAfter: after.type,
+        },
+      });
     },
     sort(name, column) {
       const table = book.tables.find((other) => sameName(other.name, name));

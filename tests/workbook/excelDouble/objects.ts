@@ -19,6 +19,7 @@ import {
   type BookSheet,
   type BookTable,
   type Scalar,
+  type ValueType,
 } from "./book.ts";
 import { ClientCollection, ClientObject, ClientResult, requireMember, type Requests } from "./context.ts";
 import { toA1, toR1C1 } from "./formula.ts";
@@ -29,6 +30,15 @@ export type Handlers = Set<(event: SheetEvent) => unknown>;
 export interface SheetEvent {
   readonly worksheetId: string;
   readonly triggerSource?: string;
+  readonly source?: "Local" | "Remote";
+  readonly address?: string;
+  /** Microsoft, reference of `Excel.WorksheetChangedEventArgs`: had only where a single cell was changed. */
+  readonly details?: {
+    readonly valueBefore: Scalar;
+    readonly valueTypeBefore: ValueType;
+    readonly valueAfter: Scalar;
+    readonly valueTypeAfter: ValueType;
+  };
 }
 
 export interface Events {
@@ -273,6 +283,22 @@ export class Range extends ClientObject<Block, RangeProperties> {
       },
       true,
     );
+  }
+
+  /**
+   * Microsoft, “Handle dynamic arrays and spilling using the Excel JavaScript API” and the reference of the method: the
+   * cell whose formula fills this one; null where nothing fills it, or where it is more than one cell.
+   */
+  getSpillParentOrNullObject(): Range {
+    requireMember(this.requests.host, "Range.getSpillParentOrNullObject");
+    const look = () => {
+      const { sheet, row, column, rows, columns } = this.target();
+      const from = rows === 1 && columns === 1 ? peek(sheet, row, column).spilledFrom : undefined;
+      if (from === undefined) return undefined;
+      const [parentRow, parentColumn] = place(from);
+      return { sheet, row: parentRow, column: parentColumn, rows: 1, columns: 1 };
+    };
+    return new Range(this.requests, this.book, look, true);
   }
 
   /**
