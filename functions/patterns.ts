@@ -83,6 +83,9 @@ export const howJudged =
   "in folds. The garment’s own cloth takes room as well: π times its thickness inside a girth, since cloth that is bent " +
   "round keeps its length half way through (geometry). A cloth that stretches is judged at half its stretch; where the " +
   "least ease is negative, the stretch is what it is made up with, and is not counted again.\n\n" +
+  "Percentages are for cloth round soft, tapering parts. What is hard has to be inside as a whole, whatever a rule says: the " +
+  "foot in a shoe or stocking (length, in a shoe width too), the hand in a glove (girth and length), the head in a cap. Where it is larger than the garment, " +
+  "stretched as far as is comfortable, it will not go on.\n\n" +
   "Text columns of the chart count too: Hands removable, Head removable, Wig, Body (soft or hard), Jointed, Foot " +
   "shape (flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
   "tenth more sleeve than the hand: a starting value of this project. A soft body gives by a twentieth of its girth: likewise.";

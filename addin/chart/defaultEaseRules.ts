@@ -100,10 +100,10 @@ export const defaultEaseRules: readonly EaseRule[] = [
   percent("Hosiery", "calfGirth", -25, { percent: 2, mm: 0 }, own),
   percent("Hosiery", "ankleGirth", -25, { percent: 8, mm: 0 }, own, false),
   percent("Hosiery", "thighGirth", -25, { percent: 2, mm: 0 }, own, false),
-  ...lengthDetail("Hosiery", "footLength", -20, 2),
+  ...lengthDetail("Hosiery", "footLength", -15, 4),
 
   percent("Shoe", "footLength", 0, { percent: 8, mm: 1 }, own),
-  percent("Shoe", "footWidth", -3, { percent: 12, mm: 1 }, own, false),
+  percent("Shoe", "footWidth", 0, { percent: 12, mm: 1 }, own, false),
   {
     garmentClass: "Shoe",
     measure: "heelHeight",
@@ -113,8 +113,8 @@ export const defaultEaseRules: readonly EaseRule[] = [
     source: own,
   },
 
-  percent("Glove", "handGirth", -5, { percent: 12, mm: 1 }, own),
-  ...lengthDetail("Glove", "handLength", -3, 10),
+  percent("Glove", "handGirth", 0, { percent: 12, mm: 1 }, own),
+  ...lengthDetail("Glove", "handLength", 0, 10),
 
   percent("Headwear", "headGirth", 0, { percent: 5, mm: 1 }, own),
 ];

@@ -157,6 +157,23 @@ export const coveredMeasures: Readonly<Record<WornOn, readonly string[]>> = {
   head: ["headGirth"],
 };
 
+/**
+ * Measures of what is hard and has to be inside the garment as a whole, by the part that it is worn on: there no percentage
+ * lets a garment be smaller. Everywhere else cloth lies round soft, tapering parts.
+ */
+const containedMeasures: Readonly<Partial<Record<WornOn, readonly string[]>>> = {
+  "hips and legs": ["footLength"],
+  leg: ["footLength"],
+  foot: ["footLength", "footWidth"],
+  hand: ["handGirth", "handLength"],
+  head: ["headGirth"],
+};
+
+/** True where a garment must hold the whole of a measure. */
+export function isContained(wornOn: WornOn, measure: string): boolean {
+  return containedMeasures[wornOn]?.includes(measure) ?? false;
+}
+
 function torsoDownTo(last: "waistGirth" | "hipGirth"): readonly string[] {
   const above = [
     "shoulderGirth",

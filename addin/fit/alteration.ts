@@ -33,14 +33,18 @@ export function girthAlteration(
   };
 }
 
-/** The change of a length; undefined when it is too large to sew. */
+export const lengthVerbs = { more: "Lengthen", less: "Shorten" } as const;
+export const widthVerbs = { more: "Widen", less: "Narrow" } as const;
+
+/** The change of a length or width; undefined when it is too large to sew. */
 export function lengthAlteration(
   totalMm: number,
   garmentMm: number,
+  verbs: typeof lengthVerbs | typeof widthVerbs,
   unit: LengthUnit,
 ): Alteration | undefined {
   if (!isSewable(totalMm, garmentMm)) return undefined;
-  const verb = totalMm > 0 ? "Lengthen" : "Shorten";
+  const verb = totalMm > 0 ? verbs.more : verbs.less;
   return { totalMm, words: `${verb} by ${size(totalMm, unit)}.` };
 }
 

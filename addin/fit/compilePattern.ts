@@ -1,11 +1,13 @@
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { OpeningPlace } from "../chart/garmentClass.ts";
+import { isContained } from "../chart/garmentClass.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { MeasureKind } from "../measures/measure.ts";
 import { comfortableShare } from "./clearance.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
 import { garmentMeasure } from "./garmentMeasure.ts";
+import { givesOf } from "./obstacles.ts";
 import { ownRoom } from "./girthOverLayers.ts";
 import type { Layer } from "./layers.ts";
 import { layersAt } from "./layers.ts";
@@ -29,6 +31,8 @@ export interface EaseCheck {
   readonly layers: readonly Layer[];
   /** mm of room inside that the garment’s own cloth takes: of girths alone */
   readonly ownMm: number;
+  /** What has to be inside as a whole because it is hard, in mm; undefined for soft, tapering parts and for lengths that may end anywhere. */
+  readonly contained: Float64Array | undefined;
 }
 
 /** An opening against what it has to pass, for every figure of the chart. */
@@ -78,13 +82,17 @@ export function compilePattern(pattern: Pattern, context: GarmentContext): Compi
 
 function easeCheck(pattern: Pattern, rule: EaseRule, context: GarmentContext): EaseCheck {
   const kind = measureById(rule.measure)?.kind ?? "girth";
+  const bodies = context.view.reading(rule.measure);
   return {
     rule,
     kind,
     garmentMm: garmentMeasure(pattern, rule.measure, context),
-    bodies: context.view.reading(rule.measure),
+    bodies,
     layers: kind === "girth" ? layersUnder(pattern, rule.measure, context) : [],
     ownMm: kind === "girth" ? ownRoom(pattern.thicknessMm) : 0,
+    contained: isContained(pattern.garmentClass.wornOn, rule.measure)
+      ? bodies.map((mm, figure) => mm * givesOf(context.view.traits[figure]))
+      : undefined,
   };
 }
 

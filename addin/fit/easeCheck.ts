@@ -1,5 +1,6 @@
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { GarmentClass } from "../chart/garmentClass.ts";
+import { isContained } from "../chart/garmentClass.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Check } from "./check.ts";
@@ -30,13 +31,15 @@ export function easeCheck(question: EaseQuestion): Check {
   const { garmentMm, bodyMm, garmentClass, rule, unit = "mm" } = question;
   const { stretch = 0, underMm = 0, thicknessMm = 0 } = question;
   const kind = measureById(rule.measure)?.kind ?? "girth";
+  const bodies = Float64Array.of(bodyMm);
   const check = {
     rule,
     kind,
     garmentMm,
-    bodies: Float64Array.of(bodyMm),
+    bodies,
     layers: [{ thicknessMm: underMm, girthMm: Number.NaN }],
     ownMm: kind === "girth" ? ownRoom(thicknessMm) : 0,
+    contained: isContained(garmentClass.wornOn, rule.measure) ? bodies : undefined,
   } as const;
   return explainEase(
     check,

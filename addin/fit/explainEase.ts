@@ -2,10 +2,10 @@ import { easeMm } from "../chart/easeRule.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Alteration } from "./alteration.ts";
-import { girthAlteration, lengthAlteration } from "./alteration.ts";
+import { girthAlteration, lengthAlteration, lengthVerbs, widthVerbs } from "./alteration.ts";
 import type { Check } from "./check.ts";
 import type { CompiledPattern, EaseCheck } from "./compilePattern.ts";
-import { counts, judgeEase } from "./judgePair.ts";
+import { counts, isAround, judgeEase } from "./judgePair.ts";
 import { girthOverGarments } from "./layers.ts";
 import { lengthWords } from "../measures/lengthWords.ts";
 import type { ReadingError } from "./readingError.ts";
@@ -25,12 +25,19 @@ export function explainEase(
   const { unit } = figure;
   const bare = check.bodies[figure.index] ?? Number.NaN;
   const isGirth = check.kind === "girth";
-  const comfort = isGirth ? compiled.comfort : 1;
+  const isHard = check.contained !== undefined;
+  const comfort = isGirth || isHard ? compiled.comfort : 1;
   const bodyMm = isGirth ? girthOverGarments(bare, check.layers) : bare;
   const least = easeMm(check.rule.least, bare, -Infinity);
   const most = easeMm(check.rule.most, bare, Infinity);
   const outerMm = bodyMm + check.ownMm;
-  const needsMm = isGirth ? leastGirthMm(outerMm, least, compiled) : bodyMm + least;
+  const hardMm = (check.contained?.[figure.index] ?? Number.NaN) + outerMm - bare;
+  const needsMm =
+    verdict === "will not go on"
+      ? hardMm
+      : isGirth || isHard
+        ? leastGirthMm(outerMm, least, compiled)
+        : bodyMm + least;
   const hasMm = check.garmentMm * comfort;
   const mostMm = outerMm + most;
   const isOver = check.garmentMm > mostMm;
@@ -53,7 +60,7 @@ export function explainEase(
     verdict,
     counts: counts(check, found),
     says: words(verdict, {
-      isGirth,
+      isAround: isAround(check.kind),
       easeMm: check.garmentMm - outerMm,
       stretchedMm: comfort > 1 ? hasMm - outerMm : undefined,
       differenceMm,
@@ -79,7 +86,7 @@ function leastGirthMm(outerMm: number, least: number, { comfort, full }: Compile
 }
 
 interface Said {
-  readonly isGirth: boolean;
+  readonly isAround: boolean;
   readonly easeMm: number;
   /** Ease with the comfortable share of the stretch; undefined for a cloth that does not stretch. */
   readonly stretchedMm: number | undefined;
@@ -97,17 +104,19 @@ function words(verdict: Verdict, said: Said): string {
   const ease = `${lengthWords(said.easeMm, said.unit)} of ease${stretched}`;
   switch (verdict) {
     case "fits":
-      return said.isGirth ? `fits: ${ease}` : "fits";
+      return said.isAround ? `fits: ${ease}` : "fits";
     case "snug":
-      return said.isGirth ? `snug: ${ease}, ${by} less than usual` : `a little short, by ${by}`;
+      return said.isAround ? `snug: ${ease}, ${by} less than usual` : `a little short, by ${by}`;
     case "loose":
-      return said.isGirth ? `loose: ${ease}, ${by} more than usual` : `a little long, by ${by}`;
+      return said.isAround ? `loose: ${ease}, ${by} more than usual` : `a little long, by ${by}`;
     case "too close to call":
       return `too close to call: the tape may be off by ${lengthWords(said.errorMm, said.unit)}. Measure again`;
     case "not known":
       return said.isCounted
         ? `not known: measure ${said.take.join(" and ")}`
         : `not checked: ${said.take.join(" and ")} is not known`;
+    case "will not go on":
+      return `will not go on: ${by} too ${said.isAround ? "small" : "short"}`;
     default:
       return `${verdict} by ${by}`;
   }
@@ -120,9 +129,9 @@ function alterationOf(
   { pattern }: CompiledPattern,
   unit: LengthUnit,
 ): Alteration | undefined {
-  const isWrong = ["too tight", "too loose", "too short", "too long"].includes(verdict);
+  const isWrong = ["too tight", "too loose", "too short", "too long", "will not go on"].includes(verdict);
   if (!isWrong) return undefined;
   return kind === "girth"
     ? girthAlteration(-differenceMm, garmentMm, pattern.garmentClass.seamEdges, unit)
-    : lengthAlteration(-differenceMm, garmentMm, unit);
+    : lengthAlteration(-differenceMm, garmentMm, kind === "width" ? widthVerbs : lengthVerbs, unit);
 }

@@ -1,5 +1,6 @@
 import type { EaseRule } from "../chart/easeRule.ts";
 import { easeMm } from "../chart/easeRule.ts";
+import { isContained } from "../chart/garmentClass.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { FigureView } from "./figureView.ts";
@@ -25,19 +26,25 @@ export function garmentMeasure(pattern: Pattern, measure: string, context: Garme
   const rule = context.rulesOf(pattern.garmentClass.name).find((each) => each.measure === measure);
   if (pattern.draftedFor === undefined || !rule) return Number.NaN;
   const bare = context.view.reading(measure)[pattern.draftedFor] ?? Number.NaN;
-  if (measureById(measure)?.kind !== "girth") return bare + designEase(rule, bare);
+  const comfort = 1 + pattern.stretch * comfortableShare;
+  if (measureById(measure)?.kind !== "girth") {
+    const must = isContained(pattern.garmentClass.wornOn, measure) ? bare / comfort - bare : -Infinity;
+    return bare + designEase(rule, bare, must);
+  }
   const layers = layersAt(measure, context.underOf(pattern), (under) =>
     garmentMeasure(under, measure, context),
   );
   const inside = girthOverGarments(bare, layers) + ownRoom(pattern.thicknessMm);
-  // Nobody drafts it smaller than its cloth stretches with comfort.
-  const reaches = inside / (1 + pattern.stretch * comfortableShare);
-  return Math.max(inside + designEase(rule, bare), reaches);
+  return inside + designEase(rule, bare, inside / comfort - inside);
 }
 
-/** Half way between least and most; half as far again inside where there is one limit. The project’s own choice. */
-function designEase({ least, most }: EaseRule, bodyMm: number): number {
-  const from = easeMm(least, bodyMm, Number.NaN);
+/**
+ * Half way between least and most; half as far again inside where there is one limit. The project’s own choice.
+ *
+ * @param reachMm the least that the cloth can have and reach the body with comfort: nobody drafts it smaller
+ */
+function designEase({ least, most }: EaseRule, bodyMm: number, reachMm: number): number {
+  const from = Math.max(easeMm(least, bodyMm, -Infinity), reachMm);
   const to = easeMm(most, bodyMm, Number.NaN);
   if (!least && !most) return 0;
   if (!most) return from + Math.abs(from) / 2;

@@ -61,12 +61,31 @@ function bandWidth(least: number, most: number): number {
   return most === Infinity ? Math.abs(least) / 2 : Math.max(0, most - least);
 }
 
-/** The verdict on a length, as {@link judgeGirth} without stretch: fits, snug, loose, too short, too long … */
+/** The verdict on a length, as {@link judgeGirth} without stretch, in the words of girths. */
 export function judgeLength(difference: number, least: number, most: number, errorMm: number): number {
   if (!(Number.isFinite(difference) && Number.isFinite(errorMm))) return rank["not known"];
-  const girth = judgeBands(difference - least, most - difference, bandWidth(least, most), Infinity, errorMm);
-  if (girth === rank["too tight"]) return rank["too short"];
-  return girth === rank["too loose"] ? rank["too long"] : girth;
+  return judgeBands(difference - least, most - difference, bandWidth(least, most), Infinity, errorMm);
+}
+
+/**
+ * The verdict on something hard that has to be inside as a whole, such as a foot in a shoe: it goes in or it does not. With
+ * room for it, least and most decide as in {@link judgeGirth} between fits, snug, loose and too loose (or too long).
+ *
+ * @param room mm between what has to go in and the garment with the comfortable share of its stretch
+ */
+export function judgeContained(
+  room: number,
+  atRest: number,
+  least: number,
+  most: number,
+  errorMm: number,
+): number {
+  if (!(Number.isFinite(room) && Number.isFinite(errorMm))) return rank["not known"];
+  if (room < -errorMm) return rank["will not go on"];
+  if (room < errorMm) return rank["too close to call"];
+  const aboveLeast = roomAboveLeast(atRest, room, least);
+  if (aboveLeast < -dust) return rank.snug;
+  return judgeBands(aboveLeast, most - atRest, bandWidth(least, most), room, errorMm);
 }
 
 /** The verdict on an opening, from its clearance in mm: fits, too close to call, will not go on, not known. */

@@ -1,7 +1,8 @@
 import { easeMm } from "../chart/easeRule.ts";
 import type { CompiledPattern, EaseCheck, OpeningCheck, Route } from "./compilePattern.ts";
 import { girthOverLayers } from "./girthOverLayers.ts";
-import { judgeClearance, judgeGirth, judgeLength } from "./judge.ts";
+import type { MeasureKind } from "../measures/measure.ts";
+import { judgeClearance, judgeContained, judgeGirth, judgeLength } from "./judge.ts";
 import { girthOverGarments } from "./layers.ts";
 import type { ReadingError } from "./readingError.ts";
 import { readingErrorMm } from "./readingError.ts";
@@ -44,17 +45,27 @@ export function judgeEase(
   const least = easeMm(check.rule.least, bare, -Infinity);
   const most = easeMm(check.rule.most, bare, Infinity);
   const errorMm = readingErrorMm(error, bare);
-  const { garmentMm, ownMm } = check;
-  if (check.kind !== "girth") return judgeLength(garmentMm - bare, least, most, errorMm);
+  const { garmentMm, ownMm, kind } = check;
   const over = girthOverGarments(bare, check.layers) + ownMm;
-  return judgeGirth(
-    garmentMm - over,
-    garmentMm * comfort - over,
-    garmentMm * full - over,
-    least,
-    most,
-    errorMm,
-  );
+  const atRest = garmentMm - over;
+  if (check.contained) {
+    const hard = over - bare + (check.contained[figure] ?? Number.NaN);
+    const found = judgeContained(garmentMm * comfort - hard, atRest, least, most, errorMm);
+    return isAround(kind) ? found : asLength(found);
+  }
+  return isAround(kind)
+    ? judgeGirth(atRest, garmentMm * comfort - over, garmentMm * full - over, least, most, errorMm)
+    : asLength(judgeLength(atRest, least, most, errorMm));
+}
+
+/** Girths and widths are tight or loose, lengths and heights short or long. */
+export function isAround(kind: MeasureKind): boolean {
+  return kind === "girth" || kind === "width";
+}
+
+function asLength(found: number): number {
+  if (found === rank["too tight"]) return rank["too short"];
+  return found === rank["too loose"] ? rank["too long"] : found;
 }
 
 /** The rank of an opening on a figure. */

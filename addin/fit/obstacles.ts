@@ -25,6 +25,11 @@ export const stiffArmFactor = 1.1;
 /** A stuffed body gives when it is pushed through an opening: by a twentieth of its girth. The project’s own starting value. */
 export const softBodyFactor = 0.95;
 
+/** What is left of a hard measure when it is pushed in: less of a stuffed body, all of any other. */
+export function givesOf(traits: FigureTraits | undefined): number {
+  return traits?.softBody === true ? softBodyFactor : 1;
+}
+
 type ReadingOf = (measure: string) => number;
 
 /** What each kind of opening has to pass on one figure, from its readings in mm (NaN where missing) and what it is like. */

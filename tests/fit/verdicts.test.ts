@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Row } from "./fitOf.ts";
+import { easeCheckFunction } from "../../functions/easeCheck.ts";
 import { explain, verdict, wisp } from "./fitOf.ts";
 
 /** A gown that is laid round the body, so that ease alone decides. */
@@ -188,6 +189,50 @@ describe("putting it on", () => {
     expect(verdict(shoe, { ...wisp, "Heel height": 14 })).toBe("fits");
     expect(verdict(shoe)).toBe("not known");
     expect(verdict({ ...shoe, "Heel height": 0 }, { ...wisp, "Foot shape": "flat" })).toBe("fits");
+  });
+});
+
+describe("what is hard and must be inside", () => {
+  it.each([
+    ["a foot in a shoe", { "Garment class": "Shoe", "Foot length": 51, "Heel height": 0 }, "Foot length"],
+    ["a hand in a woven glove", { "Garment class": "Glove", "Hand girth": 39 }, "Hand girth"],
+    ["a head in a cap without stretch", { "Garment class": "Headwear", "Head girth": 159 }, "Head girth"],
+    [
+      "a foot in a woven stocking",
+      { "Garment class": "Hosiery", Calf: 75, "Hem opening": 64, "Foot length": 51 },
+      "Foot length",
+    ],
+  ])("%s: a millimetre too small does not go on", (_, garment, place) => {
+    const figure = { ...wisp, "Heel height": 0 };
+    const found = check(garment, place, figure);
+    expect(found.verdict).toBe("will not go on");
+    expect(found.differenceMm).toBeCloseTo(-1, 9);
+    expect(verdict(garment, figure)).toBe("will not go on");
+    expect(found.says).toMatch(/^will not go on: 1 mm too (small|short)$/);
+    const altered = { ...garment, [place]: found.needsMm + 1 };
+    expect(check(altered, place, figure).verdict).toBe("fits");
+  });
+
+  it("goes in as far as the cloth stretches with comfort, and no further", () => {
+    const sock = { "Garment class": "Hosiery", Calf: 68, "Hem opening": 60, "Foot length": 47 };
+    // Half of 20 % makes 51.7 mm of 47, half of 25 % makes 52.9 mm; the foot has 52 mm.
+    expect(check({ ...sock, "Stretch %": "19%" }, "Foot length").verdict).toBe("will not go on");
+    expect(check({ ...sock, "Stretch %": "25%" }, "Foot length").verdict).toBe("fits");
+  });
+
+  it("lets a stuffed foot give by a twentieth", () => {
+    const shoe = { "Garment class": "Shoe", "Foot length": 51, "Heel height": 0 };
+    const stuffed = { ...wisp, "Heel height": 0, Body: "stuffed cloth" };
+    expect(check(shoe, "Foot length", stuffed).verdict).toBe("fits");
+  });
+
+  it("is said alike by EASECHECK, and nobody drafts smaller than the figure", () => {
+    expect(easeCheckFunction.compute([51, 52, "Shoe", "Foot length"])).toMatch(
+      /^will not go on: 1 mm too short\. Lengthen by 1 mm/,
+    );
+    const drafted = { "Garment class": "Hosiery", "Drafted for": "Wisp", "Hem opening": 64 };
+    expect(check(drafted, "Foot length").hasMm).toBeGreaterThan(52.5);
+    expect(verdict(drafted)).toBe("fits");
   });
 });
 
