@@ -90,6 +90,28 @@ export const howJudged =
   "shape (flat or heeled). Where hands come off, a sleeve has to pass the wrist only. A stiff, hard arm without a joint needs a " +
   "tenth more sleeve than the hand: a starting value of this project. A soft body gives by a twentieth of its girth: likewise.";
 
+/** What each way to open needs and adds, for the reference. */
+export const openingsTable = [
+  ["Opens", "What it adds, with the opening undone", "What has to be given"],
+  ["none", "nothing: the closed openings have to pass", "the openings that the garment class names"],
+  [
+    "back, front or shoulder (from the neck)",
+    "twice its length to the neck opening; to the waist twice what it reaches below the waist",
+    "Opening length; for the waist also Back waist length, of the garment or of the figure that it was drafted for",
+  ],
+  ["side (bodices and dresses)", "twice its length to the waist, nothing to the neck", "Opening length"],
+  [
+    "back, front, side or waist (skirts and trousers)",
+    "twice its length to the waist",
+    "Opening length, and the finished waist or Waist opening",
+  ],
+  [
+    "full length",
+    "everything: it is laid round the body and passes nothing but cuffs and leg hems",
+    "nothing",
+  ],
+] as const;
+
 /** The headings of the patterns table, for the reference. */
 export const patternHeadings =
   "Beside Pattern and Garment class, the patterns may have the columns Title, Drafted for (a figure of the chart), Stretch %, " +

@@ -4,10 +4,11 @@ import { isTable } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { namespace } from "./namespace.ts";
+import { openingsTable } from "./patterns.ts";
 
 /** The function reference as Markdown, written from the descriptors alone. */
 export function referenceMarkdown(): string {
-  return [introduction(), index(), shared(), ...descriptors.map(section)].join("\n\n") + "\n";
+  return [introduction(), index(), shared(), fitRules(), ...descriptors.map(section)].join("\n\n") + "\n";
 }
 
 function introduction(): string {
@@ -47,6 +48,16 @@ ${markdownTable(exampleChart)}
 ${markdownTable(exampleTolerances)}
 
 ${markdownTable(examplePatterns)}`;
+}
+
+/** What the verdicts of fit rest on, in tables. */
+function fitRules(): string {
+  return `## What the verdicts of fit rest on
+
+**Openings.** An opening is measured shut and not stretched. What is not given and would decide is asked for: the verdict is then
+“not known”.
+
+${markdownTable(openingsTable)}`;
 }
 
 function section(descriptor: FunctionDescriptor): string {

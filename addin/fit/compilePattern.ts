@@ -40,13 +40,18 @@ export interface OpeningCheck {
   readonly place: OpeningPlace;
   readonly obstacle: ObstacleName;
   readonly obstacles: Float64Array;
-  /** mm that the opening reaches, stretched as far as is comfortable, with its placket undone; NaN where not known */
-  readonly reachMm: number;
-  /** What of that the undone placket adds. */
-  readonly placketMm: number;
+  /** mm that the opening reaches, stretched as far as is comfortable, with its placket shut; NaN where not known */
+  readonly shutMm: number;
+  /** What an undone placket adds: at least and at most. They differ where nobody can say how far down it ends. */
+  readonly placket: Placket;
   /** Its own cloth, turned in at the opening. */
   readonly thicknessMm: number;
   readonly layers: readonly Layer[];
+}
+
+interface Placket {
+  readonly leastMm: number;
+  readonly mostMm: number;
 }
 
 export interface Route {
@@ -122,14 +127,13 @@ function openingChecks(pattern: Pattern, context: GarmentContext): MakeOpening {
     const girth = girths[place];
     if (Number.isNaN(girth) && !pattern.garmentClass.openings.includes(place)) return [];
     const measure = layeredOn[obstacle];
-    const placket = placketMm(pattern, place, context);
     return [
       {
         place,
         obstacle,
         obstacles: context.view.obstacles[obstacle],
-        reachMm: girth * comfort + placket,
-        placketMm: placket,
+        shutMm: girth * comfort,
+        placket: placketOf(pattern, place, context),
         thicknessMm,
         layers: measure === undefined ? [] : layersUnder(pattern, measure, context),
       },
@@ -146,18 +150,24 @@ function narrowestMm(pattern: Pattern, context: GarmentContext): number {
 
 /**
  * What an undone opening adds: twice its length, and nothing more when the cloth stretches. One from the neck reaches
- * the waist only with what it is longer than the way from neck to waist.
+ * the waist only with what it is longer than the way from neck to waist; where that is not known, it may end anywhere.
  */
-function placketMm(pattern: Pattern, place: OpeningPlace, context: GarmentContext): number {
+function placketOf(pattern: Pattern, place: OpeningPlace, context: GarmentContext): Placket {
   const { closure, closureMm = 0 } = pattern;
-  if (closure === place) return 2 * closureMm;
-  if (closure === "side" && place === "waist") return 2 * closureMm;
-  if (closure === "neck" && place === "waist") {
-    const drafted = context.view.reading("backWaistLength")[pattern.draftedFor ?? -1];
-    const toWaist = pattern.finished.get("backWaistLength") ?? drafted ?? Number.NaN;
-    return closureMm > toWaist ? 2 * (closureMm - toWaist) : 0;
-  }
-  return 0;
+  if (closure === place || (closure === "side" && place === "waist")) return exactly(2 * closureMm);
+  if (closure !== "neck" || place !== "waist") return exactly(0);
+  const toWaist = neckToWaistMm(pattern, context);
+  if (Number.isNaN(toWaist)) return { leastMm: 0, mostMm: 2 * closureMm };
+  return exactly(closureMm > toWaist ? 2 * (closureMm - toWaist) : 0);
+}
+
+function exactly(mm: number): Placket {
+  return { leastMm: mm, mostMm: mm };
+}
+
+/** Down the back of the garment: as given, else of the figure that it was drafted for. */
+function neckToWaistMm({ finished, draftedFor }: Pattern, { view }: GarmentContext): number {
+  return finished.get("backWaistLength") ?? view.reading("backWaistLength")[draftedFor ?? -1] ?? Number.NaN;
 }
 
 function limbOpenings({ garmentClass }: Pattern, opening: MakeOpening): readonly OpeningCheck[] {

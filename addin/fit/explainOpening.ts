@@ -30,11 +30,15 @@ export function explainOpening(
   const { obstacle, unit } = figure;
   const verdict = verdictOf(judgeOpening(check, figure.index, error));
   const needsMm = passMm(check, obstacle.mm);
-  const differenceMm = check.reachMm - needsMm;
+  const hasMm = reachMm(check, verdict);
+  const differenceMm = hasMm - needsMm;
   const place = `${placeNames[check.place]} over ${obstacle.words}`;
   const lacking = [
     ...obstacle.lacking.map((measure) => `${measureById(measure)?.name ?? measure} of ${figure.name}`),
-    ...(Number.isNaN(check.reachMm) ? [`${check.place} opening of ${pattern.code}`] : []),
+    ...(Number.isNaN(check.shutMm) ? [`${check.place} opening of ${pattern.code}`] : []),
+    ...(isOpenEnded(check)
+      ? [`Back waist length of ${pattern.code}, since its opening begins at the neck`]
+      : []),
   ];
   const because = obstacle.because === undefined ? "" : ` (${obstacle.because})`;
   const says = saysOf(verdict, {
@@ -48,7 +52,7 @@ export function explainOpening(
     ...(route ? { route: route.name } : {}),
     bodyMm: obstacle.mm,
     needsMm,
-    hasMm: check.reachMm,
+    hasMm,
     differenceMm,
     verdict,
     counts: route?.isBest ?? true,
@@ -66,6 +70,18 @@ export function explainOpening(
     unit,
     take: verdict === "too close to call" ? [`${figure.name}: ${obstacle.words}`] : lacking,
   };
+}
+
+/** True where nobody can say how far below the waist a placket ends. */
+function isOpenEnded({ placket }: OpeningCheck): boolean {
+  return placket.leastMm < placket.mostMm;
+}
+
+/** With its placket undone: what is sure for a yes, the most that there can be for a no. */
+function reachMm(check: OpeningCheck, verdict: Verdict): number {
+  const { shutMm, placket } = check;
+  if (isOpenEnded(check) && verdict === "not known") return Number.NaN;
+  return shutMm + (verdict === "will not go on" ? placket.mostMm : placket.leastMm);
 }
 
 function saysOf(
@@ -86,7 +102,7 @@ function saysOf(
 
 /** The other way to a larger opening: a placket, so long that its two edges give what is missing. */
 function placketWords(
-  { place, placketMm }: OpeningCheck,
+  { place, placket: { mostMm: placketMm } }: OpeningCheck,
   { closure }: Pattern,
   missingMm: number,
   unit: LengthUnit,

@@ -122,7 +122,8 @@ function rankRoutes(compiled: CompiledPattern, fitting: Fitting, figure: number)
       room: Math.min(
         Infinity,
         ...route.openings.map((check) => {
-          const room = check.reachMm / (check.obstacles[figure] ?? Number.NaN);
+          const reachMm = check.shutMm + check.placket.leastMm;
+          const room = reachMm / (check.obstacles[figure] ?? Number.NaN);
           return Number.isNaN(room) ? 0 : room;
         }),
       ),

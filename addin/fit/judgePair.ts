@@ -71,7 +71,12 @@ function asLength(found: number): number {
 /** The rank of an opening on a figure. */
 export function judgeOpening(check: OpeningCheck, figure: number, error: ReadingError): number {
   const obstacle = check.obstacles[figure] ?? Number.NaN;
-  return judgeClearance(check.reachMm - passMm(check, obstacle), readingErrorMm(error, obstacle));
+  const shut = check.shutMm - passMm(check, obstacle);
+  const errorMm = readingErrorMm(error, obstacle);
+  const atLeast = judgeClearance(shut + check.placket.leastMm, errorMm);
+  if (check.placket.leastMm === check.placket.mostMm || atLeast === rank.fits) return atLeast;
+  const atMost = judgeClearance(shut + check.placket.mostMm, errorMm);
+  return atMost === rank["will not go on"] ? atMost : rank["not known"];
 }
 
 /** What has to pass an opening, in mm: the obstacle over what is worn on it, and the garment’s own cloth turned in. */

@@ -138,6 +138,18 @@ describe("putting it on", () => {
     expect(verdict({ ...dress, "Opening length": 88 + 19 })).toBe("fits");
   });
 
+  it("asks for the back waist length where nobody can say how far down a back opening ends", () => {
+    const dress = { ...gown, "Neck opening": 70, Opens: "back" };
+    const asked = explain({ G: { ...dress, "Opening length": 107 } });
+    expect(asked.verdict).toBe("not known");
+    expect(asked.take).toEqual(["Back waist length of G, since its opening begins at the neck"]);
+    expect(asked.words).toMatch(/not known: measure Back waist length of G/);
+    // It goes on wherever the opening ends, or nowhere: then nothing has to be asked.
+    expect(verdict({ ...dress, Waist: 300, Bust: 300, "Opening length": 120 })).not.toBe("not known");
+    expect(verdict({ ...dress, "Opening length": 20 })).toBe("will not go on");
+    expect(verdict({ ...dress, "Opening length": 107, "Drafted for": "Wisp" })).toBe("fits");
+  });
+
   it("passes the wrist where the hands come off, and says so", () => {
     const sleeve = { ...gown, "Cuff opening": 36 };
     expect(verdict(sleeve)).toBe("will not go on");
