@@ -112,13 +112,32 @@ export const openingsTable = [
   ],
 ] as const;
 
+/** What a sleeve or leg passes, for the reference. */
+export const limbsTable = [
+  ["Sleeves, legs", "What the cuff or leg hem has to pass"],
+  ["long sleeve; glove", "the hand, or the wrist where the hands come off"],
+  ["sleeve to the elbow", "that and the forearm"],
+  ["short sleeve", "that, the elbow and the upper arm"],
+  [
+    "leg to the ankle or floor; sock, stocking, boot",
+    "heel and instep (the ball of the foot where the heel is not measured), or the ankle where the feet come off",
+  ],
+  ["leg to the calf", "that and the calf"],
+  ["leg to the knee", "that and the knee"],
+  ["leg to the thigh", "that and the middle of the thigh"],
+  ["leg hole of briefs", "that and the thigh"],
+] as const;
+
 /** The headings of the patterns table, for the reference. */
 export const patternHeadings =
   "Beside Pattern and Garment class, the patterns may have the columns Title, Drafted for (a figure of the chart), Stretch %, " +
   "Thickness, Worn over (codes of patterns), Opens (back, front, shoulder, side, waist, full length or none), Opening length, " +
-  "Neck opening, Cuff opening (empty without sleeves), Hem opening, Waist opening, and finished measures such as Bust or " +
-  "Foot length. A finished measure that is left empty is taken from the figure that the pattern was drafted for, with the " +
-  "ease half way between least and most.";
+  "Neck opening, Cuff opening (empty without sleeves), Hem opening, Waist opening, Sleeves (none, short, elbow or long), Ends at " +
+  "(under the bust, waist, hip, thigh, knee, calf, ankle or floor; for a sock or stocking its upper end), and finished measures such as Bust or " +
+  "Foot length. What a garment does not have is not judged: without sleeves no upper arm, in an ankle sock no calf. Where " +
+  "Sleeves and Ends at are empty, the garment class tells, then what is given: a cuff opening means long sleeves, none means no sleeves. " +
+  "A finished measure that is left empty is taken from the figure that the pattern was drafted for, with the ease half way " +
+  "between least and most.";
 
 export const caution =
   "A verdict of fit says nothing about safety: for figures that children play with, leave out cords, ribbons that tie " +

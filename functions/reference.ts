@@ -4,7 +4,7 @@ import { isTable } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { namespace } from "./namespace.ts";
-import { openingsTable } from "./patterns.ts";
+import { limbsTable, openingsTable } from "./patterns.ts";
 
 /** The function reference as Markdown, written from the descriptors alone. */
 export function referenceMarkdown(): string {
@@ -57,7 +57,11 @@ function fitRules(): string {
 **Openings.** An opening is measured shut and not stretched. What is not given and would decide is asked for: the verdict is then
 “not known”.
 
-${markdownTable(openingsTable)}`;
+${markdownTable(openingsTable)}
+
+**Sleeves and legs.** The largest of what is measured counts, whichever way the garment goes on.
+
+${markdownTable(limbsTable)}`;
 }
 
 function section(descriptor: FunctionDescriptor): string {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { openingPlaces, wornOnParts } from "./garmentClass.ts";
+import { endPlaces, sleeveKinds } from "./garmentParts.ts";
 import { closures } from "./pattern.ts";
 
 /**
@@ -16,6 +17,10 @@ export const garmentClassSchema = z.object({
   seamEdges: z.number().int().positive(),
   /** Openings that must be known before the garment can be said to go on. Others count where they are given. */
   openings: z.array(z.enum(openingPlaces)).readonly(),
+  /** The sleeves that it usually has; undefined where that depends on the garment. */
+  sleeve: z.enum(sleeveKinds).optional(),
+  /** Where it usually ends; undefined where that depends on the garment. */
+  endsAt: z.enum(endPlaces).optional(),
   /** What the class is, in words. */
   note: z.string(),
 });
@@ -64,6 +69,9 @@ export const patternSchema = z.object({
   cuffMm: length,
   hemMm: length,
   waistMm: length,
+  /** As the row says; undefined where it says nothing. */
+  sleeve: z.enum(sleeveKinds).optional(),
+  endsAt: z.enum(endPlaces).optional(),
   /** Finished girths and lengths in mm, by the dictionary’s id of the measure. A heel height may be 0. */
   finished: z.map(z.string(), z.number().nonnegative()),
 });

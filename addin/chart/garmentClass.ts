@@ -31,13 +31,16 @@ export type GarmentClass = Readonly<z.infer<typeof garmentClassSchema>>;
  * the trade; the number of seam edges is that of the usual cut, and the project’s own choice where cuts vary.
  */
 export const defaultGarmentClasses: readonly GarmentClass[] = [
-  of("Close-fitting bodice", "upper body", 4, ["neck"], "Fitted to bust and waist, ends at the waist.", [
-    "bodice",
-    "fitted bodice",
-    "corset",
-    "close-fitting top",
-    "fitted top",
-  ]),
+  {
+    ...of("Close-fitting bodice", "upper body", 4, ["neck"], "Fitted to bust and waist, ends at the waist.", [
+      "bodice",
+      "fitted bodice",
+      "corset",
+      "close-fitting top",
+      "fitted top",
+    ]),
+    endsAt: "waist",
+  },
   of("Close-fitting dress", "whole body", 4, ["neck"], "Close to bust, waist and hip.", [
     "sheath",
     "sheath dress",
@@ -66,16 +69,22 @@ export const defaultGarmentClasses: readonly GarmentClass[] = [
     "jumper",
     "sweater",
   ]),
-  of("Jacket", "whole body", 4, ["neck"], "A loose outer layer down to the hip.", [
-    "blazer",
-    "cardigan",
-    "loose jacket",
-  ]),
-  of("Coat", "whole body", 4, ["neck"], "The outermost layer, over dress or jacket.", [
-    "overcoat",
-    "mantle",
-    "dressing gown",
-  ]),
+  {
+    ...of("Jacket", "whole body", 4, ["neck"], "A loose outer layer down to the hip.", [
+      "blazer",
+      "cardigan",
+      "loose jacket",
+    ]),
+    sleeve: "long",
+  },
+  {
+    ...of("Coat", "whole body", 4, ["neck"], "The outermost layer, over dress or jacket.", [
+      "overcoat",
+      "mantle",
+      "dressing gown",
+    ]),
+    sleeve: "long",
+  },
   of("Fitted skirt", "hips", 4, ["waist"], "Follows waist and hip.", [
     "straight skirt",
     "pencil skirt",
@@ -88,21 +97,30 @@ export const defaultGarmentClasses: readonly GarmentClass[] = [
     "pleated skirt",
     "petticoat",
   ]),
-  of("Trousers", "hips and legs", 4, ["waist", "hem"], "Long or short legs, fitted at waist and hip.", [
-    "pants",
-    "shorts",
-    "breeches",
-    "jeans",
-    "leggings",
-  ]),
-  of("Briefs", "hips and legs", 4, ["waist"], "Underwear for the hips.", [
-    "underpants",
-    "knickers",
-    "drawers",
-    "panties",
-    "swim trunks",
-  ]),
-  of("Sleeve", "arm", 2, ["cuff"], "A sleeve by itself.", ["sleeves", "fitted sleeve"]),
+  {
+    ...of("Trousers", "hips and legs", 4, ["waist", "hem"], "Long or short legs, fitted at waist and hip.", [
+      "pants",
+      "shorts",
+      "breeches",
+      "jeans",
+      "leggings",
+    ]),
+    endsAt: "ankle",
+  },
+  {
+    ...of("Briefs", "hips and legs", 4, ["waist"], "Underwear for the hips.", [
+      "underpants",
+      "knickers",
+      "drawers",
+      "panties",
+      "swim trunks",
+    ]),
+    endsAt: "hip",
+  },
+  {
+    ...of("Sleeve", "arm", 2, ["cuff"], "A sleeve by itself.", ["sleeves", "fitted sleeve"]),
+    sleeve: "long",
+  },
   of(
     "Hosiery",
     "leg",

@@ -6,6 +6,7 @@ import { quote } from "../measures/quote.ts";
 import type { Cells } from "./cell.ts";
 import type { GarmentClass, OpeningPlace } from "./garmentClass.ts";
 import { defaultGarmentClasses, openingPlaces, wornOnParts } from "./garmentClass.ts";
+import { endAt, endHeadings, sleeveAt, sleeveHeadings } from "./readParts.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
 import {
   columnNamed,
@@ -21,7 +22,7 @@ import {
 const table = "garment classes";
 
 /**
- * A table with the headings Garment class and Worn on, and if wanted Seam edges, Openings, Also called, What it is →
+ * A table with the headings Garment class and Worn on, and if wanted Seam edges, Openings, Sleeves, Ends at, Also called, What it is →
  * classes: those of the project, each replaced by the row of the same name, and new ones behind them.
  *
  * @throws {InputError} naming row and column
@@ -32,6 +33,8 @@ export function readGarmentClasses(cells: Cells, options: TableOptions = {}): re
   const wornOn = neededColumn(columns, ["Worn on"], table);
   const edges = columnNamed(columns, ["Seam edges", "edges"]);
   const openings = columnNamed(columns, ["Openings", "openings that matter"]);
+  const sleeve = columnNamed(columns, sleeveHeadings);
+  const endsAt = columnNamed(columns, endHeadings);
   const synonyms = columnNamed(columns, ["Also called", "other names", "synonyms"]);
   const note = columnNamed(columns, ["What it is", "note", "notes"]);
   const own = new Map<string, GarmentClass>();
@@ -48,6 +51,8 @@ export function readGarmentClasses(cells: Cells, options: TableOptions = {}): re
       wornOn: oneOf(row, wornOn, wornOnParts),
       seamEdges: seamEdges(row, edges) ?? before?.seamEdges ?? 4,
       openings: openings ? readOpenings(row, openings) : (before?.openings ?? []),
+      ...ifKnown("sleeve", sleeve ? sleeveAt(row, sleeve) : before?.sleeve),
+      ...ifKnown("endsAt", endsAt ? endAt(row, endsAt) : before?.endsAt),
       note: textAt(row, note) || (before?.note ?? ""),
     });
   }
@@ -58,16 +63,23 @@ export function readGarmentClasses(cells: Cells, options: TableOptions = {}): re
 /** The classes as the cells of a table that {@link readGarmentClasses} reads. */
 export function garmentClassCells(classes: readonly GarmentClass[] = defaultGarmentClasses): Cells {
   return [
-    ["Garment class", "Worn on", "Seam edges", "Openings", "Also called", "What it is"],
-    ...classes.map(({ name, wornOn, seamEdges, openings, synonyms, note }) => [
+    ["Garment class", "Worn on", "Seam edges", "Openings", "Sleeves", "Ends at", "Also called", "What it is"],
+    ...classes.map(({ name, wornOn, seamEdges, openings, sleeve, endsAt, synonyms, note }) => [
       name,
       wornOn,
       seamEdges,
       openings.join(", "),
+      sleeve,
+      endsAt,
       synonyms.join(", "),
       note,
     ]),
   ];
+}
+
+/** An optional key is left out where it is not known. */
+function ifKnown<K extends string, T>(key: K, value: T | undefined): Partial<Record<K, T>> {
+  return value === undefined ? {} : ({ [key]: value } as Record<K, T>);
 }
 
 function seamEdges(row: TableRow, column: TableColumn | undefined): number | undefined {

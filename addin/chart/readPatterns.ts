@@ -7,8 +7,10 @@ import type { Chart } from "./chart.ts";
 import { figureIndex, figureKey } from "./find.ts";
 import type { GarmentClass } from "./garmentClass.ts";
 import { defaultGarmentClasses, garmentClassNamed } from "./garmentClass.ts";
+import type { SleeveKind } from "./garmentParts.ts";
 import type { Pattern, PatternProblem, PatternTable } from "./pattern.ts";
 import { readClosure } from "./readClosure.ts";
+import { endAt, endHeadings, sleeveAt, sleeveHeadings } from "./readParts.ts";
 import { readStretch } from "./readStretch.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
 import {
@@ -35,7 +37,7 @@ export interface PatternOptions extends TableOptions {
  *
  * Headings: Pattern (the code) and Garment class are needed. Title, Drafted for (a figure of the chart), Stretch %,
  * Thickness, Worn over (codes, with commas), Opens, Opening length, Neck opening, Cuff opening, Hem opening and Waist
- * opening may be there; every other heading that the dictionary knows, with or without “Finished”, is a finished measure
+ * opening, Sleeves (none, short, elbow, long) and Ends at (a place of the body) may be there; every other heading that the dictionary knows, with or without “Finished”, is a finished measure
  * of the garment. Headings may state a unit; lengths are in mm without one.
  *
  * @throws {InputError} when a needed heading is missing or the table has no patterns
@@ -113,6 +115,8 @@ interface Columns {
   readonly cuff: TableColumn | undefined;
   readonly hem: TableColumn | undefined;
   readonly waist: TableColumn | undefined;
+  readonly sleeve: TableColumn | undefined;
+  readonly endsAt: TableColumn | undefined;
   readonly finished: readonly { readonly measure: string; readonly column: TableColumn }[];
 }
 
@@ -132,6 +136,8 @@ function readColumns(cells: Cells, options: TableOptions): Columns {
     cuff: columnNamed(columns, ["Cuff opening", "sleeve hem", "sleeve opening"]),
     hem: columnNamed(columns, ["Hem opening", "leg opening"]),
     waist: columnNamed(columns, ["Waist opening"]),
+    sleeve: columnNamed(columns, sleeveHeadings),
+    endsAt: columnNamed(columns, endHeadings),
   };
   const taken = new Set(Object.values(named).map((column) => column?.position));
   const finished = columns.flatMap((column) => {
@@ -170,6 +176,8 @@ function readPattern(
     cuffMm: openingAt(row, columns.cuff),
     hemMm: openingAt(row, columns.hem),
     waistMm: openingAt(row, columns.waist),
+    sleeve: sleeveOf(row, columns),
+    endsAt: endAt(row, columns.endsAt),
     finished: finishedAt(row, columns),
   };
 }
@@ -188,6 +196,17 @@ function finishedAt(row: TableRow, columns: Columns): Map<string, number> {
     finished.set(measure, mm);
   }
   return finished;
+}
+
+/** @throws {InputError} when it says that there is none, but gives its cuff */
+function sleeveOf(row: TableRow, columns: Columns): SleeveKind | undefined {
+  const sleeve = sleeveAt(row, columns.sleeve);
+  if (sleeve === "none" && openingAt(row, columns.cuff) !== undefined) {
+    throw new InputError(
+      `${placeIn(row, columns.sleeve)}: it says that there are no sleeves, but there is a cuff opening. Keep one of them.`,
+    );
+  }
+  return sleeve;
 }
 
 function openingAt(row: TableRow, column: TableColumn | undefined): number | undefined {

@@ -1,6 +1,8 @@
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { OpeningPlace } from "../chart/garmentClass.ts";
 import { isContained } from "../chart/garmentClass.ts";
+import type { EndPlace, GarmentParts } from "../chart/garmentParts.ts";
+import { hasMeasure } from "../chart/garmentParts.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { MeasureKind } from "../measures/measure.ts";
@@ -77,9 +79,12 @@ export function compilePattern(pattern: Pattern, context: GarmentContext): Compi
   const opening = openingChecks(pattern, context);
   return {
     pattern,
-    eases: context.rulesOf(pattern.garmentClass.name).map((rule) => easeCheck(pattern, rule, context)),
-    limbs: limbOpenings(pattern, opening),
-    routes: routesOf(pattern, opening),
+    eases: context
+      .rulesOf(pattern.garmentClass.name)
+      .filter(({ measure }) => hasMeasure(pattern.garmentClass.wornOn, context.partsOf(pattern), measure))
+      .map((rule) => easeCheck(pattern, rule, context)),
+    limbs: limbOpenings(pattern, context.partsOf(pattern), opening),
+    routes: opensAllTheWay(pattern, context) ? [laidRound] : routesOf(pattern, opening),
     comfort: 1 + pattern.stretch * comfortableShare,
     full: 1 + pattern.stretch,
   };
@@ -102,7 +107,9 @@ function easeCheck(pattern: Pattern, rule: EaseRule, context: GarmentContext): E
 }
 
 function layersUnder(pattern: Pattern, measure: string, context: GarmentContext): readonly Layer[] {
-  return layersAt(measure, context.underOf(pattern), (under, at) => garmentMeasure(under, at, context));
+  return layersAt(measure, context.underOf(pattern), context.partsOf, (under, at) =>
+    garmentMeasure(under, at, context),
+  );
 }
 
 type MakeOpening = (place: OpeningPlace, obstacle: ObstacleName) => OpeningCheck[];
@@ -170,14 +177,35 @@ function neckToWaistMm({ finished, draftedFor }: Pattern, { view }: GarmentConte
   return finished.get("backWaistLength") ?? view.reading("backWaistLength")[draftedFor ?? -1] ?? Number.NaN;
 }
 
-function limbOpenings({ garmentClass }: Pattern, opening: MakeOpening): readonly OpeningCheck[] {
+/** What a sleeve passes up to where it ends. */
+const armOf = { short: "whole arm", elbow: "arm to the elbow", long: "hand" } as const;
+
+/** What a leg passes up to where it ends. */
+const legOf: Readonly<Record<EndPlace, ObstacleName>> = {
+  "under the bust": "whole leg",
+  waist: "whole leg",
+  hip: "whole leg",
+  thigh: "leg to the thigh",
+  knee: "leg to the knee",
+  calf: "leg to the calf",
+  ankle: "heel",
+  floor: "heel",
+};
+
+function limbOpenings(
+  { garmentClass }: Pattern,
+  { sleeve, endsAt }: GarmentParts,
+  opening: MakeOpening,
+): readonly OpeningCheck[] {
   switch (garmentClass.wornOn) {
     case "upper body":
     case "whole body":
     case "arm":
+      return sleeve === "none" ? [] : opening("cuff", armOf[sleeve]);
     case "hand":
       return opening("cuff", "hand");
     case "hips and legs":
+      return opening("hem", legOf[endsAt ?? "ankle"]);
     case "leg":
     case "foot":
       return opening("hem", "heel");
@@ -186,12 +214,25 @@ function limbOpenings({ garmentClass }: Pattern, opening: MakeOpening): readonly
   }
 }
 
-function routesOf({ garmentClass, closure }: Pattern, opening: MakeOpening): readonly Route[] {
-  const laidRound: Route = { name: "laid round the body", openings: [] };
+const laidRound: Route = { name: "laid round the body", openings: [] };
+
+/** An opening this near to the whole length is meant to be all of it. The project’s own. */
+const wholeShare = 0.99;
+
+/** Said so, or an opening from the neck of what ends at the waist that is as long as its back. */
+function opensAllTheWay(pattern: Pattern, context: GarmentContext): boolean {
+  const { closure, closureMm = 0, garmentClass } = pattern;
+  if (closure === "full length")
+    return ["upper body", "whole body", "hips", "hips and legs"].includes(garmentClass.wornOn);
+  if (closure !== "neck" || context.partsOf(pattern).endsAt !== "waist") return false;
+  const backMm = neckToWaistMm(pattern, context);
+  return closureMm >= wholeShare * backMm;
+}
+
+function routesOf({ garmentClass }: Pattern, opening: MakeOpening): readonly Route[] {
   switch (garmentClass.wornOn) {
     case "upper body":
     case "whole body":
-      if (closure === "full length") return [laidRound];
       return [
         {
           name: "over the head",
@@ -211,7 +252,6 @@ function routesOf({ garmentClass, closure }: Pattern, opening: MakeOpening): rea
         },
       ];
     case "hips":
-      if (closure === "full length") return [laidRound];
       return [
         { name: "stepped into", openings: opening("waist", "hip") },
         {
@@ -225,7 +265,6 @@ function routesOf({ garmentClass, closure }: Pattern, opening: MakeOpening): rea
         },
       ];
     case "hips and legs":
-      if (closure === "full length") return [laidRound];
       return [{ name: "stepped into", openings: opening("waist", "hip") }];
     case "arm":
     case "hand":

@@ -102,7 +102,13 @@ export function explainPair(fitting: Fitting, pattern: number, figure: number): 
 const unitMeasure: Readonly<Record<ObstacleName, string>> = {
   head: "headGirth",
   hand: "handGirth",
+  "arm to the elbow": "handGirth",
+  "whole arm": "handGirth",
   heel: "heelGirth",
+  "leg to the calf": "heelGirth",
+  "leg to the knee": "heelGirth",
+  "leg to the thigh": "heelGirth",
+  "whole leg": "heelGirth",
   hip: "hipGirth",
   "shoulders and bust": "bustGirth",
 };

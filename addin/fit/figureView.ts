@@ -36,7 +36,10 @@ export function figureView(chart: Chart): FigureView {
     size,
     traits,
     reading,
-    obstacles: mapNames(column),
+    obstacles: Object.fromEntries(obstacleNames.map((name) => [name, column(name)])) as Record<
+      ObstacleName,
+      Float64Array
+    >,
     obstacle,
     unitOf: (measure) => columns.get(measure)?.unit ?? chart.measures[0]?.unit ?? "mm",
   };
@@ -55,15 +58,4 @@ const nothingSaid: FigureTraits = {
 /** A foot that is said to be flat has a heel height of 0 without being measured. */
 function heelHeights(readings: Float64Array, traits: readonly FigureTraits[]): Float64Array {
   return readings.map((mm, figure) => (Number.isNaN(mm) && traits[figure]?.heeledFoot === false ? 0 : mm));
-}
-
-function mapNames(column: (name: ObstacleName) => Float64Array): Record<ObstacleName, Float64Array> {
-  const [head, hand, heel, hip, shoulders] = obstacleNames;
-  return {
-    [head]: column(head),
-    [hand]: column(hand),
-    [heel]: column(heel),
-    [hip]: column(hip),
-    [shoulders]: column(shoulders),
-  };
 }

@@ -1,6 +1,7 @@
 import type { EaseRule } from "../chart/easeRule.ts";
 import { easeMm } from "../chart/easeRule.ts";
 import { isContained } from "../chart/garmentClass.ts";
+import type { GarmentParts } from "../chart/garmentParts.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { FigureView } from "./figureView.ts";
@@ -14,6 +15,7 @@ export interface GarmentContext {
   /** The rules of a garment class. */
   rulesOf(garmentClass: string): readonly EaseRule[];
   underOf(pattern: Pattern): readonly Pattern[];
+  partsOf(pattern: Pattern): GarmentParts;
 }
 
 /**
@@ -31,7 +33,7 @@ export function garmentMeasure(pattern: Pattern, measure: string, context: Garme
     const must = isContained(pattern.garmentClass.wornOn, measure) ? bare / comfort - bare : -Infinity;
     return bare + designEase(rule, bare, must);
   }
-  const layers = layersAt(measure, context.underOf(pattern), (under) =>
+  const layers = layersAt(measure, context.underOf(pattern), context.partsOf, (under) =>
     garmentMeasure(under, measure, context),
   );
   const inside = girthOverGarments(bare, layers) + ownRoom(pattern.thicknessMm);

@@ -1,4 +1,6 @@
 import type { Pattern } from "../chart/pattern.ts";
+import type { GarmentParts } from "../chart/garmentParts.ts";
+import { hasMeasure } from "../chart/garmentParts.ts";
 import { coveredMeasures } from "../chart/garmentClass.ts";
 import { girthOverLayers } from "./girthOverLayers.ts";
 
@@ -29,12 +31,15 @@ export function girthOverGarments(bareMm: number, layers: readonly Layer[]): num
 export function layersAt(
   measure: string,
   under: readonly Pattern[],
+  partsOf: (pattern: Pattern) => GarmentParts,
   girthOf: (pattern: Pattern, measure: string) => number,
 ): readonly Layer[] {
   return under
     .filter(
-      ({ garmentClass, thicknessMm }) =>
-        thicknessMm > 0 && coveredMeasures[garmentClass.wornOn].includes(measure),
+      (pattern) =>
+        pattern.thicknessMm > 0 &&
+        coveredMeasures[pattern.garmentClass.wornOn].includes(measure) &&
+        hasMeasure(pattern.garmentClass.wornOn, partsOf(pattern), measure),
     )
     .map((pattern) => ({ thicknessMm: pattern.thicknessMm, girthMm: girthOf(pattern, measure) }));
 }

@@ -10,6 +10,7 @@ import type { FigureView } from "./figureView.ts";
 import { figureView } from "./figureView.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
 import { judgePair } from "./judgePair.ts";
+import { partsOf } from "./parts.ts";
 import type { ReadingError } from "./readingError.ts";
 import { usualReadingError } from "./readingError.ts";
 import type { Verdict } from "./verdict.ts";
@@ -53,10 +54,12 @@ export function prepareFitting(
   const under = new Map(
     patterns.map((pattern) => [pattern, underLayers(pattern, (code) => byCode.get(codeKey(code)))]),
   );
+  const parts = new Map(patterns.map((pattern) => [pattern, partsOf(pattern, view)]));
   const context: GarmentContext = {
     view,
     rulesOf: (garmentClass) => rules.get(garmentClass) ?? [],
     underOf: (pattern) => under.get(pattern) ?? [],
+    partsOf: (pattern) => parts.get(pattern) ?? partsOf(pattern, view),
   };
   return {
     view,

@@ -57,8 +57,8 @@ export function easeRulesStarter(taken: TakenNames): StarterTable {
 /** The garment classes that come with the project, to be changed. */
 export function garmentClassesStarter(taken: TakenNames): StarterTable {
   return starterTable("Garment classes", usualNames.garmentClasses, taken, {
-    says: "Where each class is worn, how many cut edges its seams have, and which openings must be known.",
+    says: "Where each class is worn, how many cut edges its seams have, which openings must be known, its usual sleeves and end.",
     cells: garmentClassCells(),
-    widths: [168, 112, 80, 112, 224, 320],
+    widths: [168, 112, 80, 112, 80, 112, 224, 320],
   });
 }

@@ -83,6 +83,17 @@ describe("the patterns table", () => {
     ["a stretch of 300 %", { "Stretch %": "300%" }, /Row 3 of the patterns, Stretch %: “300%”.*300 %.*200 %/],
     ["a stretch that can be read in two ways", { "Stretch %": 2 }, /“2” can be 2 % or 200 %/],
     ["a negative stretch", { "Stretch %": -5 }, /“-5” is below zero/],
+    [
+      "an unknown kind of sleeve",
+      { Sleeves: "puffed" },
+      /Sleeves: “puffed” is not a kind of sleeve\. Write none, /,
+    ],
+    ["an unknown end", { "Ends at": "kne" }, /Ends at: “kne” is not a place .*Did you mean “knee”/],
+    [
+      "no sleeves with a cuff",
+      { Sleeves: "sleeveless", "Cuff opening": 40 },
+      /Sleeves: it says that there are no sleeves, but there is a cuff opening/,
+    ],
     ["a stretch in words", { "Stretch %": "some" }, /“some” is not a percentage/],
     ["an error", { Bust: { error: "#REF!" } }, /Row 3 of the patterns, Bust: The cell shows the error #REF!/],
     [

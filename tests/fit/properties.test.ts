@@ -39,7 +39,7 @@ const words = fc.record({
 });
 
 const judge = (pattern: Row, body: Row, options = {}): Verdict =>
-  matchAll(fittingOf({ G: pattern }, { A: { ...body, Knee: 50 } }, options)).verdict(0, 0);
+  matchAll(fittingOf({ G: pattern }, { A: { ...body, "Face width": 50 } }, options)).verdict(0, 0);
 
 const openings = ["Neck opening", "Cuff opening", "Hem opening", "Waist opening", "Opening length"] as const;
 
@@ -102,7 +102,10 @@ describe("fit, for any figure and any garment", { timeout: 60_000 }, () => {
   it("the reasons of a pair agree with its verdict, and one of them decides it", () => {
     fc.assert(
       fc.property(figure, traits, lengths, words, (readings, like, sizes, said) => {
-        const fitting = fittingOf({ G: { ...said, ...sizes } }, { A: { ...readings, ...like, Knee: 50 } });
+        const fitting = fittingOf(
+          { G: { ...said, ...sizes } },
+          { A: { ...readings, ...like, "Face width": 50 } },
+        );
         const explained = explainPair(fitting, 0, 0);
         expect(explained.verdict).toBe(matchAll(fitting).verdict(0, 0));
         const counted = explained.checks.filter(({ counts }) => counts).map((check) => rank[check.verdict]);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Row } from "./fitOf.ts";
 import { easeCheckFunction } from "../../functions/easeCheck.ts";
-import { explain, verdict, wisp } from "./fitOf.ts";
+import { explainPair } from "../../addin/fit/explainPair.ts";
+import { explain, fittingOf, verdict, wisp } from "./fitOf.ts";
 
 /** A gown that is laid round the body, so that ease alone decides. */
 const gown = { "Garment class": "Dress", Opens: "full length", Bust: 197, Waist: 143, Hip: 215 };
@@ -201,6 +202,77 @@ describe("putting it on", () => {
     expect(verdict(shoe, { ...wisp, "Heel height": 14 })).toBe("fits");
     expect(verdict(shoe)).toBe("not known");
     expect(verdict({ ...shoe, "Heel height": 0 }, { ...wisp, "Foot shape": "flat" })).toBe("fits");
+  });
+});
+
+describe("what a garment has", () => {
+  it("a garment without sleeves is not judged at the arm, one with short sleeves at the upper arm", () => {
+    const drafted = { "Garment class": "Dress", Opens: "full length", "Drafted for": "Wisp" };
+    const stout = { ...wisp, "Upper arm": 90 };
+    const places = (garment: Row) =>
+      explainPair(fittingOf({ G: garment }, { Wisp: wisp, Stout: stout }), 0, 1).checks.map(
+        ({ place }) => place,
+      );
+    expect(places(drafted)).not.toContain("Upper arm girth");
+    expect(places({ ...drafted, Sleeves: "short" })).toContain("Upper arm girth");
+    expect(places({ ...drafted, "Cuff opening": 45 })).toContain("Upper arm girth");
+    expect(places({ ...drafted, Sleeves: "none", "Back waist": 88 })).toContain("Back waist length");
+  });
+
+  it("an ankle sock is not judged at the calf, nor a short garment at the hip", () => {
+    const sock = { "Garment class": "Hosiery", "Hem opening": 64, "Foot length": 54 };
+    expect(explain({ G: sock }).verdict).toBe("not known");
+    expect(explain({ G: { ...sock, "Ends at": "ankle" } }).checks.map(({ place }) => place)).toEqual([
+      ...["Ankle girth", "Foot length", "Hem over the heel and instep"],
+    ]);
+    const jacket = { "Garment class": "Jacket", Opens: "full length", Bust: 210, Hip: 150 };
+    expect(verdict(jacket)).toBe("too tight");
+    expect(verdict({ ...jacket, "Ends at": "waist" })).toBe("fits");
+  });
+
+  it("shorts and short sleeves pass what is in their way", () => {
+    const figure = { ...wisp, Thigh: 108, Knee: 72, "Mid-thigh": 95, Forearm: 44, Elbow: 46 };
+    const shorts = { "Garment class": "Trousers", Opens: "full length", Waist: 139, Hip: 208 };
+    const passes = (garment: Row, place: RegExp) =>
+      explain({ G: garment }, figure).checks.find((each) => place.test(each.place));
+    expect(passes({ ...shorts, "Hem opening": 70 }, /^Hem/)).toMatchObject({ verdict: "fits", bodyMm: 62 });
+    expect(passes({ ...shorts, "Hem opening": 70, "Ends at": "knee" }, /^Hem/)).toMatchObject({
+      ...{ place: "Hem over the calf", verdict: "will not go on", bodyMm: 74 },
+    });
+    expect(passes({ ...shorts, "Hem opening": 90, "Ends at": "thigh" }, /^Hem/)).toMatchObject({
+      ...{ place: "Hem over the middle of the thigh", verdict: "will not go on" },
+    });
+    // A finished inside leg says it too, beside the figure that it was drafted for: 60 of 186 is above the knee.
+    const drafted = { ...shorts, "Hem opening": 90, "Drafted for": "Wisp", "Inside leg": 60 };
+    expect(
+      explain({ G: drafted }, { ...figure, "Inside leg": 186 }).checks.find(({ place }) =>
+        place.startsWith("Hem"),
+      )?.bodyMm,
+    ).toBe(95);
+    expect(passes({ ...gown, "Cuff opening": 48, Sleeves: "short" }, /^Cuff/)).toMatchObject({
+      ...{ place: "Cuff over the upper arm", verdict: "will not go on" },
+    });
+    expect(passes({ ...gown, "Cuff opening": 48 }, /^Cuff/)?.verdict).toBe("fits");
+  });
+
+  it("a bodice that opens down its whole back is open all the way", () => {
+    const bodice = { "Garment class": "Bodice", Opens: "back", "Neck opening": 70, Bust: 186, Waist: 138 };
+    const long = { ...bodice, "Back waist": 88, "Opening length": 88 };
+    expect(explain({ G: long }).routes).toEqual([
+      { name: "laid round the body", verdict: "fits", isBest: true },
+    ]);
+    expect(verdict(long)).toBe(verdict({ ...bodice, Opens: "full length", "Back waist": 88 }));
+    expect(verdict({ ...long, "Opening length": 70 })).toBe("will not go on");
+  });
+
+  it("a garment without sleeves takes no room under the sleeve of another", () => {
+    const coat = { "Garment class": "Coat", Opens: "full length", "Worn over": "Dress", "Upper arm": 70 };
+    const over = (sleeves: string) =>
+      explain({ Dress: { ...gown, "Thickness (mm)": 1, Sleeves: sleeves }, Coat: coat }).checks.find(
+        ({ measure }) => measure === "upperArmGirth",
+      )?.bodyMm;
+    expect(over("none")).toBe(50);
+    expect(over("short")).toBeCloseTo(50 + 2 * Math.PI, 9);
   });
 });
 

@@ -1,4 +1,5 @@
 import { wornOnParts } from "../../chart/garmentClass.ts";
+import { endPlaces, sleeveKinds } from "../../chart/garmentParts.ts";
 import { garmentClassCells } from "../../chart/readGarmentClasses.ts";
 import type { SheetContent } from "../../workbook/content.ts";
 import { plain } from "./parts.ts";
@@ -12,6 +13,11 @@ const columns: Readonly<Record<string, Omit<TableColumn, "heading">>> = {
   },
   "Seam edges": { note: "Cut edges at the seams that a girth is altered at: two side seams have four." },
   Openings: { note: "Openings that must be known before it can be said to go on: neck, cuff, hem, waist." },
+  Sleeves: {
+    note: "Those that the class usually has. Empty: it depends on the garment.",
+    choices: sleeveKinds,
+  },
+  "Ends at": { note: "Where it usually ends. Empty: it depends on the garment.", choices: endPlaces },
   "Also called": {
     note: "Other names for the class, with commas between them. They can be written under Garment class too.",
   },

@@ -1,0 +1,64 @@
+import type { WornOn } from "./garmentClass.ts";
+
+/** How far a sleeve reaches down the arm. */
+export const sleeveKinds = ["none", "short", "elbow", "long"] as const;
+export type SleeveKind = (typeof sleeveKinds)[number];
+
+/** Where a garment ends: at its lower edge; a stocking or sock at its upper one. From above down. */
+export const endPlaces = [
+  "under the bust",
+  "waist",
+  "hip",
+  "thigh",
+  "knee",
+  "calf",
+  "ankle",
+  "floor",
+] as const;
+export type EndPlace = (typeof endPlaces)[number];
+
+/** What a garment has beside its body; `endsAt` is undefined where it is not known. */
+export interface GarmentParts {
+  readonly sleeve: SleeveKind;
+  readonly endsAt: EndPlace | undefined;
+}
+
+/** The shortest sleeve that has the measure. */
+const sleeveOf: Readonly<Partial<Record<string, SleeveKind>>> = {
+  armscyeGirth: "short",
+  upperArmGirth: "short",
+  armLength: "short",
+  upperArmLength: "elbow",
+  elbowGirth: "elbow",
+  forearmGirth: "long",
+  wristGirth: "long",
+  underarmLength: "long",
+};
+
+/** The place that a garment from above, or a stocking from below, has to reach for it to have the measure. */
+const placeOf: Readonly<Partial<Record<string, EndPlace>>> = {
+  underBustGirth: "under the bust",
+  waistGirth: "waist",
+  backWaistLength: "waist",
+  frontWaistLength: "waist",
+  centreFrontLength: "waist",
+  sideWaistLength: "waist",
+  highHipGirth: "hip",
+  hipGirth: "hip",
+  waistToHip: "hip",
+  thighGirth: "thigh",
+  midThighGirth: "thigh",
+  kneeGirth: "knee",
+  calfGirth: "calf",
+  ankleGirth: "ankle",
+};
+
+/** False where a garment does not reach a measure: there it is not judged, and takes no room under another one. */
+export function hasMeasure(wornOn: WornOn, { sleeve, endsAt }: GarmentParts, measure: string): boolean {
+  const needed = sleeveOf[measure];
+  if (needed) return sleeveKinds.indexOf(sleeve) >= sleeveKinds.indexOf(needed);
+  const place = placeOf[measure];
+  if (!place || endsAt === undefined) return true;
+  const reach = endPlaces.indexOf(endsAt) - endPlaces.indexOf(place);
+  return wornOn === "leg" ? reach <= 0 : reach >= 0;
+}
