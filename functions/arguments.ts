@@ -1,9 +1,10 @@
 import type { Cell, Cells } from "../addin/chart/cell.ts";
-import { cellText, isBlank, isCellError, isEmpty } from "../addin/chart/cell.ts";
+import { cellText, equalCells, isBlank, isCellError, isEmpty } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
 import { readChart } from "../addin/chart/readChart.ts";
 import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
+import { workOnce } from "../addin/chart/workOnce.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
 import { cutShort, quote } from "../addin/measures/quote.ts";
@@ -11,7 +12,6 @@ import type { LengthUnit } from "../addin/measures/units.ts";
 import { readUnit } from "../addin/measures/units.ts";
 import type { Choices } from "./choices.ts";
 import { unitChoices } from "./choices.ts";
-import { readOnce } from "./readOnce.ts";
 import type { TapeReading } from "./tapeReading.ts";
 import { readTape, readTapeDifference } from "./tapeReading.ts";
 import { isMissingMark, readPlainNumber } from "./plainNumber.ts";
@@ -249,7 +249,7 @@ export function chart(): Parameter<Chart> {
   return range(chartHelp, (cells) => chartFrom(withoutBlankEnd(cells)));
 }
 
-const chartFrom = readOnce(readChart);
+const chartFrom = workOnce((cells: Cells) => readChart(cells), equalCells);
 
 /** The cells of a chart, for a function that shows them. */
 export function chartCells(): Parameter<Cells> {

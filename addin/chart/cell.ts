@@ -30,3 +30,19 @@ export function cellText(cell: Cell): string {
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
   return String(cell).trim();
 }
+
+/** True for cells of the same size with the same content, kind by kind: 5 is not “5”. */
+export function equalCells(one: Cells, other: Cells): boolean {
+  if (one === other) return true;
+  return (
+    one.length === other.length &&
+    one.every((row, r) => {
+      const beside = other[r]!;
+      return row.length === beside.length && row.every((cell, c) => isSame(cell, beside[c]));
+    })
+  );
+}
+
+function isSame(a: Cell, b: Cell): boolean {
+  return a === b || (isCellError(a) && isCellError(b) && a.error === b.error);
+}

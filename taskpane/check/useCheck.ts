@@ -1,9 +1,10 @@
 import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
-import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
+import { chartIn } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
@@ -49,31 +50,39 @@ export interface Check extends Known {
 }
 
 /** Reads the chart and what was confirmed. Never rejects: what fails is said in the result. */
-export async function readToCheck(workbook: Workbook, chosen: string | undefined): Promise<ToCheck> {
+export async function readToCheck(book: Book, chosen: string | undefined): Promise<ToCheck> {
   const nothing = { tables: [], sheets: [], found: undefined, confirmed: [], confirmations: undefined };
   try {
-    const all = await workbook.tables();
-    const sheets = await workbook.sheets();
-    const tables = chartTables(all);
+    const all = await book.tables();
+    const sheets = await book.sheets();
+    const tables = book.once(chartTables, all);
     const remembered = all.find((t) => t.name === confirmedTable);
-    const confirmations = remembered && {
-      table: remembered,
-      data: await workbook.readTable(remembered.name),
-    };
-    const confirmed = confirmations ? readConfirmed(confirmations.data.values) : [];
+    const confirmations =
+      remembered && book.once(tableWithCells, remembered, await book.readTable(remembered.name));
+    const confirmed = confirmations ? book.once(readConfirmed, confirmations.data.values) : none;
     const known = { tables, sheets, confirmations, confirmed };
     const table = tableNamed(all, chosen) ?? tableNamed(tables, chartTable) ?? tables[0];
     if (!table) return { ...known, found: undefined, failure: undefined };
     try {
-      const data = await workbook.readTable(table.name);
-      const chart = readChart(data.values, { formats: data.formats });
-      return { ...known, found: { table, data, chart }, failure: undefined };
+      const data = await book.readTable(table.name);
+      const found = book.once(tableChart, table, data, chartIn(book, data));
+      return { ...known, found, failure: undefined };
     } catch (error) {
       return { ...known, found: undefined, failure: `Table ${table.name}: ${failureText(error)}` };
     }
   } catch (error) {
     return { ...nothing, failure: failureText(error) };
   }
+}
+
+const none: readonly Confirmed[] = [];
+
+function tableWithCells(table: TableInfo, data: RangeData) {
+  return { table, data };
+}
+
+function tableChart(table: TableInfo, data: RangeData, chart: Chart): TableChart {
+  return { table, data, chart };
 }
 
 function tableNamed(tables: readonly TableInfo[], name: string | undefined): TableInfo | undefined {

@@ -37,7 +37,7 @@ const useStyles = makeStyles({
 /** What the selected cell of a chart holds, above whatever section is open; asked for by an errand, closed by the user. */
 export function CellBox(): ReactNode {
   const styles = useStyles();
-  const { workbook, errand, ask, say } = useSession();
+  const { workbook, freshBook, errand, ask, say } = useSession();
   const [job, setJob] = useState<ExplainJob>();
   const { answer: words, failure } = useJob(job, (answer) =>
     answer.kind === "explain" ? answer.words : undefined,
@@ -46,7 +46,7 @@ export function CellBox(): ReactNode {
   useEffect(() => {
     if (errand?.kind !== "explain") return;
     let current = true;
-    readSelectedCell(workbook).then(
+    readSelectedCell(workbook, freshBook()).then(
       (found) => {
         if (!current) return;
         setJob(found);
@@ -61,7 +61,7 @@ export function CellBox(): ReactNode {
     return () => {
       current = false;
     };
-  }, [workbook, errand, say]);
+  }, [workbook, freshBook, errand, say]);
   useEffect(() => {
     if (words) box.current?.focus();
   }, [words]);

@@ -1,7 +1,6 @@
 import type { Cell, Cells } from "../../addin/chart/cell.ts";
 import { isCellError } from "../../addin/chart/cell.ts";
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { expectedValue } from "../../addin/checking/expectedValue.ts";
@@ -9,6 +8,8 @@ import { InputError } from "../../addin/measures/inputError.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { quote } from "../../addin/measures/quote.ts";
 import type { Area, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
+import { chartIn } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { count } from "../ui/words.ts";
 
@@ -41,18 +42,22 @@ export function doExplainJob({ chart, values, at }: ExplainJob): ExplainAnswer {
 /**
  * The selected cell with its chart; of several cells, the first.
  *
+ * @param book the workbook as it is now
  * @throws {InputError} when it is in no chart
  */
-export async function readSelectedCell(workbook: Workbook): Promise<ExplainJob> {
+export async function readSelectedCell(
+  workbook: Pick<Workbook, "readSelection">,
+  book: Book,
+): Promise<ExplainJob> {
   const { area } = await workbook.readSelection();
-  const charts = chartTables(await workbook.tables());
+  const charts = chartTables(await book.tables());
   const table = tableAt(charts, area);
   if (!table) throw notInChart(charts);
-  const { values, formats } = await workbook.readTable(table.name);
+  const data = await book.readTable(table.name);
   return {
     kind: "explain",
-    chart: readChart(values, { formats }),
-    values,
+    chart: chartIn(book, data),
+    values: data.values,
     at: { row: area.row - table.area.row, column: area.column - table.area.column },
   };
 }

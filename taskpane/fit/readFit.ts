@@ -1,14 +1,16 @@
 import type { Chart } from "../../addin/chart/chart.ts";
+import type { EaseRule } from "../../addin/chart/easeRule.ts";
 import type { GarmentClass } from "../../addin/chart/garmentClass.ts";
 import type { PatternProblem } from "../../addin/chart/pattern.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
 import { readEaseRules } from "../../addin/chart/readEaseRules.ts";
 import { garmentClassCells, readGarmentClasses } from "../../addin/chart/readGarmentClasses.ts";
 import { readPatternTable } from "../../addin/chart/readPatterns.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { prepareFitting } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
-import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
+import { chartIn } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import type { ChosenTables, FitTables } from "./fitTables.ts";
 import { findFitTables, tableFor } from "./fitTables.ts";
@@ -38,30 +40,26 @@ export interface Fit {
   readonly failure: string | undefined;
 }
 
+const nothing = {
+  chart: undefined,
+  fitting: undefined,
+  hasOwnClasses: false,
+  problems: [],
+  failure: undefined,
+};
+
 /** Reads the tables and makes them ready. Never rejects: what fails is said in the result. */
-export async function readFit(workbook: Workbook, chosen: ChosenTables): Promise<Fit> {
-  const nothing = {
-    chart: undefined,
-    fitting: undefined,
-    hasOwnClasses: false,
-    problems: [],
-    failure: undefined,
-  };
+export async function readFit(book: Book, chosen: ChosenTables): Promise<Fit> {
   try {
-    const tables = await workbook.tables();
-    const found = findFitTables(tables);
-    const used: UsedTables = {
-      figures: tableFor("figures", found, chosen),
-      patterns: tableFor("patterns", found, chosen),
-      easeRules: tableFor("easeRules", found, chosen),
-      garmentClasses: tableFor("garmentClasses", found, chosen),
-    };
-    const known = { ...nothing, sheets: await workbook.sheets(), tables, found, used };
+    const tables = await book.tables();
+    const found = book.once(findFitTables, tables);
+    const used = book.once(tablesUsed, found, chosen);
+    const known = { ...nothing, sheets: await book.sheets(), tables, found, used };
     try {
       const { figures } = used;
       if (!figures) return known;
-      const chart = await readAs(workbook, figures, ({ values, formats }) => readChart(values, { formats }));
-      return { ...known, chart, ...(await fittingOf(workbook, used, chart)) };
+      const chart = await readAs(book, figures, (data) => chartIn(book, data));
+      return { ...known, chart, ...(await readFitting(book, used, chart)) };
     } catch (error) {
       return { ...known, failure: failureText(error) };
     }
@@ -78,35 +76,66 @@ export async function readFit(workbook: Workbook, chosen: ChosenTables): Promise
   }
 }
 
-async function fittingOf(
-  workbook: Workbook,
-  used: UsedTables,
-  chart: Chart,
-): Promise<Partial<Pick<Fit, "fitting" | "hasOwnClasses" | "problems" | "failure">>> {
+function tablesUsed(found: FitTables, chosen: ChosenTables): UsedTables {
+  return {
+    figures: tableFor("figures", found, chosen),
+    patterns: tableFor("patterns", found, chosen),
+    easeRules: tableFor("easeRules", found, chosen),
+    garmentClasses: tableFor("garmentClasses", found, chosen),
+  };
+}
+
+type FittingPart = Partial<Pick<Fit, "fitting" | "hasOwnClasses" | "problems" | "failure">>;
+
+async function readFitting(book: Book, used: UsedTables, chart: Chart): Promise<FittingPart> {
   if (!used.patterns) return {};
   try {
     const classes =
       used.garmentClasses &&
-      (await readAs(workbook, used.garmentClasses, ({ values, formats }) =>
-        readGarmentClasses(values, { formats }),
+      (await readAs(book, used.garmentClasses, ({ values, formats }) =>
+        book.once(classesIn, values, formats),
       ));
-    const options = classes ? { classes } : {};
     const rules =
       used.easeRules &&
-      (await readAs(workbook, used.easeRules, ({ values, formats }) =>
-        readEaseRules(values, { formats, ...options }),
+      (await readAs(book, used.easeRules, ({ values, formats }) =>
+        book.once(easeRulesIn, values, formats, classes),
       ));
-    return await readAs(workbook, used.patterns, ({ values, formats }) => {
-      const { patterns, problems } = readPatternTable(values, chart, { formats, ...options });
-      return {
-        fitting: prepareFitting(patterns, chart, { rules }),
-        hasOwnClasses: classes !== undefined && !areDefault(classes),
-        problems,
-      };
-    });
+    return await readAs(book, used.patterns, ({ values, formats }) =>
+      book.once(fittingIn, values, formats, chart, rules, classes),
+    );
   } catch (error) {
     return { failure: failureText(error) };
   }
+}
+
+type Values = RangeData["values"];
+type Formats = RangeData["formats"];
+
+function classesIn(values: Values, formats: Formats): readonly GarmentClass[] {
+  return readGarmentClasses(values, { formats });
+}
+
+function easeRulesIn(
+  values: Values,
+  formats: Formats,
+  classes: readonly GarmentClass[] | undefined,
+): readonly EaseRule[] {
+  return readEaseRules(values, { formats, ...(classes && { classes }) });
+}
+
+function fittingIn(
+  values: Values,
+  formats: Formats,
+  chart: Chart,
+  rules: readonly EaseRule[] | undefined,
+  classes: readonly GarmentClass[] | undefined,
+): FittingPart {
+  const { patterns, problems } = readPatternTable(values, chart, { formats, ...(classes && { classes }) });
+  return {
+    fitting: prepareFitting(patterns, chart, { rules }),
+    hasOwnClasses: classes !== undefined && !areDefault(classes),
+    problems,
+  };
 }
 
 function areDefault(classes: readonly GarmentClass[]): boolean {
@@ -114,8 +143,8 @@ function areDefault(classes: readonly GarmentClass[]): boolean {
 }
 
 /** Reads a table, so that a message says which one it is about. */
-async function readAs<T>(workbook: Workbook, table: TableInfo, read: (data: RangeData) => T): Promise<T> {
-  const data = await workbook.readTable(table.name);
+async function readAs<T>(book: Book, table: TableInfo, read: (data: RangeData) => T): Promise<T> {
+  const data = await book.readTable(table.name);
   try {
     return read(data);
   } catch (error) {

@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import type { Fitting, Match } from "../../addin/fit/match.ts";
 import { inSteps } from "../import/inSteps.ts";
 import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import { matchInSteps } from "./matrix.ts";
 
 /** How far the judging of all pairs is. */
@@ -17,10 +18,24 @@ export interface Matching {
 /** Work without a pause, in ms: short enough that a click is not felt to wait. */
 const atOnceMs = 50;
 
-/** Judges every pair, with pauses in which the page can be used; begins anew when the tables change. */
+/** Where the match of a fitting is kept once it is finished. */
+function matchOf(): { match?: Match } {
+  return {};
+}
+
+/**
+ * Judges every pair, with pauses in which the page can be used; begins anew when the tables change, and not when they are the
+ * same as before.
+ */
 export function useMatch(fitting: Fitting): Matching {
+  const kept = useSession().book.once(matchOf, fitting);
   const [matching, setMatching] = useState<Matching>({ match: undefined, share: 0 });
+  const { match: known } = kept;
   useEffect(() => {
+    if (known) {
+      setMatching({ match: known, share: 1 });
+      return undefined;
+    }
     const stop = new AbortController();
     let paused = performance.now();
     const pause = async (share: number): Promise<void> => {
@@ -31,7 +46,9 @@ export function useMatch(fitting: Fitting): Matching {
     };
     inSteps(matchInSteps(fitting), pause, stop.signal).then(
       (match) => {
-        if (!stop.signal.aborted) setMatching({ match, share: 1 });
+        if (stop.signal.aborted) return;
+        kept.match = match;
+        setMatching({ match, share: 1 });
       },
       (error: unknown) => {
         if (!stop.signal.aborted) {
@@ -42,6 +59,6 @@ export function useMatch(fitting: Fitting): Matching {
     return () => {
       stop.abort();
     };
-  }, [fitting]);
-  return matching;
+  }, [fitting, kept, known]);
+  return known ? { match: known, share: 1 } : matching;
 }

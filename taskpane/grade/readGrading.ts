@@ -6,9 +6,10 @@ import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
 import type { GirthMismatch } from "../../addin/grading/girthIdentity.ts";
 import { girthMismatches } from "../../addin/grading/girthIdentity.ts";
 import { sameName } from "../../addin/workbook/names.ts";
-import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { ChosenForGroups, GroupsInput } from "../groups/readGroups.ts";
 import { readGroups } from "../groups/readGroups.ts";
+import type { Book } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import type { TableToName } from "./writeGrade.ts";
 
@@ -61,41 +62,53 @@ export const ownRules: RuleSet = {
 };
 
 /** Reads chart, tolerances and grade rules. Never rejects: what fails is said in the result. */
-export async function readGrading(workbook: Workbook, chosen: ChosenForGrading): Promise<GradingInput> {
-  const input = await readGroups(workbook, chosen);
-  const ruleTables = input.tables.filter(holdsGradeRules);
+export async function readGrading(book: Book, chosen: ChosenForGrading): Promise<GradingInput> {
+  const input = await readGroups(book, chosen);
+  const ruleTables = book.once(gradeRuleTables, input.tables);
   const named = (name: string | undefined) =>
     name === undefined ? undefined : ruleTables.find((table) => sameName(table.name, name));
   const table =
     chosen.rules === "" ? undefined : (named(chosen.rules) ?? named(usualGradeRules) ?? ruleTables[0]);
-  const ruleSet = table ? await readRules(workbook, table) : ownRules;
+  const ruleSet = table ? await readRules(book, table) : ownRules;
   const known = { ...input, ruleTables, ruleSet, toleranceCells: undefined };
   const tolerances = input.figures?.tolerancesTable;
   if (!tolerances) return known;
   try {
-    const { values } = await workbook.readTable(tolerances.name);
-    return { ...known, toleranceCells: { name: tolerances.name, values } };
+    const { values } = await book.readTable(tolerances.name);
+    return { ...known, toleranceCells: book.once(tableToName, tolerances.name, values) };
   } catch (error) {
     return { ...known, figures: undefined, failure: failureText(error) };
   }
 }
 
-async function readRules(workbook: Workbook, table: TableInfo): Promise<RuleSet> {
+async function readRules(book: Book, table: TableInfo): Promise<RuleSet> {
   try {
-    const { values, formats } = await workbook.readTable(table.name);
-    const { rules, problems } = readGradeRuleTable(values, { formats });
-    const waiting = new Set(problems.flatMap(({ piece }) => (piece === undefined ? [] : [piece])));
-    return {
-      ...{ table, rules, problems, waiting: [...waiting], failure: undefined },
-      cells: { name: table.name, values },
-      pieces: gradePieces.filter(({ name }) => !waiting.has(name)),
-      mismatches: girthMismatches(rules, gradePieces).filter(
-        ({ garment }) => !gradePieces.some((piece) => piece.garment === garment && waiting.has(piece.name)),
-      ),
-    };
+    const { values, formats } = await book.readTable(table.name);
+    return book.once(ruleSetIn, table, values, formats);
   } catch (error) {
     return { ...ownRules, table, failure: `Table ${table.name}: ${failureText(error)}` };
   }
+}
+
+function ruleSetIn(table: TableInfo, values: RangeData["values"], formats: RangeData["formats"]): RuleSet {
+  const { rules, problems } = readGradeRuleTable(values, { formats });
+  const waiting = new Set(problems.flatMap(({ piece }) => (piece === undefined ? [] : [piece])));
+  return {
+    ...{ table, rules, problems, waiting: [...waiting], failure: undefined },
+    cells: tableToName(table.name, values),
+    pieces: gradePieces.filter(({ name }) => !waiting.has(name)),
+    mismatches: girthMismatches(rules, gradePieces).filter(
+      ({ garment }) => !gradePieces.some((piece) => piece.garment === garment && waiting.has(piece.name)),
+    ),
+  };
+}
+
+function tableToName(name: string, values: RangeData["values"]): TableToName {
+  return { name, values };
+}
+
+function gradeRuleTables(tables: readonly TableInfo[]): readonly TableInfo[] {
+  return tables.filter(holdsGradeRules);
 }
 
 /** True for a table with a row for each point that moves. */

@@ -14,6 +14,7 @@ import { Choice } from "../ui/Choice.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { Part } from "../ui/Part.tsx";
 import { ShowMore } from "../ui/ShowMore.tsx";
+import { useSession } from "../shell/session.ts";
 import { count } from "../ui/words.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import type { HouseModel } from "./houseModels.ts";
@@ -103,6 +104,7 @@ function Models(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, figures, columns, settings, writing } = props;
+  const { book } = useSession();
   const { chart } = figures;
   const reach = useDeferredValue(settings.reach);
   const task = useMemo(
@@ -112,7 +114,7 @@ function Models(props: {
   const solving = useSolve(task);
   const [shown, setShown] = useState(pageSize);
   const { answer } = solving;
-  const models = useMemo(() => (answer ? houseModels(chart, columns, answer) : []), [chart, columns, answer]);
+  const models = answer ? book.once(houseModels, chart, columns, answer) : [];
   const serving = models.filter(({ served }) => served.length > 0);
   const alone = models.filter(({ served }) => served.length === 0);
   return (

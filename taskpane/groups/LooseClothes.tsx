@@ -111,7 +111,7 @@ function Others(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, figures, place, onOpen } = props;
-  const sharing = useMemo(() => sharingOf(figures, place), [figures, place]);
+  const sharing = useSession().book.once(sharingOf, figures, place);
   const { body, looser, nothing, classes } = sharing;
   const name = figureAt(figures.chart, place);
   const list = (label: string, found: readonly SharedWith[]): ReactNode => (
@@ -236,12 +236,12 @@ function ShareList({ found }: { readonly found: ReturnType<typeof shares> }): Re
 /** For tolerances without a class of garments: what is missing, and a start. */
 function AddClasses(props: { readonly input: GroupsInput; readonly figures: FiguresToGroup }): ReactNode {
   const styles = useStyles();
-  const { apply, workbook, working } = useSession();
+  const { apply, freshBook, working } = useSession();
   const { input, figures } = props;
   const { chart, tolerancesTable } = figures;
   async function add(): Promise<void> {
     if (tolerancesTable) {
-      const data = await workbook.readTable(tolerancesTable.name);
+      const data = await freshBook().readTable(tolerancesTable.name);
       await apply("Add classes of garments", classColumns(chart, tolerancesTable, data), {
         kind: "done",
         text: `The table ${tolerancesTable.name} has columns for fitted and loose clothes now. Change their tolerances as you like.`,

@@ -7,6 +7,7 @@ import type { GroupCard } from "../../addin/similarity/cards.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { Disclosure } from "../ui/Disclosure.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
+import { useSession } from "../shell/session.ts";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
 import { count } from "../ui/words.ts";
 import { GroupCards } from "./GroupCards.tsx";
@@ -129,6 +130,7 @@ function Groups(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, figures, columns, settings, onChange, writing } = props;
+  const { book } = useSession();
   const { chart, second } = figures;
   const { method, view } = settings;
   // The cut line follows the hand; the groups follow it as soon as they can.
@@ -148,18 +150,15 @@ function Groups(props: {
     [method, chart, columns, cut],
   );
   const solving = useSolve(task);
-  const groupOf = useMemo(
-    () => (method === "fewest" ? solving.answer?.groupOf : tree && groupingAt(tree, cut)),
-    [method, solving.answer, tree, cut],
-  );
-  const scaled = useMemo(() => scaledColumns(columns, cut), [columns, cut]);
+  const groupOf = method === "fewest" ? solving.answer?.groupOf : tree && book.once(groupingAt, tree, cut);
+  const scaled = book.once(scaledColumns, columns, cut);
   const cardsJob = useMemo(
     () => groupOf && { kind: "cards" as const, chart, columns: scaled, groupOf },
     [chart, scaled, groupOf],
   );
   const cardsWork = useJob(cardsJob, cardsIn);
   const cards = cardsWork.answer;
-  const uncertainty = useMemo(() => repeatedUncertainty(second.errorsMm), [second]);
+  const uncertainty = book.once(repeatedUncertainty, second.errorsMm);
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
   const many = count(chart.figures.length, "figure");
 

@@ -1,10 +1,11 @@
 import type { Chart } from "../../addin/chart/chart.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
 import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
 import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../../addin/chart/tolerances.ts";
 import { sameName } from "../../addin/workbook/names.ts";
-import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
+import { chartIn } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
@@ -51,7 +52,7 @@ export interface GroupsInput {
 export const usualTolerances = "Tolerances";
 
 /** Reads chart, tolerances and second readings. Never rejects: what fails is said in the result. */
-export async function readGroups(workbook: Workbook, chosen: ChosenForGroups): Promise<GroupsInput> {
+export async function readGroups(book: Book, chosen: ChosenForGroups): Promise<GroupsInput> {
   const nothing = {
     sheets: [],
     tables: [],
@@ -61,55 +62,85 @@ export async function readGroups(workbook: Workbook, chosen: ChosenForGroups): P
     figures: undefined,
   };
   try {
-    const tables = await workbook.tables();
-    const charts = chartTables(tables);
-    const toleranceTables = tables.filter(holdsTolerances);
-    const isSecond = ({ name }: TableInfo): boolean => sameName(name, usualSecond);
-    const table =
-      named(charts, chosen.figures) ??
-      named(charts, chartTable) ??
-      charts.find((each) => !isSecond(each)) ??
-      charts[0];
-    const secondTables = tables.filter((each) => each !== table && (charts.includes(each) || isSecond(each)));
-    const known = {
-      ...nothing,
-      sheets: await workbook.sheets(),
+    const tables = await book.tables();
+    const { table, secondTable, tolerancesTable, ...could } = book.once(
+      tablesToGroup,
       tables,
-      charts,
-      toleranceTables,
-      secondTables,
-    };
+      chosen.figures,
+      chosen.tolerances,
+      chosen.second,
+    );
+    const known = { ...nothing, sheets: await book.sheets(), tables, ...could };
     if (!table) return { ...known, failure: undefined };
-    const secondTable =
-      chosen.second === ""
-        ? undefined
-        : (named(secondTables, chosen.second) ?? named(secondTables, usualSecond));
-    const tolerancesTable =
-      chosen.tolerances === ""
-        ? undefined
-        : (named(toleranceTables, chosen.tolerances) ??
-          named(toleranceTables, usualTolerances) ??
-          toleranceTables[0]);
     let reading = table;
     try {
-      const data = await workbook.readTable(table.name);
-      const chart = readChart(data.values, { formats: data.formats });
+      const data = await book.readTable(table.name);
+      const chart = chartIn(book, data);
       if (tolerancesTable) reading = tolerancesTable;
-      const allowed = tolerancesTable && (await workbook.readTable(tolerancesTable.name));
-      const tolerances = allowed && readTolerances(allowed.values, chart, allowed.formats);
-      const garments = allowed ? readGarmentTolerances(allowed.values, chart, allowed.formats) : [];
-      const second = await readSecond(workbook, chart, secondTable);
-      return {
-        ...known,
-        figures: { table, data, chart, tolerancesTable, tolerances, garments, second },
-        failure: undefined,
-      };
+      const allowed = tolerancesTable && (await book.readTable(tolerancesTable.name));
+      const tolerances = allowed
+        ? book.once(tolerancesIn, allowed.values, allowed.formats, chart)
+        : usualOnes;
+      const second = await readSecond(book, chart, secondTable);
+      const figures = book.once(figuresToGroup, table, data, chart, tolerancesTable, tolerances, second);
+      return { ...known, figures, failure: undefined };
     } catch (error) {
       return { ...known, failure: `Table ${reading.name}: ${failureText(error)}` };
     }
   } catch (error) {
     return { ...nothing, failure: failureText(error) };
   }
+}
+
+/** The tables that could serve, and those that do. */
+function tablesToGroup(
+  tables: readonly TableInfo[],
+  figures: string | undefined,
+  tolerances: string | undefined,
+  second: string | undefined,
+) {
+  const charts = chartTables(tables);
+  const toleranceTables = tables.filter(holdsTolerances);
+  const isSecond = ({ name }: TableInfo): boolean => sameName(name, usualSecond);
+  const table =
+    named(charts, figures) ??
+    named(charts, chartTable) ??
+    charts.find((each) => !isSecond(each)) ??
+    charts[0];
+  const secondTables = tables.filter((each) => each !== table && (charts.includes(each) || isSecond(each)));
+  return {
+    ...{ charts, toleranceTables, secondTables, table },
+    secondTable:
+      second === "" ? undefined : (named(secondTables, second) ?? named(secondTables, usualSecond)),
+    tolerancesTable:
+      tolerances === ""
+        ? undefined
+        : (named(toleranceTables, tolerances) ??
+          named(toleranceTables, usualTolerances) ??
+          toleranceTables[0]),
+  };
+}
+
+type Tolerances = Pick<FiguresToGroup, "tolerances" | "garments">;
+
+const usualOnes: Tolerances = { tolerances: undefined, garments: [] };
+
+function tolerancesIn(values: RangeData["values"], formats: RangeData["formats"], chart: Chart): Tolerances {
+  return {
+    tolerances: readTolerances(values, chart, formats),
+    garments: readGarmentTolerances(values, chart, formats),
+  };
+}
+
+function figuresToGroup(
+  table: TableInfo,
+  data: RangeData,
+  chart: Chart,
+  tolerancesTable: TableInfo | undefined,
+  { tolerances, garments }: Tolerances,
+  second: SecondReadings,
+): FiguresToGroup {
+  return { table, data, chart, tolerancesTable, tolerances, garments, second };
 }
 
 /** True for a table with a row for each measure and how far it may differ. */

@@ -1,5 +1,4 @@
 import type { Chart } from "../../addin/chart/chart.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
@@ -9,7 +8,9 @@ import {
   repeatedReadings,
   technicalErrorsMm,
 } from "../../addin/similarity/certainty/repeatedReadings.ts";
-import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
+import { chartIn } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import { count, shownLength } from "../ui/words.ts";
 import { namesWords } from "./words.ts";
@@ -32,22 +33,29 @@ export interface SecondReadings {
 
 /** Never rejects: a table that cannot be read is said, and groups can do without it. */
 export async function readSecond(
-  workbook: Workbook,
+  book: Book,
   chart: Chart,
   table: TableInfo | undefined,
 ): Promise<SecondReadings> {
-  const found = (second: Chart | undefined, failure?: string): SecondReadings => {
-    const repeated = repeatedReadings(chart, second);
-    const isEmpty = second?.measures.every(({ mm }) => mm.every(Number.isNaN)) ?? false;
-    return { table, failure, isEmpty, repeated, errorsMm: technicalErrorsMm(repeated) };
-  };
-  if (!table) return found(undefined);
+  const found = (second?: Chart, failure?: string): SecondReadings =>
+    book.once(secondReadings, chart, second, table, failure);
+  if (!table) return found();
   try {
-    const { values, formats } = await workbook.readTable(table.name);
-    return found(readChart(values, { formats }));
+    return found(chartIn(book, await book.readTable(table.name)));
   } catch (error) {
     return found(undefined, failureText(error));
   }
+}
+
+function secondReadings(
+  chart: Chart,
+  second: Chart | undefined,
+  table: TableInfo | undefined,
+  failure: string | undefined,
+): SecondReadings {
+  const repeated = repeatedReadings(chart, second);
+  const isEmpty = second?.measures.every(({ mm }) => mm.every(Number.isNaN)) ?? false;
+  return { table, failure, isEmpty, repeated, errorsMm: technicalErrorsMm(repeated) };
 }
 
 /**

@@ -1,7 +1,7 @@
-import { useMemo } from "react";
 import { columnsOfPart } from "../../addin/similarity/columns.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import { partOptions } from "./parts.ts";
 import type { FiguresToGroup } from "./readGroups.ts";
 
@@ -15,13 +15,14 @@ export interface Compared {
 
 /** The measures of a part. */
 export function useCompared(figures: FiguresToGroup, wanted: string): Compared {
-  return useMemo(() => {
-    const { chart, tolerances, garments } = figures;
-    const part = partOptions(garments).some(([each]) => each === wanted) ? wanted : "body";
-    try {
-      return { part, columns: columnsOfPart(chart, part, { tolerances, garments }), failure: undefined };
-    } catch (error) {
-      return { part, columns: undefined, failure: failureText(error) };
-    }
-  }, [figures, wanted]);
+  return useSession().book.once(comparedBy, figures, wanted);
+}
+
+function comparedBy({ chart, tolerances, garments }: FiguresToGroup, wanted: string): Compared {
+  const part = partOptions(garments).some(([each]) => each === wanted) ? wanted : "body";
+  try {
+    return { part, columns: columnsOfPart(chart, part, { tolerances, garments }), failure: undefined };
+  } catch (error) {
+    return { part, columns: undefined, failure: failureText(error) };
+  }
 }

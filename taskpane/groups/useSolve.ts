@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
 import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import { solveInWorker } from "../solver/solveInWorker.ts";
 import type { AnswerTo, ExactTask, Solved } from "../solver/task.ts";
 
@@ -21,12 +22,28 @@ interface State<T extends ExactTask> {
   readonly failure?: string;
 }
 
-/** Searches beside the page; begins anew with another task: give the same object as long as nothing has changed. */
+/** Where the end of a search is kept, for all tasks of equal parts. */
+interface Kept<T extends ExactTask> {
+  solved?: Solved<AnswerTo<T>>;
+}
+
+function nothingYet<T extends ExactTask>(): Kept<T> {
+  return {};
+}
+
+/**
+ * Searches beside the page; begins anew with another task: give the same object as long as nothing has changed. What has been
+ * searched to the end is not searched again.
+ */
 export function useSolve<T extends ExactTask>(task: T | undefined): Solving<T> {
+  const { book } = useSession();
+  const kept =
+    task && book.once(nothingYet<T>, task.kind, task.figures, task.columns, task.reach, task.timeLimitMs);
+  const isSolved = kept?.solved !== undefined;
   const [state, setState] = useState<State<T>>();
   const [stopping, setStopping] = useState<AbortController>();
   useEffect(() => {
-    if (!task) return undefined;
+    if (!task || !kept || isSolved) return undefined;
     const stop = new AbortController();
     let current = true;
     setStopping(stop);
@@ -38,20 +55,27 @@ export function useSolve<T extends ExactTask>(task: T | undefined): Solving<T> {
         show({ answer });
       },
       signal: stop.signal,
-    }).then(show, (error: unknown) => {
-      const isStopped = error instanceof DOMException && error.name === "AbortError";
-      show(isStopped ? { ended: "cancelled" } : { failure: failureText(error) });
-    });
+    }).then(
+      (solved) => {
+        if (solved.ended !== "cancelled") kept.solved = solved;
+        show(solved);
+      },
+      (error: unknown) => {
+        const isStopped = error instanceof DOMException && error.name === "AbortError";
+        show(isStopped ? { ended: "cancelled" } : { failure: failureText(error) });
+      },
+    );
     return () => {
       current = false;
       stop.abort();
     };
-  }, [task]);
-  const known = state?.task === task ? state : undefined;
+  }, [task, kept, isSolved]);
+  const going = state?.task === task ? state : undefined;
+  const known = kept?.solved ?? going;
   return {
     answer: known?.answer,
     ended: known?.ended,
-    failure: known?.failure,
+    failure: going?.failure,
     stop: () => {
       stopping?.abort();
     },

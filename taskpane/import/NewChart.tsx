@@ -19,7 +19,7 @@ const useStyles = makeStyles({
 /** Sheets to write a first chart into: asks for the unit, says what will be added, and adds it as one action. */
 export function NewChart({ sheets }: { readonly sheets: readonly string[] }): ReactNode {
   const styles = useStyles();
-  const { workbook, apply, working, errand, say } = useSession();
+  const { workbook, book, apply, working, errand, say } = useSession();
   const [unit, setUnit] = useState<LengthUnit>("mm");
   const [isOpen, setOpen] = useState(false);
   const [planned, setPlanned] = useState<readonly SheetContent[]>();
@@ -40,7 +40,7 @@ export function NewChart({ sheets }: { readonly sheets: readonly string[] }): Re
     if (!isOpen) return;
     let current = true;
     const plan = async (): Promise<readonly SheetContent[]> =>
-      newChartSheets(unit, { sheets, tables: (await workbook.tables()).map(({ name }) => name) });
+      newChartSheets(unit, { sheets, tables: (await book.tables()).map(({ name }) => name) });
     plan().then(
       (made) => {
         if (current) setPlanned(made);
@@ -52,7 +52,7 @@ export function NewChart({ sheets }: { readonly sheets: readonly string[] }): Re
     return () => {
       current = false;
     };
-  }, [isOpen, unit, sheets, workbook, say]);
+  }, [isOpen, unit, sheets, book, say]);
 
   const add = async (made: readonly SheetContent[]): Promise<void> => {
     const edits = made.map((sheet) => ({ kind: "sheet", sheet }) as const);

@@ -1,10 +1,13 @@
-import { useEffect, useState } from "react";
+import type { Cells } from "../../addin/chart/cell.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
+import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
+import { chartIn } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { failureText } from "../shell/notice.ts";
-import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
 import { chartTable } from "./planEdits.ts";
 
 /** The charts of the workbook, and the one that is imported into, as it stands now. */
@@ -24,38 +27,31 @@ export interface Destination {
  * @returns `undefined` until the workbook has been read
  */
 export function useDestination(chosen: string | undefined): Destination | undefined {
-  const { workbook, version } = useSession();
-  const [destination, setDestination] = useState<Destination>();
-  useEffect(() => {
-    let current = true;
-    void readDestination().then((read) => {
-      if (current) setDestination(read);
-    });
-    return () => {
-      current = false;
-    };
+  return useRead(readDestination, chosen);
+}
 
-    async function readDestination(): Promise<Destination> {
-      const nowhere = { tables: [], sheets: [], table: undefined, present: undefined };
-      try {
-        const all = await workbook.tables();
-        const tables = chartTables(all);
-        const sheets = await workbook.sheets();
-        const name = (chosen ?? chartTable).toLowerCase();
-        const table = all.find((t) => t.name.toLowerCase() === name);
-        if (!table) return { ...nowhere, tables, sheets, obstacle: undefined };
-        const { values, formats } = await workbook.readTable(table.name);
-        try {
-          const chart = readChart(values, { formats });
-          return { tables, sheets, table, present: { cells: values, chart }, obstacle: undefined };
-        } catch (error) {
-          const why = `The table ${table.name} cannot be added to: ${failureText(error)}`;
-          return { tables, sheets, table, present: undefined, obstacle: why };
-        }
-      } catch (error) {
-        return { ...nowhere, obstacle: failureText(error) };
-      }
+/** Reads where an import goes. Never rejects: what fails is said in the result. */
+export async function readDestination(book: Book, chosen: string | undefined): Promise<Destination> {
+  const nowhere = { tables: [], sheets: [], table: undefined, present: undefined };
+  try {
+    const all = await book.tables();
+    const tables = book.once(chartTables, all);
+    const sheets = await book.sheets();
+    const table = all.find(({ name }) => sameName(name, chosen ?? chartTable));
+    if (!table) return { ...nowhere, tables, sheets, obstacle: undefined };
+    const data = await book.readTable(table.name);
+    try {
+      const present = book.once(presentChart, data.values, chartIn(book, data));
+      return { tables, sheets, table, present, obstacle: undefined };
+    } catch (error) {
+      const why = `The table ${table.name} cannot be added to: ${failureText(error)}`;
+      return { tables, sheets, table, present: undefined, obstacle: why };
     }
-  }, [workbook, version, chosen]);
-  return destination;
+  } catch (error) {
+    return { ...nowhere, obstacle: failureText(error) };
+  }
+}
+
+function presentChart(cells: Cells, chart: Chart): PresentChart {
+  return { cells, chart };
 }

@@ -1,5 +1,7 @@
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from "react";
 import type { Edit, Workbook } from "../../addin/workbook/port.ts";
+import type { Book } from "./book.ts";
+import { openBook } from "./book.ts";
 import type { Errand } from "./errands.ts";
 import type { HostServices } from "./hostServices.ts";
 import type { Notice } from "./notice.ts";
@@ -21,8 +23,10 @@ export interface Session {
   readonly notice: Notice | undefined;
   /** Label of the action that Undo would take back. */
   readonly lastAction: string | undefined;
-  /** Counts up whenever the workbook has changed, by the pane or by the user. */
-  readonly version: number;
+  /** The workbook as it was last known to be: another one whenever it has changed, by the pane or by the user. */
+  readonly book: Book;
+  /** The workbook as it is at this moment, for an action that must not miss what was typed just now. */
+  freshBook(): Book;
   say(notice: Notice | undefined): void;
   /** Apply edits as one action. Resolves with whether it was done; failures are said, never thrown. */
   apply(label: string, edits: readonly Edit[], done: Notice): Promise<boolean>;
@@ -50,12 +54,13 @@ export function useNewSession(
   const [working, setWorking] = useState<string>();
   const [notice, setNotice] = useState<Notice>();
   const [lastAction, setLastAction] = useState(() => workbook.lastAction());
-  const [version, setVersion] = useState(0);
+  const [freshBook] = useState(() => openBook(workbook));
+  const [book, setBook] = useState(freshBook);
 
   const refresh = useCallback(() => {
     setLastAction(workbook.lastAction());
-    setVersion((v) => v + 1);
-  }, [workbook]);
+    setBook(freshBook);
+  }, [workbook, freshBook]);
 
   useEffect(() => workbook.subscribe(refresh), [workbook, refresh]);
 
@@ -100,10 +105,11 @@ export function useNewSession(
 
   return useMemo(
     () => ({
-      ...{ workbook, services, isShown: true, errand, working, notice, lastAction, version },
+      ...{ workbook, services, isShown: true, errand, working, notice, lastAction },
+      ...{ book, freshBook },
       ...{ say: setNotice, apply, undo, ask, goTo },
     }),
-    [workbook, services, errand, working, notice, lastAction, version, apply, undo, ask, goTo],
+    [workbook, services, errand, working, notice, lastAction, book, freshBook, apply, undo, ask, goTo],
   );
 }
 

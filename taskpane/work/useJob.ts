@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useState } from "react";
 import { useSession } from "../shell/session.ts";
 import type { Job, JobAnswer, JobMessage } from "./job.ts";
 import { jobMessage } from "./job.ts";
@@ -18,46 +18,71 @@ export interface Working<T> {
   again(): void;
 }
 
+/** What came out of a job, once it is done; one for all jobs of equal parts. */
+interface Outcome {
+  /** The first of them. */
+  job?: Job;
+  message?: JobMessage;
+}
+
+/** A function a kind, so that each kind has its own jobs that are kept. */
+const outcomeOf: Readonly<Record<Job["kind"], () => Outcome>> = {
+  check: () => ({}),
+  explain: () => ({}),
+  tree: () => ({}),
+  cards: () => ({}),
+  seats: () => ({}),
+  map: () => ({}),
+  next: () => ({}),
+  doubt: () => ({}),
+};
+
 /**
- * Does a job, beside the page when there are many figures and only while the section is shown. Begins anew with another job:
- * give the same object as long as nothing has changed.
+ * Does a job, beside the page when there are many figures and only while the section is shown. Begins anew with a job of other
+ * parts; one whose parts are the same objects as those of a job that is done, is done.
  *
  * @param pick what of the answer is wanted
  */
 export function useJob<T>(job: Job | undefined, pick: (answer: JobAnswer) => T | undefined): Working<T> {
-  const isSmall = job !== undefined && job.chart.figures.length <= mostAtOnce;
-  const atOnce = useMemo(() => (isSmall ? jobMessage(job) : undefined), [isSmall, job]);
-  const [later, setLater] = useState<{ readonly job: Job; readonly message: JobMessage }>();
-  const [cancelled, setCancelled] = useState<Job>();
-  const isCancelled = job !== undefined && cancelled === job;
-  const isDone = later?.job === job;
-  const { isShown } = useSession();
+  const { book, isShown } = useSession();
+  const outcome = job && book.once(outcomeOf[job.kind], ...Object.values(job));
+  if (outcome) outcome.job ??= job;
+  if (outcome && job.chart.figures.length <= mostAtOnce) outcome.message ??= jobMessage(job);
+  const message = outcome?.message;
+  const isDone = message !== undefined;
+  const [, setShown] = useState<JobMessage>();
+  const [cancelled, setCancelled] = useState<Outcome>();
+  const isCancelled = outcome !== undefined && cancelled === outcome;
 
   useEffect(() => {
-    if (!job || isSmall || isCancelled || isDone || !isShown) return undefined;
+    const given = outcome?.job;
+    if (!given || isCancelled || isDone || !isShown) return undefined;
+    const finish = (data: JobMessage): void => {
+      outcome.message = data;
+      setShown(data);
+    };
     const worker = new Worker(new URL("./jobWorker.ts", import.meta.url));
     worker.onmessage = ({ data }: MessageEvent<JobMessage>) => {
-      setLater({ job, message: data });
+      finish(data);
       worker.terminate();
     };
     worker.onerror = () => {
       // Where the worker itself cannot be loaded, the page does the work.
-      setLater({ job, message: jobMessage(job) });
+      finish(jobMessage(given));
     };
-    worker.postMessage(job);
+    worker.postMessage(given);
     return () => {
       worker.terminate();
     };
-  }, [job, isSmall, isCancelled, isDone, isShown]);
+  }, [outcome, isCancelled, isDone, isShown]);
 
-  const message = isSmall ? atOnce : isDone ? later?.message : undefined;
   return {
     answer: message && message.kind !== "failed" ? pick(message) : undefined,
-    isWorking: job !== undefined && !message && !isCancelled,
-    isCancelled: !message && isCancelled,
+    isWorking: job !== undefined && !isDone && !isCancelled,
+    isCancelled: !isDone && isCancelled,
     failure: message?.kind === "failed" ? message.why : undefined,
     cancel: () => {
-      setCancelled(job);
+      setCancelled(outcome);
     },
     again: () => {
       setCancelled(undefined);

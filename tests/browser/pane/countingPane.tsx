@@ -5,8 +5,10 @@ import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 
 declare global {
   interface Window {
-    /** How often the pane has read from the workbook. */
-    reads: number;
+    /** What the pane has read from the workbook, in turn. */
+    reads: string[];
+    /** Makes the next reading of a table wait until what this gives is called. */
+    holdNextReading: () => () => void;
     /** What a user types into a cell of the chart. */
     typeReading: (row: number, column: number, text: string) => Promise<void>;
   }
@@ -34,18 +36,28 @@ const memory = createMemoryWorkbook({
     },
   ],
 });
-window.reads = 0;
-function counted<A extends unknown[], R>(read: (...args: A) => R): (...args: A) => R {
+window.reads = [];
+function counted<A extends unknown[], R>(what: string, read: (...args: A) => R): (...args: A) => R {
   return (...args) => {
-    window.reads++;
+    window.reads.push([what, ...args].join(" "));
     return read(...args);
   };
 }
+const held: Promise<void>[] = [];
+window.holdNextReading = () => {
+  let go = (): void => undefined;
+  held.push(new Promise((resolve) => (go = resolve)));
+  return go;
+};
 const workbook: Workbook = {
   ...memory,
-  sheets: counted(memory.sheets),
-  tables: counted(memory.tables),
-  readTable: counted(memory.readTable),
+  sheets: counted("sheets", memory.sheets),
+  tables: counted("tables", memory.tables),
+  readTable: counted("table", async (name: string) => {
+    const data = await memory.readTable(name);
+    await held.shift();
+    return data;
+  }),
 };
 window.typeReading = (row, column, text) => memory.typeInto({ sheet: "Figures", row, column }, text);
 

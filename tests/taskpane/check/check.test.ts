@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import type { Flag } from "../../../addin/checking/checkChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import type { MemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import {
@@ -19,7 +20,7 @@ import { jobMessage } from "../../../taskpane/work/job.ts";
 
 /** As the section does it: read, do the job, leave out what was confirmed. */
 async function checkWorkbook(workbook: MemoryWorkbook, chosen: string | undefined): Promise<Check> {
-  const toCheck = await readToCheck(workbook, chosen);
+  const toCheck = await readToCheck(openBook(workbook)(), chosen);
   if (!toCheck.found) return checkOf(toCheck, []);
   const message = jobMessage({ kind: "check", chart: toCheck.found.chart });
   if (message.kind !== "check") throw new Error("The check failed.");

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { explainCell, readSelectedCell } from "../../../taskpane/explain/explainCell.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import { openExcel } from "../../workbook/excel/openExcel.ts";
 
 const values = [
@@ -62,9 +63,9 @@ describe("the explanation of a cell", () => {
     const start = double.book.sheets.find(({ name }) => name === "Start");
     if (!table || !start) throw new Error("The demo has no chart.");
     double.book.selected = { sheet: table.sheet, row: table.row, column: table.column, rows: 2, columns: 1 };
-    expect((await readSelectedCell(workbook)).at).toEqual({ row: 0, column: 0 });
+    expect((await readSelectedCell(workbook, openBook(workbook)())).at).toEqual({ row: 0, column: 0 });
     double.book.selected = { sheet: start, row: 0, column: 0, rows: 1, columns: 1 };
-    await expect(readSelectedCell(workbook)).rejects.toThrow(
+    await expect(readSelectedCell(workbook, openBook(workbook)())).rejects.toThrow(
       "The selected cell is in no measurement chart. Select a reading, a figure’s name or a heading of the table Figures on the sheet Figures",
     );
     await workbook.close?.();

@@ -9,6 +9,7 @@ import { countVerdicts, wardrobeOf, wearersOf } from "../../../taskpane/fit/rank
 import { planMatrix } from "../../../taskpane/fit/writeMatrix.ts";
 import { garmentClassesStarter } from "../../../taskpane/fit/starterTables.ts";
 import { readFit } from "../../../taskpane/fit/readFit.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { figures, patterns, ready, wardrobe } from "./wardrobe.ts";
 
@@ -152,11 +153,11 @@ describe("writing the matrix", () => {
   test("as a formula names the garment classes too where they are the user’s own", async () => {
     const workbook = createMemoryWorkbook(wardrobe());
     await workbook.apply("Add", garmentClassesStarter({ sheets: [], tables: [] }).edits);
-    const unchanged = await readFit(workbook, {});
+    const unchanged = await readFit(openBook(workbook)(), {});
     expect(unchanged.hasOwnClasses).toBe(false);
     const { area } = await workbook.readTable("GarmentClasses");
     await workbook.typeInto({ sheet: area.sheet, row: area.row + 1, column: 2 }, "2");
-    const changed = await readFit(workbook, {});
+    const changed = await readFit(openBook(workbook)(), {});
     expect(changed.hasOwnClasses).toBe(true);
     const matrix = { ...(await toWrite()), used: changed.used, hasOwnClasses: true };
     expect(planMatrix("formulas", matrix).preview).toContain(

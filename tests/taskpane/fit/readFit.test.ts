@@ -7,6 +7,7 @@ import {
   garmentClassesStarter,
   patternsStarter,
 } from "../../../taskpane/fit/starterTables.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { figures, patterns, ready, sheetOf, wardrobe } from "./wardrobe.ts";
 
@@ -15,23 +16,23 @@ describe("the tables for fit", () => {
     const workbook = createMemoryWorkbook({
       sheets: [sheetOf("Bodies", figures), sheetOf("Spring", patterns), sheetOf("Autumn", patterns)],
     });
-    const fit = await readFit(workbook, {});
+    const fit = await readFit(openBook(workbook)(), {});
     expect(fit.used.figures?.name).toBe("Bodies");
     expect(fit.used.patterns?.name).toBe("Spring");
     expect(fit.found.patterns.map(({ name }) => name)).toEqual(["Spring", "Autumn"]);
     expect(fit.fitting?.patterns).toHaveLength(4);
-    const other = await readFit(workbook, { patterns: "Autumn" });
+    const other = await readFit(openBook(workbook)(), { patterns: "Autumn" });
     expect(other.used.patterns?.name).toBe("Autumn");
   });
 
   test("of the usual name come first, and the project’s own rules can be taken back", async () => {
     const content = wardrobe(sheetOf("Patterns_2", patterns));
-    const { found } = await readFit(createMemoryWorkbook(content), {});
+    const { found } = await readFit(openBook(createMemoryWorkbook(content))(), {});
     expect(tableFor("patterns", found, {})?.name).toBe("Patterns");
     const workbook = createMemoryWorkbook(content);
     await workbook.apply("Add", easeRulesStarter({ sheets: [], tables: [] }).edits);
-    expect((await readFit(workbook, {})).used.easeRules?.name).toBe("EaseRules");
-    expect((await readFit(workbook, { easeRules: "" })).used.easeRules).toBeUndefined();
+    expect((await readFit(openBook(workbook)(), {})).used.easeRules?.name).toBe("EaseRules");
+    expect((await readFit(openBook(workbook)(), { easeRules: "" })).used.easeRules).toBeUndefined();
   });
 
   test("take a chart with a code and a class of its own for a chart", () => {
@@ -49,7 +50,7 @@ describe("the tables for fit", () => {
   });
 
   test("of the demo are found, with patterns that can all be read", async () => {
-    const fit = await readFit(createMemoryWorkbook(demoWorkbook()), {});
+    const fit = await readFit(openBook(createMemoryWorkbook(demoWorkbook()))(), {});
     expect(fit.used.figures?.name).toBe("Figures");
     expect(fit.used.patterns?.name).toBe("Patterns");
     expect(fit.found.figures.map(({ name }) => name)).toEqual(["Figures"]);
@@ -60,7 +61,10 @@ describe("the tables for fit", () => {
   });
 
   test("are empty for an empty workbook, without a failure", async () => {
-    const fit = await readFit(createMemoryWorkbook({ sheets: [{ name: "Sheet1", cells: [] }] }), {});
+    const fit = await readFit(
+      openBook(createMemoryWorkbook({ sheets: [{ name: "Sheet1", cells: [] }] }))(),
+      {},
+    );
     expect(fit).toMatchObject({ chart: undefined, fitting: undefined, failure: undefined, problems: [] });
     expect(findFitTables([])).toEqual({ figures: [], patterns: [], easeRules: [], garmentClasses: [] });
   });
@@ -78,7 +82,7 @@ describe("the tables for fit", () => {
       ["Garment class", "Measure", "Least %", "Most %"],
       ["Dress", "Waist", "9%", "3%"],
     ];
-    const fit = await readFit(createMemoryWorkbook(wardrobe(sheetOf("MyRules", rules))), {});
+    const fit = await readFit(openBook(createMemoryWorkbook(wardrobe(sheetOf("MyRules", rules))))(), {});
     expect(fit.fitting).toBeUndefined();
     expect(fit.failure).toMatch(/^Table MyRules: Row 2 of the ease rules, Least %: /);
   });
@@ -92,12 +96,12 @@ describe("the tables that are offered", () => {
     const { edits, table } = patternsStarter(chart, { sheets: ["Figures sheet"], tables: ["Figures"] });
     expect(table).toBe("Patterns");
     await workbook.apply("Add a table of patterns", edits);
-    const fit = await readFit(workbook, {});
+    const fit = await readFit(openBook(workbook)(), {});
     expect(fit.problems).toEqual([]);
     expect(fit.failure).toBeUndefined();
     expect(fit.fitting?.patterns[0]?.pattern.draftedFor).toBe(0);
     expect(await workbook.undo()).toBe("Add a table of patterns");
-    expect((await readFit(workbook, {})).used.patterns).toBeUndefined();
+    expect((await readFit(openBook(workbook)(), {})).used.patterns).toBeUndefined();
   });
 
   test("get free names, and change no verdict while they are unchanged", async () => {
@@ -107,7 +111,7 @@ describe("the tables that are offered", () => {
     expect(easeRulesStarter(taken)).toMatchObject({ sheet: "Ease rules 2", table: "EaseRules_2" });
     await workbook.apply("Add the ease rules", easeRulesStarter(taken).edits);
     await workbook.apply("Add the garment classes", garmentClassesStarter(taken).edits);
-    const after = await readFit(workbook, {});
+    const after = await readFit(openBook(workbook)(), {});
     expect(after.used.easeRules?.name).toBe("EaseRules_2");
     expect(after.used.garmentClasses?.name).toBe("GarmentClasses");
     expect(after.hasOwnClasses).toBe(false);

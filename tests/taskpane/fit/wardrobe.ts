@@ -3,6 +3,7 @@ import type { SheetContent, WorkbookContent } from "../../../addin/workbook/cont
 import type { Fitting } from "../../../addin/fit/match.ts";
 import type { Fit } from "../../../taskpane/fit/readFit.ts";
 import { readFit } from "../../../taskpane/fit/readFit.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 
 /** Invented figures; lengths in mm. */
@@ -47,7 +48,7 @@ export function wardrobe(...more: readonly SheetContent[]): WorkbookContent {
 }
 
 export async function ready(content = wardrobe()): Promise<Fit & { readonly fitting: Fitting }> {
-  const fit = await readFit(createMemoryWorkbook(content), {});
+  const fit = await readFit(openBook(createMemoryWorkbook(content))(), {});
   if (!fit.fitting) throw new Error(fit.failure ?? "There is nothing to judge.");
   return { ...fit, fitting: fit.fitting };
 }

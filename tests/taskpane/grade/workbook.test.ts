@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import type { Writing } from "../../../taskpane/shell/writing.ts";
 import { gradeFunction } from "../../../functions/grade.ts";
 import { pieceChoices } from "../../../taskpane/grade/garments.ts";
@@ -30,22 +31,22 @@ const withRules = (cells: Cells) =>
 describe("what the workbook holds for grading", () => {
   test("is the usual rules until there is a table of them", async () => {
     const workbook = createMemoryWorkbook({ sheets: [sheetOf("Figures", figures)] });
-    const before = await readGrading(workbook, {});
+    const before = await readGrading(openBook(workbook)(), {});
     expect(before.ruleSet).toBe(ownRules);
     const { edits, table } = gradeRulesStarter({ sheets: before.sheets, tables: ["Figures"] });
     await workbook.apply("Add a table of grade rules", edits);
-    const after = await readGrading(workbook, {});
+    const after = await readGrading(openBook(workbook)(), {});
     expect(after.ruleSet.table?.name).toBe(table);
     expect(after.ruleSet.problems).toEqual([]);
     expect(after.ruleSet.mismatches).toEqual([]);
     expect(after.ruleSet.pieces).toEqual(ownRules.pieces);
-    expect((await readGrading(workbook, { rules: "" })).ruleSet).toBe(ownRules);
+    expect((await readGrading(openBook(workbook)(), { rules: "" })).ruleSet).toBe(ownRules);
     expect(await workbook.undo()).toBe("Add a table of grade rules");
-    expect((await readGrading(workbook, {})).ruleSet).toBe(ownRules);
+    expect((await readGrading(openBook(workbook)(), {})).ruleSet).toBe(ownRules);
   });
 
   test("says where an edited set does not add up, by how much, and in which rows", async () => {
-    const { ruleSet } = await readGrading(withRules(rules), {});
+    const { ruleSet } = await readGrading(openBook(withRules(rules))(), {});
     expect(ruleSet.problems).toEqual([]);
     const [problem, ...others] = mismatchProblems(ruleSet.mismatches, chart, 0, [1]);
     expect(others).toEqual([]);
@@ -58,7 +59,7 @@ describe("what the workbook holds for grading", () => {
 
   test("keeps a piece back whose rows cannot all be used, and names the cell", async () => {
     const { ruleSet } = await readGrading(
-      withRules([...rules, ["Skirt back", "Hem at centre", "Wasit to knee", 0, -1]]),
+      openBook(withRules([...rules, ["Skirt back", "Hem at centre", "Wasit to knee", 0, -1]]))(),
       {},
     );
     expect(ruleSet.waiting).toEqual(["Skirt back"]);
@@ -69,18 +70,21 @@ describe("what the workbook holds for grading", () => {
   });
 
   test("falls back on the usual rules, and says why, where a table holds none", async () => {
-    const { ruleSet } = await readGrading(withRules(rules.slice(0, 1)), {});
+    const { ruleSet } = await readGrading(openBook(withRules(rules.slice(0, 1)))(), {});
     expect(ruleSet.failure).toMatch(/^Table MyRules: The grade rules have headings but no rows/);
     expect(ruleSet.rules).toBe(ownRules.rules);
   });
 
   test("is nothing in an empty workbook, without a failure", async () => {
-    const input = await readGrading(createMemoryWorkbook({ sheets: [{ name: "Sheet1", cells: [] }] }), {});
+    const input = await readGrading(
+      openBook(createMemoryWorkbook({ sheets: [{ name: "Sheet1", cells: [] }] }))(),
+      {},
+    );
     expect(input).toMatchObject({ figures: undefined, failure: undefined });
   });
 
   test("of the demo can all be used", async () => {
-    const input = await readGrading(createMemoryWorkbook(demoWorkbook()), {});
+    const input = await readGrading(openBook(createMemoryWorkbook(demoWorkbook()))(), {});
     expect(input.failure).toBeUndefined();
     expect(input.ruleSet.problems).toEqual([]);
     expect(input.ruleSet.mismatches).toEqual([]);

@@ -4,6 +4,7 @@ import { columnsOfPart } from "../../../addin/similarity/columns.ts";
 import type { WorkbookContent } from "../../../addin/workbook/content.ts";
 import type { FiguresToGroup, GroupsInput } from "../../../taskpane/groups/readGroups.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import type { MemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { sheetOf } from "../fit/wardrobe.ts";
@@ -43,7 +44,7 @@ export function workbookOf(chart: Cells = figures, allowed: Cells = tolerances):
 /** A workbook as the section Groups reads it. */
 export async function grouped(content = workbookOf()): Promise<Grouped> {
   const workbook = createMemoryWorkbook(content);
-  const input = await readGroups(workbook, {});
+  const input = await readGroups(openBook(workbook)(), {});
   if (!input.figures) throw new Error(input.failure ?? "There is nothing to group.");
   const { chart, tolerances: allowed, garments } = input.figures;
   const columns = columnsOfPart(chart, "body", { tolerances: allowed, garments });

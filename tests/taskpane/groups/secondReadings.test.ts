@@ -7,6 +7,7 @@ import { doGroupJob } from "../../../taskpane/groups/jobs.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { readingErrorWords, secondWords } from "../../../taskpane/groups/secondReadings.ts";
 import { secondStarter } from "../../../taskpane/groups/secondStarter.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { sheetOf } from "../fit/wardrobe.ts";
 import { figures, grouped, tolerances, workbookOf } from "./grouped.ts";
@@ -33,21 +34,21 @@ const usualWords =
 
 describe("second readings", () => {
   test("are those of the table of that name, which is never taken for the chart", async () => {
-    const read = await readGroups(createMemoryWorkbook(withSecond()), {});
+    const read = await readGroups(openBook(createMemoryWorkbook(withSecond()))(), {});
     expect(read.secondTables.map(({ name }) => name)).toEqual(["SecondReadings"]);
     expect(read.figures?.second.table?.name).toBe("SecondReadings");
     const alone = [sheetOf("SecondReadings", again), sheetOf("Bodies", figures)];
-    const other = await readGroups(createMemoryWorkbook({ sheets: alone }), {});
+    const other = await readGroups(openBook(createMemoryWorkbook({ sheets: alone }))(), {});
     expect(other.figures?.table.name).toBe("Bodies");
     expect(other.figures?.second.table?.name).toBe("SecondReadings");
   });
 
   test("are of no table by default, of any chart that is chosen, and of none where that is chosen", async () => {
     const workbook = createMemoryWorkbook(withSecond("Remeasured"));
-    expect((await readGroups(workbook, {})).figures?.second.table).toBeUndefined();
-    const chosen = await readGroups(workbook, { second: "remeasured" });
+    expect((await readGroups(openBook(workbook)(), {})).figures?.second.table).toBeUndefined();
+    const chosen = await readGroups(openBook(workbook)(), { second: "remeasured" });
     expect(chosen.figures?.second.table?.name).toBe("Remeasured");
-    const none = await readGroups(createMemoryWorkbook(withSecond()), { second: "" });
+    const none = await readGroups(openBook(createMemoryWorkbook(withSecond()))(), { second: "" });
     expect(none.figures?.second).toMatchObject({ table: undefined, repeated: { errors: [] } });
   });
 
@@ -136,7 +137,7 @@ describe("the table for second readings", () => {
         .every((cell) => cell === undefined),
     ).toBe(true);
 
-    const { figures: next } = await readGroups(workbook, {});
+    const { figures: next } = await readGroups(openBook(workbook)(), {});
     expect(secondWords(next!.second)).toEqual(["The table SecondReadings has no reading yet."]);
     await workbook.undo();
     expect(workbook.content()).toEqual(before);

@@ -8,6 +8,7 @@ import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { classColumns, tolerancesStarter } from "../../../taskpane/groups/toleranceStarter.ts";
 import { planColumn } from "../../../taskpane/groups/writeColumn.ts";
 import { formulaOf, planBodyFormula, planFormula, planValues } from "../../../taskpane/groups/writeSheet.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
 import type { Grouped } from "./grouped.ts";
 import { figures as cells, grouped, tolerances, workbookOf } from "./grouped.ts";
 
@@ -36,7 +37,7 @@ describe("groups written to a column of the chart", () => {
       "alone",
       "alone",
     ]);
-    const after = await readGroups(before.workbook, {});
+    const after = await readGroups(openBook(before.workbook)(), {});
     expect(after.figures?.chart.measures.map(({ heading }) => heading)).toEqual(
       before.figures.chart.measures.map(({ heading }) => heading),
     );
@@ -47,7 +48,7 @@ describe("groups written to a column of the chart", () => {
   test("are brought up to date where they have changed, and only there", async () => {
     const start = await grouped();
     await start.workbook.apply("Write", planColumn(start.figures, groupsOf(start), "Group").edits());
-    const same = await readGroups(start.workbook, {});
+    const same = await readGroups(openBook(start.workbook)(), {});
     if (!same.figures) throw new Error("The chart is gone.");
     expect(planColumn(same.figures, groupsOf(start), "Group")).toMatchObject({ isDone: true });
 
@@ -89,7 +90,7 @@ describe("groups written to a sheet", () => {
     const plan = planFormula(sheet, { formula, times: 1, columns, garment: undefined }, input, figures);
     expect(plan.preview).toContain('=FIT.GROUPS(Figures[#All], Tolerances[#All], "body")');
     await workbook.apply(plan.label, plan.edits());
-    const values = planValues(sheet, await readGroups(workbook, {}));
+    const values = planValues(sheet, await readGroups(openBook(workbook)(), {}));
     await workbook.apply(values.label, values.edits());
     expect(await workbook.sheets()).toEqual([
       "Figures sheet",
@@ -161,7 +162,7 @@ describe("tolerances to begin with", () => {
     if (!tolerancesTable) throw new Error("There is no table of tolerances.");
     const data = await start.workbook.readTable(tolerancesTable.name);
     await start.workbook.apply("Add classes", classColumns(chart, tolerancesTable, data));
-    const { figures } = await readGroups(start.workbook, {});
+    const { figures } = await readGroups(openBook(start.workbook)(), {});
     const loose = figures?.garments.find(({ garment }) => garment === "Loose clothes")?.tolerances;
     expect(loose?.get("waistGirth")).toEqual({ floorMm: 8, percent: 0 });
   });

@@ -1,28 +1,33 @@
 import { describe, expect, it } from "vitest";
 import type { Cells } from "../../addin/chart/cell.ts";
+import { equalCells } from "../../addin/chart/cell.ts";
+import { workOnce } from "../../addin/chart/workOnce.ts";
 import { chart } from "../../functions/arguments.ts";
-import { readOnce } from "../../functions/readOnce.ts";
 
 /** A reader that counts, and gives the cells as text. */
 function counting(kept?: number) {
   let times = 0;
-  const read = readOnce((cells: Cells) => {
-    times++;
-    if (cells.length === 0) throw new Error("no cells");
-    return JSON.stringify(cells);
-  }, kept);
+  const read = workOnce(
+    (cells: Cells) => {
+      times++;
+      if (cells.length === 0) throw new Error("no cells");
+      return JSON.stringify(cells);
+    },
+    equalCells,
+    kept,
+  );
   return { read, times: () => times };
 }
 
-describe("readOnce", () => {
-  it("reads equal cells once, and gives the very same again", () => {
+describe("workOnce", () => {
+  it("works equal cells out once, and gives the very same again", () => {
     const { read, times } = counting();
     const first = read([["Figure", "Bust"], ["A", 135]]); // prettier-ignore
     expect(read([["Figure", "Bust"], ["A", 135]])).toBe(first); // prettier-ignore
     expect(times()).toBe(1);
   });
 
-  it("reads again when a value, a kind of value, an error or the size differs", () => {
+  it("works out again when a value, a kind of value, an error or the size differs", () => {
     const variants: Cells[] = [
       [["A", 135]],
       [["A", 136]],

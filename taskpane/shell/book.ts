@@ -1,0 +1,94 @@
+import { equalCells } from "../../addin/chart/cell.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { workOnce } from "../../addin/chart/workOnce.ts";
+import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
+
+/**
+ * The workbook at one of its versions, as the whole pane reads it. Each table is read once, for whichever section asks first;
+ * what is as it was in an earlier version is the same object again. A reading that fails is tried again by the next who asks.
+ */
+export interface Book extends Pick<Workbook, "sheets" | "tables" | "readTable"> {
+  /**
+   * What `work` gives for these inputs, worked out once as long as they are the same objects, by this version or another.
+   *
+   * @param work the same function each time; what it throws is not kept
+   */
+  once<I extends unknown[], T>(work: (...inputs: NoInfer<I>) => T, ...inputs: I): T;
+}
+
+/** Opens a workbook: each call gives the book as the workbook is from then on. */
+export function openBook(workbook: Workbook): () => Book {
+  const sheets = shared<readonly string[]>(() => workbook.sheets(), sameList);
+  const tables = shared<readonly TableInfo[]>(() => workbook.tables(), sameList);
+  const cells = shared((name) => workbook.readTable(name), sameRange);
+  const known = new Map<unknown, (inputs: readonly unknown[]) => unknown>();
+  const once: Book["once"] = (work, ...inputs) => {
+    const worked = known.get(work) ?? workOnce((given) => work(...(given as typeof inputs)), haveSameItems);
+    known.set(work, worked);
+    // Under `work` stands what calls it, so that it gives what `work` gives.
+    return worked(inputs) as ReturnType<typeof work>;
+  };
+  return () => {
+    const [readSheets, readTables, readTable] = [sheets(), tables(), cells()];
+    return { sheets: () => readSheets(""), tables: () => readTables(""), readTable, once };
+  };
+}
+
+/** The chart in a table. @throws {InputError} where it holds none */
+export function chartIn(book: Book, { values, formats }: Pick<RangeData, "values" | "formats">): Chart {
+  return book.once(chartOf, values, formats);
+}
+
+function chartOf(values: RangeData["values"], formats: RangeData["formats"]): Chart {
+  return readChart(values, { formats });
+}
+
+/**
+ * Readings by name, each begun once a version and shared.
+ *
+ * @param keep what to give for what is read now: what was read before, as far as it is still so
+ */
+function shared<T>(
+  read: (name: string) => Promise<T>,
+  keep: (before: T, now: T) => T,
+): () => (name: string) => Promise<T> {
+  const before = new Map<string, T>();
+  return () => {
+    const begun = new Map<string, Promise<T>>();
+    return (name) => {
+      const known = begun.get(name);
+      if (known) return known;
+      const reading = read(name).then((now) => {
+        const earlier = before.get(name);
+        const kept = earlier === undefined ? now : keep(earlier, now);
+        before.set(name, kept);
+        return kept;
+      });
+      begun.set(name, reading);
+      reading.catch(() => begun.delete(name));
+      return reading;
+    };
+  };
+}
+
+/** A list and its items, as far as they say the same. */
+function sameList<T>(before: readonly T[], now: readonly T[]): readonly T[] {
+  const earlier = new Map(before.map((item) => [JSON.stringify(item), item]));
+  const list = now.map((item) => earlier.get(JSON.stringify(item)) ?? item);
+  return haveSameItems(before, list) ? before : list;
+}
+
+/** Cells keep their object when the table has only moved. */
+function sameRange(before: RangeData, now: RangeData): RangeData {
+  const values = equalCells(before.values, now.values) ? before.values : now.values;
+  const formats = equalCells(before.formats, now.formats) ? before.formats : now.formats;
+  const isHere = JSON.stringify(before.area) === JSON.stringify(now.area);
+  return isHere && values === before.values && formats === before.formats
+    ? before
+    : { area: now.area, values, formats };
+}
+
+export function haveSameItems(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((item, i) => Object.is(item, other[i]));
+}
