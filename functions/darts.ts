@@ -40,9 +40,9 @@ export const dartsFunction = defineFunction({
         ["What", "Amount", "Unit", "Says"],
         ["Difference", 40, "mm", ""],
         ["At the seams", 20, "mm", ""],
+        ["Darts", 4, "", ""],
         ["Each dart", 5, "mm", ""],
         ["Widest sensible dart", 5.333, "mm", ""],
-        ["Darts needed", 4, "", ""],
         ["Each side of a dart", 20.156, "mm", "Draw both sides as long as this: then they match."],
         ["Angle at the point", 14.25, "°", ""],
       ],
@@ -55,13 +55,13 @@ export const dartsFunction = defineFunction({
         ["Difference", 40, "mm", ""],
         ["At the seams", 20, "mm", ""],
         [
-          "Each dart",
-          10,
-          "mm",
-          "Too wide to press flat: at most 5.3 mm at this scale. Make 4 darts of 5 mm, or take more in at the seams.",
+          "Darts",
+          4,
+          "",
+          "2 darts would be 10 mm wide each, too wide to press flat. Sew 4, or take more in at the seams.",
         ],
+        ["Each dart", 5, "mm", ""],
         ["Widest sensible dart", 5.333, "mm", ""],
-        ["Darts needed", 4, "", ""],
       ],
     },
   ],
@@ -83,10 +83,7 @@ export const dartsFunction = defineFunction({
     });
     const words = (mm: number) => lengthWords(mm, given.unit);
     const row = lengthRow(given.unit);
-    const isTooWide = plan.dartsNeeded > given.darts;
-    const inDartsMm = plan.intakeMm * given.darts;
     const depthMm = given.depth?.mm(given.unit);
-    const sewnMm = isTooWide ? inDartsMm / plan.dartsNeeded : plan.intakeMm;
     return [
       ["What", "Amount", "Unit", "Says"],
       row(
@@ -95,16 +92,17 @@ export const dartsFunction = defineFunction({
         plan.differenceMm === 0 ? "The waist is not smaller: no darts are needed." : "",
       ),
       row("At the seams", plan.atSeamsMm, ""),
-      row(
-        "Each dart",
-        plan.intakeMm,
-        isTooWide
-          ? `Too wide to press flat: at most ${words(plan.largestMm)} at this scale. Make ${String(plan.dartsNeeded)} darts of ${words(sewnMm)}, or take more in at the seams.`
+      [
+        "Darts",
+        plan.darts,
+        "",
+        plan.darts > given.darts
+          ? `${String(given.darts)} ${given.darts === 1 ? "dart" : "darts"} would be ${words(plan.asGivenMm)} wide${given.darts === 1 ? "" : " each"}, too wide to press flat. Sew ${String(plan.darts)}, or take more in at the seams.`
           : "",
-      ),
+      ],
+      row("Each dart", plan.intakeMm, ""),
       row("Widest sensible dart", plan.largestMm, ""),
-      ["Darts needed", plan.differenceMm === 0 ? 0 : plan.dartsNeeded, "", ""],
-      ...(depthMm === undefined ? [] : drawnRows(sewnMm, depthMm, given.unit)),
+      ...(depthMm === undefined ? [] : drawnRows(plan.intakeMm, depthMm, given.unit)),
     ];
   },
 });

@@ -8,9 +8,9 @@ import { differentFigures } from "../addin/grading/differentFigures.ts";
 import type { GirthMismatch } from "../addin/grading/girthIdentity.ts";
 import { girthMismatches } from "../addin/grading/girthIdentity.ts";
 import { grade, prepareGrading } from "../addin/grading/grade.ts";
-import { gradeAdviceWords } from "../addin/grading/gradeAdvice.ts";
 import { unevenMeasures } from "../addin/grading/gradeRun.ts";
 import { printScale } from "../addin/grading/printScale.ts";
+import { verdictWords } from "../addin/grading/printWords.ts";
 import { runOrder } from "../addin/grading/runOrder.ts";
 import { steps } from "../addin/grading/steps.ts";
 import { InputError } from "../addin/measures/inputError.ts";
@@ -36,9 +36,11 @@ export const gradeFunction = defineFunction({
     "Along is upwards. Pieces are halves where they are cut on a fold or twice, so a quarter of the bust goes on each half front " +
     "and half back. Pieces can be named by garment: Bodice, Sleeve, Fitted skirt, Flared skirt, Trousers, Hat band, Hood, " +
     "Stocking. Lengths are in the unit of the chart, or in mm where its columns differ.\n\n" +
-    "The first row gives the best print scale in percent, for girths and widths under Across and for lengths under Along, of " +
-    "the measures that move these pieces, and says whether this is a grade at all: where even these two scales leave a measure " +
-    "beyond its tolerance, the figure has another shape: draft anew. Several targets have two columns each, in the order " +
+    "The first row gives the print scale in percent that keeps most of the measures that move these pieces within tolerance, " +
+    "and says whether a print will do, what to let out or take in after it, or that the figure has another shape: draft anew. " +
+    "Under Across it is the scale of the width, under Along that of the height; they differ only where two scales keep more. Pieces of several " +
+    "garments have a row for each garment too: a bodice is judged by the measures that move it, as RESIZE does it for " +
+    "Bodice. Several targets have two columns each, in the order " +
     "named; the row Steps then says where the steps within that run, from the smallest figure to the largest, are uneven.\n\n" +
     "Says names the measures that are missing on one side; what they would move is blank then. In a table of rules of your " +
     "own, the pieces of a garment must add up to the change of the girth at every girth line: where they do not, Says tells by " +
@@ -62,10 +64,10 @@ export const gradeFunction = defineFunction({
         [
           "All pieces",
           "Print scale",
-          148.805,
-          "",
+          143,
+          143,
           "%",
-          "Draft anew: at the best print scale Waist is 6.2 mm too small.",
+          "Print at 143 %, then let out Waist by 12 mm. Hip is within tolerance.",
         ],
         ["Skirt front", "Waist at centre", 0, 0, "mm", ""],
         ["Skirt front", "Waist at side", 13.75, 0, "mm", ""],
@@ -82,12 +84,12 @@ export const gradeFunction = defineFunction({
         [
           "All pieces",
           "Print scale",
-          101.214,
-          "",
-          148.805,
-          "",
+          101,
+          101,
+          143,
+          143,
           "%",
-          "Dunnock: grade. Teal: draft anew: at the best print scale Waist is 6.2 mm too small.",
+          "Dunnock: print at 101 %. At worst Hip is 0.6 mm too small, which is within tolerance. Teal: print at 143 %, then let out Waist by 12 mm. Hip is within tolerance.",
         ],
         ["All pieces", "Steps", "", "", "", "", "", "Uneven: Waist 1 mm to 54 mm, Hip 2 mm to 58 mm."],
         ["Skirt back", "Waist at centre", 0, 0, 0, 0, "mm", ""],
@@ -129,7 +131,7 @@ export const gradeFunction = defineFunction({
     const movements = targets.map((target) => grade(grading, base, target));
     const mismatches = girthMismatches(rules, gradePieces);
     const unit = unitOf(figures);
-    const run = { figures, base, targets, columns: columnsMoving(figures, rules, pieces) };
+    const run = { figures, base, targets, rules, pieces, columns: columnsMoving(figures, rules, pieces) };
     return [
       [
         "Piece",
@@ -138,7 +140,7 @@ export const gradeFunction = defineFunction({
         "Unit",
         "Says",
       ],
-      scaleRow(run, given.tolerances(figures)),
+      ...scaleRows(run, given.tolerances(figures)),
       ...(targets.length > 1 ? [stepsRow(run)] : []),
       ...(movements[0] ?? []).map(({ piece, point }, i) => {
         const ofPoint = movements.flatMap((each) => each[i] ?? []);
@@ -168,6 +170,8 @@ interface Run {
   readonly figures: Chart;
   readonly base: number;
   readonly targets: readonly number[];
+  readonly rules: readonly GradeRule[];
+  readonly pieces: readonly GradePiece[];
   readonly columns: readonly MeasureColumn[];
 }
 
@@ -177,18 +181,33 @@ function headingsOf(figures: Chart, target: number, targets: readonly number[]):
   return [`${name} across`, `${name} along`];
 }
 
-/** The best print scale to every target, and whether it is a grade at all. */
-function scaleRow({ figures, base, targets, columns }: Run, allowed?: ToleranceTable): readonly Value[] {
+/** The print of all pieces to every target; where they are of several garments, of each garment too. */
+function scaleRows(run: Run, allowed?: ToleranceTable): readonly (readonly Value[])[] {
+  const { figures, rules, pieces } = run;
+  const garments = [...new Set(pieces.map(({ garment }) => garment))];
+  const apart = garments.length > 1 ? garments : [];
+  return [
+    scaleRow("All pieces", run, allowed),
+    ...apart.map((garment) => {
+      const own = pieces.filter((piece) => piece.garment === garment);
+      return scaleRow(garment, { ...run, columns: columnsMoving(figures, rules, own) }, allowed);
+    }),
+  ];
+}
+
+/** The best print to every target, and what it leaves, by some measures. */
+function scaleRow(
+  what: string,
+  { figures, base, targets, columns }: Omit<Run, "rules" | "pieces">,
+  allowed?: ToleranceTable,
+): readonly Value[] {
   const scales = targets.map((target) => printScale(base, target, columns, allowed));
-  const words = scales.map(gradeAdviceWords);
+  const words = scales.map(verdictWords);
   const named = words.map((said, i) => `${figures.figures[targets[i] ?? -1] ?? ""}: ${lowerFirst(said)}`);
   return [
-    "All pieces",
+    what,
     "Print scale",
-    ...scales.flatMap(({ acrossFactor, alongFactor }) => [
-      shown(acrossFactor * 100),
-      shown(alongFactor * 100),
-    ]),
+    ...scales.flatMap(({ best }) => [shown(best.across.percent), shown(best.along.percent)]),
     "%",
     (targets.length > 1 ? named : words).join(" "),
   ];

@@ -37,10 +37,7 @@ function piecesNamed(cells: Cells, where: string): readonly GradePiece[] {
     .map((part) => part.trim())
     .filter((part) => part !== "" && part !== "0");
   const found = wanted.flatMap((name) => {
-    const key = figureKey(name);
-    const pieces = gradePieces.filter((piece) =>
-      [piece.name, piece.garment].some((each) => figureKey(each) === key),
-    );
+    const pieces = piecesCalled(name);
     if (pieces.length > 0) return pieces;
     const names = [...new Set(gradePieces.flatMap((piece) => [piece.garment, piece.name]))];
     throw new InputError(
@@ -48,4 +45,10 @@ function piecesNamed(cells: Cells, where: string): readonly GradePiece[] {
     );
   });
   return gradePieces.filter((piece) => found.includes(piece));
+}
+
+/** The pieces of a garment, or the one piece, of that name in any case; none where there is no such. */
+export function piecesCalled(name: string): readonly GradePiece[] {
+  const key = figureKey(name);
+  return gradePieces.filter((piece) => [piece.name, piece.garment].some((each) => figureKey(each) === key));
 }

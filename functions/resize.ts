@@ -1,9 +1,9 @@
-import { figureIndex, measureColumn } from "../addin/chart/find.ts";
+import { figureIndex } from "../addin/chart/find.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import { printScale } from "../addin/grading/printScale.ts";
 import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts";
 import { chart, names, optionalReading, text, tolerances } from "./arguments.ts";
-import { columnsOf } from "./columnsOf.ts";
+import { columnsCalled, columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
@@ -14,18 +14,23 @@ export const resizeFunction = defineFunction({
   summary:
     "The print scale that takes a pattern for one figure closest to another, what it leaves at each measure, and what to do.",
   details:
-    "One scale for the whole pattern comes first: the mean of the ratios of the chosen measures, each counting alike. Then the " +
-    "scales of girths and widths alone, and of lengths alone, for printers that take width and height apart. Printed is what " +
-    "the base becomes at the one scale, Left over is what is still missing there (below zero: too much), Of tolerance is at " +
-    "most 1 where it counts as the same. The print settings are in whole percent; Left over is there what the rounding " +
-    "makes of the longest measure. Where only two scales will do, allowance and test square are told for width and height apart.\n\nLengths are in the unit that stands after the measure; those of the allowance and the test square are in the " +
-    `unit of the first measure. Beyond ${String(printablePercent.least)} to ${String(printablePercent.most)} % draft anew.`,
+    "The verdict comes first: at which scale to print, and what to let out or take in where that leaves a measure beyond its " +
+    "tolerance; or that the figure has another shape, so that the pattern is to be drafted anew. The scale is the one that " +
+    "keeps most of the measures within tolerance, exactly; of those that keep the same, the one that leaves least. Where a " +
+    "printer takes width and height apart, so do girths and widths, and lengths: two scales are taken where they keep more. A " +
+    "pattern is to be altered where no more measures are out than within, each by at most a tenth of itself (our own starting " +
+    "value).\n\nPrinted is what the base becomes at the print setting of the verdict, Left over is what is still missing there (below " +
+    "zero: too much), Of tolerance is at most 1 where it counts as the same. The print settings are in whole percent, or with " +
+    "decimals where no whole percent keeps as many measures.\n\n" +
+    "Name the garment, such as Bodice, to have it judged by the measures that move it and no others: the verdict is then that of " +
+    "GRADE, of STEPS and of the pane. Lengths are in the unit that stands after the measure; those of the allowance and the test " +
+    `square are in the unit of the first measure. Beyond ${String(printablePercent.least)} to ${String(printablePercent.most)} % draft anew.`,
   parameters: {
     chart: chart(),
     base: text("The figure that the pattern was drafted for."),
     target: text("The figure that is to wear it."),
     measures: names(
-      "The measures that count: a range of headings, or one text with commas.",
+      "The measures that count, or the garment or piece that is printed: a range of names, or one text with commas.",
       "the measures of the body that decide fit",
     ),
     seam_allowance: optionalReading(
@@ -42,40 +47,41 @@ export const resizeFunction = defineFunction({
       gives: [
         ["What", "Base", "Target", "Scale %", "Printed", "Left over", "Of tolerance", "Says"],
         [
-          "One scale",
-          "",
-          "",
-          146.067,
+          "Verdict",
           "",
           "",
           "",
-          "No print scale will do: Waist is 8.9 mm too small. The figure has another shape: draft anew.",
+          "",
+          "",
+          "",
+          "Print at 142 %, then let out Waist by 13 mm. The other 2 measures are within tolerance.",
         ],
-        ["Girths and widths", "", "", 146.067, "", "", "", ""],
+        ["One scale", "", "", 141.795, "", "", "", "2 of 3 measures within tolerance"],
+        ["Girths and widths", "", "", 141.795, "", "", "", "2 of 3 measures within tolerance"],
         ["Lengths", "", "", "", "", "", "", "No such measure is known of both figures."],
-        ["Bust (mm)", 135, 190, 140.741, 197.19, -7.19, 1.857, "7.2 mm too large"],
-        ["Waist (mm)", 100, 155, 155, 146.067, 8.933, 2.967, "8.9 mm too small"],
-        ["Hip (mm)", 140, 200, 142.857, 204.493, -4.493, 1.111, "4.5 mm too large"],
-        ["Print setting", "", "", 146, "", 0.093, "", "The whole percent makes Hip 0.1 mm too small."],
+        ["Bust (mm)", 135, 190, 140.741, 191.7, -1.7, 0.445, "within tolerance"],
+        ["Waist (mm)", 100, 155, 155, 142, 13, 4.377, "13 mm too small"],
+        ["Hip (mm)", 140, 200, 142.857, 198.8, 1.2, 0.301, "within tolerance"],
+        ["Print setting", "", "", 142, "", "", "", ""],
         [
           "Seam allowance",
           6,
           6,
-          146,
-          8.76,
-          -2.76,
+          142,
+          8.52,
+          -2.52,
           "",
-          "On paper it becomes 8.8 mm: trim off 2.8 mm along every edge.",
+          "On paper it becomes 8.5 mm: trim off 2.5 mm along every edge.",
         ],
         [
           "Test square",
           50,
           "",
-          146,
-          73,
+          142,
+          71,
           "",
           "",
-          "Draw a square of 50 mm beside the pattern; on the print each side must measure 73 mm.",
+          "Draw a square of 50 mm beside the pattern; on the print each side must measure 71 mm.",
         ],
         [
           "Remember",
@@ -124,15 +130,15 @@ export const resizeFunction = defineFunction({
     const target = figureIndex(figures, given.target);
     differentFigures(figures, base, target);
     const allowed = given.tolerances(figures);
-    const columns =
-      given.measures?.map((name) => measureColumn(figures, name)) ??
-      columnsOf(figures, allowed).map(({ column }) => column);
+    const columns = given.measures
+      ? columnsCalled(figures, given.measures)
+      : columnsOf(figures, allowed).map(({ column }) => column);
     const scale = printScale(base, target, columns, allowed);
-    const unit = scale.measures[0]?.column.unit ?? "mm";
+    const unit = columns[0]?.unit ?? "mm";
     return [
       headings,
       ...scaleRows(scale),
-      ...scale.measures.map((measure) => measureRow(measure, figures, base, target)),
+      ...scale.best.measures.map((measure) => measureRow(measure, figures, base, target)),
       ...(isPrintable(scale.factor)
         ? [
             ...settingRows(scale),

@@ -1,15 +1,15 @@
 import type { Chart } from "../addin/chart/chart.ts";
 import { printedAllowance } from "../addin/grading/allowance.ts";
-import type { PrintScale, ScaledMeasure } from "../addin/grading/printScale.ts";
-import { isAcross } from "../addin/grading/printScale.ts";
-import { isPrintable, printSetting } from "../addin/grading/printSetting.ts";
+import type { PrintScale, PrintSetting, ScaledMeasure } from "../addin/grading/printScale.ts";
+import { isAcross, isInside } from "../addin/grading/printScale.ts";
+import { isPrintable } from "../addin/grading/printSetting.ts";
 import {
   allowanceWords,
+  decimalsWords,
+  insideWords,
   offWords,
   outsideWords,
   printCautions,
-  roundingError,
-  roundingWords,
   testSquareMm,
   testSquareWords,
   verdictWords,
@@ -52,18 +52,26 @@ function row(what: string, cells: Cells): readonly Value[] {
   ];
 }
 
-/** The best scale for all, for girths and widths, and for lengths, with what becomes of it. */
+/** What to do; then the best scale for all, for girths and widths, and for lengths, with what each keeps. */
 export function scaleRows(scale: PrintScale): readonly (readonly Value[])[] {
+  const { one, two, factor } = scale;
+  const [across, along] = [true, false].map((way) =>
+    two.measures.filter(({ column }) => isAcross(column) === way),
+  );
   return [
-    row("One scale", { percent: scale.factor * 100, says: verdictWords(scale) }),
-    row("Girths and widths", { percent: scale.acrossFactor * 100, says: scaleWords(scale.acrossFactor) }),
-    row("Lengths", { percent: scale.alongFactor * 100, says: scaleWords(scale.alongFactor) }),
+    row("Verdict", { says: verdictWords(scale) }),
+    row("One scale", { percent: factor * 100, says: scaleWords(factor, one.measures) }),
+    row("Girths and widths", {
+      percent: two.across.factor * 100,
+      says: scaleWords(two.across.factor, across ?? []),
+    }),
+    row("Lengths", { percent: two.along.factor * 100, says: scaleWords(two.along.factor, along ?? []) }),
   ];
 }
 
-function scaleWords(factor: number): string {
+function scaleWords(factor: number, measures: readonly ScaledMeasure[]): string {
   if (Number.isNaN(factor)) return "No such measure is known of both figures.";
-  return isPrintable(factor) ? "" : outsideWords;
+  return isPrintable(factor) ? insideWords({ measures }) : outsideWords;
 }
 
 /** What one measure becomes, and what is left over. */
@@ -88,49 +96,34 @@ export function measureRow(
   });
 }
 
-function measureWords(
-  { column, residualMm, ofTolerance }: ScaledMeasure,
-  missingOf: readonly string[],
-): string {
+function measureWords(measure: ScaledMeasure, missingOf: readonly string[]): string {
+  const { ofTolerance } = measure;
   if (missingOf.length > 0) return `Not known of ${missingOf.join(" and ")}: left out. Measure it.`;
-  if (ofTolerance <= 1 + 1e-9) return "within tolerance";
   if (Number.isNaN(ofTolerance)) return "no tolerance is known";
-  return offWords({ column, residualMm });
+  return isInside(measure) ? "within tolerance" : offWords(measure);
 }
 
-/** The scales in whole percent, with the error of rounding. */
+/** What is set on the printer: the print of the verdict in both ways, or in one of them. */
+interface Setting extends PrintSetting {
+  readonly way: "width" | "height" | undefined;
+}
+
+function settingsOf({ best: { across, along }, isApart }: PrintScale): readonly Setting[] {
+  if (!isApart) return [{ ...across, way: undefined }];
+  return [
+    { ...across, way: "width" },
+    { ...along, way: "height" },
+  ];
+}
+
+/** The scales as a printer takes them. */
 export function settingRows(scale: PrintScale): readonly (readonly Value[])[] {
-  return [
-    settingRow("Print setting", scale.factor, scale.measures),
-    ...apart(scale).map(({ way, factor, isOfThis }) =>
-      settingRow(`Print setting, ${way}`, factor, scale.measures.filter(isOfThis)),
-    ),
-  ];
-}
-
-interface Apart {
-  readonly way: "width" | "height";
-  readonly factor: number;
-  readonly isOfThis: (measure: ScaledMeasure) => boolean;
-}
-
-/** The scales for a printer that takes width and height apart; none where either cannot be printed. */
-function apart({ acrossFactor, alongFactor }: PrintScale): readonly Apart[] {
-  if (!isPrintable(acrossFactor) || !isPrintable(alongFactor)) return [];
-  return [
-    { way: "width", factor: acrossFactor, isOfThis: ({ column }) => isAcross(column) },
-    { way: "height", factor: alongFactor, isOfThis: ({ column }) => !isAcross(column) },
-  ];
-}
-
-function settingRow(what: string, factor: number, measures: readonly ScaledMeasure[]): readonly Value[] {
-  const { percent } = printSetting(factor);
-  const error = roundingError(factor, measures);
-  return row(what, {
-    percent,
-    leftOver: error ? shownLength(-error.errorMm, error.measure.column.unit) : "",
-    says: roundingWords(factor, measures),
-  });
+  return settingsOf(scale).map((setting) =>
+    row(setting.way ? `Print setting, ${setting.way}` : "Print setting", {
+      percent: setting.percent,
+      says: decimalsWords(setting),
+    }),
+  );
 }
 
 /** What the print makes of the allowance and of the test square: apart for width and height where they are printed so. */
@@ -139,22 +132,15 @@ export function printedRows(
   unit: LengthUnit,
   allowanceMm: number | undefined,
 ): readonly (readonly Value[])[] {
-  const prints = scale.verdict === "two scales" ? apart(scale) : [{ way: undefined, factor: scale.factor }];
+  const settings = settingsOf(scale);
   return [
-    ...(allowanceMm === undefined ? [] : prints.map((print) => allowanceRow(print, unit, allowanceMm))),
-    ...prints.map((print) => squareRow(print, unit)),
+    ...(allowanceMm === undefined ? [] : settings.map((setting) => allowanceRow(setting, unit, allowanceMm))),
+    ...settings.map((setting) => squareRow(setting, unit)),
   ];
 }
 
-/** A print in both ways, or in one of them. */
-interface Print {
-  readonly way: Apart["way"] | undefined;
-  readonly factor: number;
-}
-
 /** Allowances lie across the edge: those of upright edges widen with the width. */
-function allowanceRow({ way, factor }: Print, unit: LengthUnit, allowanceMm: number): readonly Value[] {
-  const { percent } = printSetting(factor);
+function allowanceRow({ way, percent }: Setting, unit: LengthUnit, allowanceMm: number): readonly Value[] {
   const { printed, toAdd } = printedAllowance(allowanceMm, percent / 100);
   const edges = { width: "upright edges", height: "level edges" };
   return row(way ? `Seam allowance, ${way}` : "Seam allowance", {
@@ -167,8 +153,7 @@ function allowanceRow({ way, factor }: Print, unit: LengthUnit, allowanceMm: num
   });
 }
 
-function squareRow({ way, factor }: Print, unit: LengthUnit): readonly Value[] {
-  const { percent } = printSetting(factor);
+function squareRow({ way, percent }: Setting, unit: LengthUnit): readonly Value[] {
   const sideMm = testSquareMm(unit);
   return row(way ? `Test square, ${way}` : "Test square", {
     base: shownLength(sideMm, unit),

@@ -1,10 +1,14 @@
-import type { MeasureColumn } from "../addin/chart/chart.ts";
-import { measureColumn } from "../addin/chart/find.ts";
-import { gradeAdviceWords } from "../addin/grading/gradeAdvice.ts";
+import type { Chart, MeasureColumn } from "../addin/chart/chart.ts";
 import type { RunStep } from "../addin/grading/gradeRun.ts";
 import { gradeRun } from "../addin/grading/gradeRun.ts";
+import { verdictWords } from "../addin/grading/printWords.ts";
+import type { Step } from "../addin/grading/steps.ts";
+import { steps } from "../addin/grading/steps.ts";
+import { columnsOfZone } from "../addin/similarity/columns.ts";
 import { chart, choice, names, tolerances } from "./arguments.ts";
 import { yesOrNo } from "./choices.ts";
+import { columnsCalled } from "./columnsOf.ts";
+import type { Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart } from "./failures.ts";
@@ -15,14 +19,18 @@ export const stepsFunction = defineFunction({
   summary: "The differences from each row of a chart to the next, as between the sizes of a size chart.",
   details:
     "Rows are taken in the order of the chart. Lengths are in the unit of their column. Missing names the measures for which " +
-    "one of the two readings is missing.\n\nWith advice, Print scale % is the best single scale for the step, and Says tells " +
-    "whether the step is a grade or another shape: where the best print scale, even for girths and lengths apart, leaves a " +
-    "measure beyond its tolerance, draft anew. It also names the measures whose step differs from the one before. For the " +
-    "movement of every point over a run of sizes, see GRADE with several targets.",
+    "one of the two readings is missing.\n\nWith advice, Width % and Height % are the scales to print at for the step, and Says tells " +
+    "whether a print will do for it, what to let out or take in after it, or that the next size has another shape: the same " +
+    "verdict as that of RESIZE. It rests on the measures wanted, or on those that decide fit where none are named; name a " +
+    "garment, such as Bodice, for the measures that move it. Says also names the measures whose step differs from the one " +
+    "before. For the movement of every point over a run of sizes, see GRADE with several targets.",
   parameters: {
     chart: chart(),
-    measures: names("The measures wanted: a range of headings, or one text with commas.", "all measures"),
-    advice: choice("yes to have each step judged: grade, or draft anew.", yesOrNo, "no"),
+    measures: names(
+      "The measures wanted, or a garment or piece: a range of names, or one text with commas.",
+      "all measures",
+    ),
+    advice: choice("yes to have each step judged: print it larger, alter it, or draft anew.", yesOrNo, "no"),
     tolerances: tolerances(),
   },
   result: "table",
@@ -41,18 +49,37 @@ export const stepsFunction = defineFunction({
       formula: 'FIT.STEPS(Figures[#All], "Bust, Waist", "yes")',
       values: [exampleChart, "Bust, Waist", "yes"],
       gives: [
-        ["From", "To", "Bust", "Waist", "Missing", "Print scale %", "Says"],
-        ["Linnet", "Dunnock", 1, 1, "", 100.87, "Grade."],
+        ["From", "To", "Bust", "Waist", "Missing", "Width %", "Height %", "Says"],
+        [
+          "Linnet",
+          "Dunnock",
+          1,
+          1,
+          "",
+          101,
+          101,
+          "Print at 101 %. At worst Bust is 0.3 mm too large, which is within tolerance.",
+        ],
         [
           "Dunnock",
           "Teal",
           54,
           54,
           "",
-          146.424,
-          "Draft anew: at the best print scale Waist is 7.1 mm too small. Another step than before: Bust, Waist.",
+          153,
+          153,
+          "Print at 153 %, then take in Bust by 18.1 mm. Waist is within tolerance. Another step than before: Bust, Waist.",
         ],
-        ["Teal", "Siskin", 2, -1, "", 100.2, "Grade. Another step than before: Bust, Waist."],
+        [
+          "Teal",
+          "Siskin",
+          2,
+          -1,
+          "",
+          100,
+          100,
+          "Print at 100 %. At worst Bust is 2 mm too small, which is within tolerance. Another step than before: Bust, Waist.",
+        ],
       ],
     },
   ],
@@ -63,16 +90,17 @@ export const stepsFunction = defineFunction({
     badTolerances,
   ],
   compute: ({ chart: sizes, measures, advice, tolerances: allowed }) => {
-    const columns = measures?.map((name) => measureColumn(sizes, name)) ?? sizes.measures;
-    const run = gradeRun(sizes, columns, allowed(sizes));
+    const columns = measures ? columnsCalled(sizes, measures) : sizes.measures;
+    const run = steps(sizes, columns);
     const isJudged = advice === "yes";
+    const judged = isJudged ? gradeRun(sizes, judgedColumns(sizes, measures && columns), allowed(sizes)) : [];
     return [
       [
         "From",
         "To",
         ...columns.map(({ heading }) => heading),
         "Missing",
-        ...(isJudged ? ["Print scale %", "Says"] : []),
+        ...(isJudged ? ["Width %", "Height %", "Says"] : []),
       ],
       ...run.map((step, i) => [
         step.from,
@@ -82,23 +110,31 @@ export const stepsFunction = defineFunction({
           .filter((_, c) => Number.isNaN(step.deltasMm[c]))
           .map(({ heading }) => heading)
           .join(", "),
-        ...(isJudged
-          ? [
-              shown(step.scale.factor * 100),
-              [gradeAdviceWords(step.scale), ...unevenWords(step, run[i - 1], columns)].join(" "),
-            ]
-          : []),
+        ...(judged[i] ? verdictCells(judged[i], unevenWords(step, run[i - 1], columns)) : []),
       ]),
     ];
   },
 });
 
+/** At which scales to print it, and what that leaves. */
+function verdictCells({ scale }: RunStep, uneven: readonly string[]): readonly Value[] {
+  const { across, along } = scale.best;
+  return [shown(across.percent), shown(along.percent), [verdictWords(scale), ...uneven].join(" ")];
+}
+
+/** What a step is judged by: the measures wanted, else those that decide fit, else all. */
+function judgedColumns(sizes: Chart, wanted: readonly MeasureColumn[] | undefined): readonly MeasureColumn[] {
+  if (wanted) return wanted;
+  const deciding = columnsOfZone(sizes, "body").map(({ column }) => column);
+  return deciding.length > 0 ? deciding : sizes.measures;
+}
+
 /** Readings in inches arrive with binary dust. */
 const dustMm = 1e-6;
 
 function unevenWords(
-  step: RunStep,
-  before: RunStep | undefined,
+  step: Step,
+  before: Step | undefined,
   columns: readonly MeasureColumn[],
 ): readonly string[] {
   const uneven = columns.filter(

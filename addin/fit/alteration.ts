@@ -1,5 +1,6 @@
 import type { LengthUnit } from "../measures/units.ts";
 import { lengthWords } from "../measures/lengthWords.ts";
+import { isSewable } from "../measures/sewable.ts";
 
 /** What to change on the pattern so that a check says yes. */
 export interface Alteration {
@@ -11,9 +12,6 @@ export interface Alteration {
   /** In words, with the amounts in the unit of the measure. */
   readonly words: string;
 }
-
-/** Beyond this share of the garment’s own measure a change is a new draft. The project’s own starting value. */
-const largestShare = 0.1;
 
 /** The change of a girth, in total and at each seam edge; undefined when it is too large to sew. */
 export function girthAlteration(
@@ -63,10 +61,6 @@ export function openingAlteration(
 ): Alteration {
   const totalMm = missingMm / comfort;
   return { totalMm, words: `Make the opening ${size(totalMm, unit)} larger, or ${otherwise}.` };
-}
-
-function isSewable(totalMm: number, garmentMm: number): boolean {
-  return Math.abs(totalMm) <= largestShare * garmentMm;
 }
 
 function size(mm: number, unit: LengthUnit): string {

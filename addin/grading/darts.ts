@@ -9,12 +9,14 @@ export interface DartPlan {
   readonly differenceMm: number;
   /** Taken at the seams, over the whole body, in mm. */
   readonly atSeamsMm: number;
-  /** Width of each dart at the waist, in mm. */
+  /** Darts to sew, over the whole body: those of the block, or more, in pairs, that keep each within the largest; 0 for none. */
+  readonly darts: number;
+  /** Width of each of them at the waist, in mm. */
   readonly intakeMm: number;
+  /** How wide each dart would be with those of the block, in mm. */
+  readonly asGivenMm: number;
   /** Largest sensible width of a dart at this scale, in mm. */
   readonly largestMm: number;
-  /** Darts that keep every intake within the largest: those of the block, or more, in pairs. */
-  readonly dartsNeeded: number;
 }
 
 export interface DartOptions {
@@ -43,10 +45,12 @@ export function planDarts(widerMm: number, waistMm: number, options: DartOptions
   const largestMm = widestDartMm / scale;
   // With room for the last digit: at 1:6, 32 mm of 32 mm must count as one dart.
   const leastDarts = Math.ceil(inDartsMm / largestMm - 1e-9);
+  const needed = leastDarts <= darts ? darts : 2 * Math.ceil(leastDarts / 2);
   return {
     ...{ differenceMm, atSeamsMm, largestMm },
-    intakeMm: inDartsMm / darts,
-    dartsNeeded: leastDarts <= darts ? darts : 2 * Math.ceil(leastDarts / 2),
+    darts: inDartsMm > 0 ? needed : 0,
+    intakeMm: inDartsMm / needed,
+    asGivenMm: inDartsMm / darts,
   };
 }
 

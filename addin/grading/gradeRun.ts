@@ -1,16 +1,13 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { ToleranceTable } from "../chart/tolerances.ts";
-import type { GradeAdvice } from "./gradeAdvice.ts";
-import { gradeAdvice } from "./gradeAdvice.ts";
 import type { PrintScale } from "./printScale.ts";
 import { printScale } from "./printScale.ts";
 import type { Step } from "./steps.ts";
 import { neighbours, steps } from "./steps.ts";
 
-/** One step of a run of figures or sizes, with what it is. */
+/** One step of a run of figures or sizes, with what a print can do for it. */
 export interface RunStep extends Step {
   readonly scale: PrintScale;
-  readonly advice: GradeAdvice;
 }
 
 /** Smallest and largest step of one measure in a run. */
@@ -21,7 +18,7 @@ export interface UnevenMeasure {
 }
 
 /**
- * The steps of a run of figures, and whether each is a grade at all.
+ * The steps of a run of figures, and whether a print will do for each.
  *
  * @param columns the measures that count
  * @param tolerances the user’s tolerances; the dictionary’s own where a measure is not in them
@@ -36,7 +33,7 @@ export function gradeRun(
   const scales = neighbours(rows).map(([from, to]) => printScale(from, to, columns, tolerances));
   return steps(chart, columns, rows).flatMap((step, i) => {
     const scale = scales[i];
-    return scale ? [{ ...step, scale, advice: gradeAdvice(scale) }] : [];
+    return scale ? [{ ...step, scale }] : [];
   });
 }
 

@@ -1,24 +1,36 @@
+import type { Scales } from "./mostInside.ts";
+
 /** The scales, in percent, that are worth printing at: beyond them a pattern has to be drafted anew. */
 export const printablePercent = { least: 50, most: 200 } as const;
 
-/** A scale as a printer takes it. */
-export interface PrintSetting {
-  /** whole percent */
-  readonly percent: number;
-  /** What the rounding adds to a length of 1 that is printed: below 0 when the print comes out too small. */
-  readonly roundingShare: number;
-}
+/** The same as factors. */
+export const printableFactor = { least: 0.5, most: 2 } as const;
+
+/** More decimals no printer takes. */
+const mostDecimals = 3;
 
 /**
- * A scale in whole percent, with the error that the rounding makes.
+ * A scale as a printer takes it: in whole percent. Where that would take a measure out of its tolerance, the next whole
+ * percent that does not; where none is, with as few decimals as it needs.
  *
  * @param factor the scale, 1 for the same size
+ * @param within the scales at which each measure is within tolerance; those that are out at `factor` are not asked
+ * @returns percent
  * @example
- * printSetting(0.754); // { percent: 75, roundingShare: −0.004 }
+ * printPercent(0.754); // 75
  */
-export function printSetting(factor: number): PrintSetting {
-  const percent = Math.round(factor * 100);
-  return { percent, roundingShare: percent / 100 - factor };
+export function printPercent(factor: number, within: readonly Scales[] = []): number {
+  const met = within.filter(({ least, most }) => least <= factor && factor <= most);
+  const keeps = (percent: number) =>
+    met.every(({ least, most }) => least <= percent / 100 && percent / 100 <= most);
+  const nearest = Math.round(factor * 100);
+  const decimals = Array.from({ length: mostDecimals }, (_, i) => 10 ** (i + 1));
+  const percents = [
+    nearest,
+    nearest > factor * 100 ? nearest - 1 : nearest + 1,
+    ...decimals.map((parts) => Math.round(factor * 100 * parts) / parts),
+  ];
+  return percents.find(keeps) ?? factor * 100;
 }
 
 /** True from 50 % to 200 %, with room for the last digit of a computed factor. */

@@ -2,8 +2,9 @@ import { lengthWords } from "../measures/lengthWords.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { toMm } from "../measures/units.ts";
 import { printedAllowance } from "./allowance.ts";
-import type { PrintScale, ScaledMeasure } from "./printScale.ts";
-import { isPrintable, printablePercent, printSetting } from "./printSetting.ts";
+import type { Print, PrintScale, PrintSetting, ScaledMeasure } from "./printScale.ts";
+import { isAcross, isInside } from "./printScale.ts";
+import { isPrintable, printablePercent } from "./printSetting.ts";
 
 /** What does not scale with a print. */
 export const printCautions = [
@@ -12,31 +13,120 @@ export const printCautions = [
   "Hems and facings scale with the print: mark them again at the width that you sew.",
 ] as const;
 
-/** Beyond these no pattern is worth printing. */
-export const outsideWords = `This is outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %: draft anew.`;
+const outsideRange = `outside ${String(printablePercent.least)} to ${String(printablePercent.most)} %`;
 
-/** Half of the finest length that words give: a tenth of a mm, or 1/64 in. */
-const finestMm = 0.05;
-const finestInInches = toMm(1 / 128, "in");
+/** Of a scale beyond which no pattern is worth printing. */
+export const outsideWords = `This is ${outsideRange}: draft anew.`;
 
-/** Whether a print scale will do, and what stands in its way. */
-export function verdictWords({ verdict, worst, factor }: PrintScale): string {
-  if (Number.isNaN(factor)) return "None of these measures is known of both figures. Measure one on both.";
-  if (!isPrintable(factor)) return outsideWords;
-  if (verdict === "not known" || !worst) {
-    return "None of these measures has a tolerance, so nobody can say whether one scale will do. Look at what is left over.";
-  }
-  const off = `${worst.column.heading} is ${offWords(worst)}`;
+/** A verdict on printing: what to do, and what stands behind it. */
+export interface PrintAdvice {
+  /** “Print at 104 %, then take in Hip by 9 mm”: without a full stop. */
+  readonly todo: string;
+  /** Sentences. */
+  readonly why: string;
+}
+
+/** What to do with a pattern to take it from one figure to another, in the words of every function and of the pane. */
+export function printAdvice(scale: PrintScale): PrintAdvice {
+  const { verdict, best, factor } = scale;
+  const { worst, out } = best;
   switch (verdict) {
+    case "not known":
+      return {
+        todo: "Not known",
+        why: Number.isNaN(factor)
+          ? "None of these measures is known of both figures. Measure one on both."
+          : "None of these measures has a tolerance, so nobody can say whether one scale will do. Look at what is left over.",
+      };
     case "one scale":
-      return worst.residualMm === 0
-        ? "One scale will do: nothing is left over."
-        : `One scale will do: at worst ${off}, which is within tolerance.`;
+      return { todo: `Print at ${scaleWords(best)}`, why: worst ? withinWords(worst) : "" };
     case "two scales":
-      return `One scale will not do: ${off}. Print girths and lengths at their own scales, the lengths upright on the page: then every measure is within tolerance.`;
+      return {
+        todo: `Print at ${scaleWords(best)}`,
+        why: `${oneScaleWords(scale)} ${worst ? withinWords(worst) : ""}`,
+      };
+    case "print and alter":
+      return {
+        todo: `Print at ${scaleWords(best)}, then ${listed(out.slice(0, mostNamed).map(alterationWords), out.length - mostNamed)}`,
+        why: othersWords(best),
+      };
     case "draft anew":
-      return `No print scale will do: ${off}. The figure has another shape: draft anew.`;
+      if (!isPrintable(factor)) {
+        return { todo: "Draft anew", why: `The best scale, ${scaleWords(best)}, is ${outsideRange}.` };
+      }
+      return {
+        todo: "Draft anew",
+        why: `No print scale will do: at ${scaleWords(best)} ${out
+          .slice(0, mostNamed)
+          .map((measure) => `${measure.column.heading} is ${offWords(measure)}`)
+          .join(
+            ", ",
+          )}${out.length > mostNamed ? ` and ${String(out.length - mostNamed)} more are out` : ""}.`,
+      };
   }
+}
+
+/** The same in sentences. */
+export function verdictWords(scale: PrintScale): string {
+  const { todo, why } = printAdvice(scale);
+  return `${todo}. ${why}`.trim();
+}
+
+/** Measures named in one sentence; further ones are counted. */
+const mostNamed = 3;
+
+/** “104 %”, “110 % in width and 130 % in height” */
+function scaleWords({ across, along }: Print): string {
+  if (across === along || Number.isNaN(along.factor) || Number.isNaN(across.factor)) {
+    return percentWords(Number.isNaN(across.factor) ? along : across);
+  }
+  return `${percentWords(across)} in width and ${percentWords(along)} in height`;
+}
+
+function percentWords({ percent }: PrintSetting): string {
+  return `${String(Math.round(percent * 1000) / 1000)} %`;
+}
+
+function withinWords(worst: ScaledMeasure): string {
+  const { unit } = worst.column;
+  return lengthWords(Math.abs(worst.residualMm), unit) === lengthWords(0, unit)
+    ? "Nothing is left over."
+    : `At worst ${worst.column.heading} is ${offWords(worst)}, which is within tolerance.`;
+}
+
+function oneScaleWords({ one }: PrintScale): string {
+  const [worst] = one.out;
+  return worst ? `One scale for both leaves ${worst.column.heading} ${offWords(worst)}.` : "";
+}
+
+/** “let out Waist by 9 mm”, “shorten Arm by 4 mm” */
+export function alterationWords({
+  column,
+  residualMm,
+}: Pick<ScaledMeasure, "column" | "residualMm">): string {
+  const verbs = isAcross(column) ? ["let out", "take in"] : ["lengthen", "shorten"];
+  return `${verbs[residualMm > 0 ? 0 : 1] ?? ""} ${column.heading} by ${lengthWords(Math.abs(residualMm), column.unit)}`;
+}
+
+/** “The other 11 measures are within tolerance.” */
+function othersWords({ measures }: Print): string {
+  const within = measures.filter(isInside);
+  return within.length === 1
+    ? `${within[0]?.column.heading ?? ""} is within tolerance.`
+    : `The other ${String(within.length)} measures are within tolerance.`;
+}
+
+/** How many of the measures that can be judged a print keeps: “11 of 12 measures within tolerance”. */
+export function insideWords({ measures }: Pick<Print, "measures">): string {
+  const judged = measures.filter(({ ofTolerance }) => !Number.isNaN(ofTolerance));
+  return judged.length === 0
+    ? ""
+    : `${String(judged.filter(isInside).length)} of ${String(judged.length)} ${judged.length === 1 ? "measure" : "measures"} within tolerance`;
+}
+
+function listed(words: readonly string[], more: number): string {
+  if (more > 0) return `${words.join(", ")} and ${String(more)} more`;
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
 }
 
 /** How far off the print is at one measure: “8.9 mm too small”. */
@@ -44,27 +134,11 @@ export function offWords({ column, residualMm }: Pick<ScaledMeasure, "column" | 
   return `${lengthWords(Math.abs(residualMm), column.unit)} ${residualMm < 0 ? "too large" : "too small"}`;
 }
 
-/** The measure at which rounding the scale to whole percent makes the largest error, and that error. */
-export function roundingError(
-  factor: number,
-  measures: readonly ScaledMeasure[],
-): { readonly measure: ScaledMeasure; readonly errorMm: number } | undefined {
-  const longest = measures.reduce<ScaledMeasure | undefined>(
-    (most, each) => (each.printedMm > (most?.printedMm ?? 0) && !Number.isNaN(each.targetMm) ? each : most),
-    undefined,
-  );
-  return longest && { measure: longest, errorMm: printSetting(factor).roundingShare * longest.baseMm };
-}
-
-/** What the whole percent does: “The whole percent makes Hip 0.1 mm too small.” */
-export function roundingWords(factor: number, measures: readonly ScaledMeasure[]): string {
-  const error = roundingError(factor, measures);
-  if (!error) return "";
-  const { column } = error.measure;
-  if (Math.abs(error.errorMm) < (column.unit === "in" ? finestInInches : finestMm)) {
-    return "The whole percent is near enough.";
-  }
-  return `The whole percent makes ${column.heading} ${offWords({ column, residualMm: -error.errorMm })}.`;
+/** Why a print is not set in whole percent. */
+export function decimalsWords({ percent }: PrintSetting): string {
+  return Number.isInteger(percent) || Number.isNaN(percent)
+    ? ""
+    : "No whole percent keeps as many measures within tolerance.";
 }
 
 /**

@@ -1,9 +1,9 @@
 import type { MeasureColumn } from "../chart/chart.ts";
-import { printScale } from "./printScale.ts";
+import { bestScale } from "./bestScale.ts";
 
 /**
- * The figures of a run from the smallest to the largest, by the print scale from the base; those of which too little is
- * known are left out.
+ * The figures of a run from the smallest to the largest, by the mean of the ratios of their measures to the base; those of
+ * which too little is known are left out.
  *
  * @param base row of the base figure, of the chart
  * @param targets rows of the others
@@ -14,9 +14,10 @@ export function runOrder(
   targets: readonly number[],
   columns: readonly MeasureColumn[],
 ): readonly number[] {
+  const readingsOf = (row: number) => columns.map(({ mm }) => mm[row] ?? Number.NaN);
   const sized = [base, ...targets].map((row) => ({
     row,
-    size: row === base ? 1 : printScale(base, row, columns).factor,
+    size: row === base ? 1 : bestScale(readingsOf(base), readingsOf(row)),
   }));
   return sized
     .filter(({ size }) => !Number.isNaN(size))

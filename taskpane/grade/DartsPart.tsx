@@ -46,6 +46,7 @@ export function DartsPart(props: {
         rows={[
           ["To take in", ...views.map(({ difference }) => difference)],
           ["Half at the seams", ...views.map(({ atSeams }) => atSeams)],
+          ["Darts to sew", ...views.map((view) => view.darts)],
           ["Each dart", ...views.map(({ intake }) => intake)],
           ["Widest that presses flat", ...views.map(({ widest }) => widest)],
         ]}

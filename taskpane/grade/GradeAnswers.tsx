@@ -40,7 +40,7 @@ export function GradeAnswers(props: {
   const [chosenTarget, setTarget] = useState<Chosen>();
   const [chosenMore, setMore] = useState<readonly Chosen[]>([]);
   const [pieceKey, setPieceKey] = useState<string>();
-  const [which, setWhich] = useState<MeasuresFor>("body");
+  const [which, setWhich] = useState<MeasuresFor>("pieces");
   const [chosenMeasures, setMeasures] = useState(nothing);
 
   const names = chart.figures;

@@ -103,12 +103,23 @@ export function PairAnswers(props: {
             tolerances: input.toleranceCells,
             rules: ruleSet.cells,
             pieces: pieces.name,
-            measures: measures.which === "body" ? undefined : measures.columns.map(({ heading }) => heading),
+            measures: measuresWritten(measures, pieces.name, ruleSet.cells !== undefined),
           })
         }
       />
     </>
   );
+}
+
+/** As a formula names the measures that count: by the garment or piece where it can. */
+function measuresWritten(
+  { which, columns }: { readonly which: MeasuresFor; readonly columns: readonly MeasureColumn[] },
+  pieces: string | undefined,
+  hasOwnRules: boolean,
+): readonly string[] | undefined {
+  if (which === "body") return undefined;
+  if (which === "pieces" && pieces !== undefined && !hasOwnRules) return [pieces];
+  return columns.map(({ heading }) => heading);
 }
 
 /** Saves the chosen pieces on one page that prints true to size. */

@@ -1,21 +1,14 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import type { GradeAdvice } from "../../addin/grading/gradeAdvice.ts";
 import { Part } from "../ui/Part.tsx";
 import { PlainTable } from "../ui/PlainTable.tsx";
-import type { Tone } from "../ui/SignedWords.tsx";
 import { SignedWords } from "../ui/SignedWords.tsx";
 import type { RunView } from "./runView.ts";
+import { VerdictWords } from "./Verdict.tsx";
 
 const useStyles = makeStyles({ text: { margin: 0 } });
 
-const looks: Readonly<Record<GradeAdvice, { readonly sign: string; readonly tone: Tone }>> = {
-  grade: { sign: "●", tone: "leaf" },
-  "draft anew": { sign: "✕", tone: "thread" },
-  "not known": { sign: "?", tone: "quiet" },
-};
-
-/** A run of figures: what can be reached by a grade from the base, and the steps from the smallest to the largest. */
+/** A run of figures: what a print from the base can do, and the steps from the smallest to the largest. */
 export function RunPart({ view }: { readonly view: RunView }): ReactNode {
   const styles = useStyles();
   const { fromBase, steps, rows } = view;
@@ -25,7 +18,11 @@ export function RunPart({ view }: { readonly view: RunView }): ReactNode {
       <PlainTable
         label="From the base to each target"
         headings={["Way", "Verdict", "Why"]}
-        rows={fromBase.map(({ way, advice, says }) => [way, <Advice key="advice" advice={advice} />, says])}
+        rows={fromBase.map(({ way, verdict, says }) => [
+          way,
+          <VerdictWords key="verdict" verdict={verdict} />,
+          says,
+        ])}
         wordy={[2]}
       />
       <p className={styles.text}>
@@ -38,7 +35,7 @@ export function RunPart({ view }: { readonly view: RunView }): ReactNode {
         label="Step by step"
         headings={["Measure", ...steps.map(({ way }) => way), "Steps"]}
         rows={[
-          ["Verdict", ...steps.map((step) => <Advice key={step.way} advice={step.advice} />), ""],
+          ["Verdict", ...steps.map((step) => <VerdictWords key={step.way} verdict={step.verdict} />), ""],
           ...rows.map((row) => [
             row.measure,
             ...row.steps,
@@ -54,8 +51,4 @@ export function RunPart({ view }: { readonly view: RunView }): ReactNode {
       />
     </Part>
   );
-}
-
-function Advice({ advice }: { readonly advice: GradeAdvice }): ReactNode {
-  return <SignedWords {...looks[advice]}>{advice}</SignedWords>;
 }

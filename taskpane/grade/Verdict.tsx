@@ -14,6 +14,7 @@ const useStyles = makeStyles({
 const looks: Readonly<Record<ScaleVerdict, { readonly sign: string; readonly tone: Tone }>> = {
   "one scale": { sign: "●", tone: "leaf" },
   "two scales": { sign: "◐", tone: "leaf" },
+  "print and alter": { sign: "◆", tone: "brass" },
   "draft anew": { sign: "✕", tone: "thread" },
   "not known": { sign: "?", tone: "quiet" },
 };
@@ -29,4 +30,9 @@ export function Verdict({ view }: { readonly view: PrintView }): ReactNode {
       <p className={styles.text}>{view.detail}</p>
     </div>
   );
+}
+
+/** The same in two or three words, for a table. */
+export function VerdictWords({ verdict }: { readonly verdict: ScaleVerdict }): ReactNode {
+  return <SignedWords {...looks[verdict]}>{verdict}</SignedWords>;
 }

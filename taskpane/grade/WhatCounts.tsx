@@ -9,7 +9,7 @@ import { measuresForWords } from "./countedMeasures.ts";
 
 const useStyles = makeStyles({ list: { display: "flex", flexDirection: "column" } });
 
-const options = (["body", "pieces", "chosen"] as const).map((key) => [key, measuresForWords[key]] as const);
+const options = (["pieces", "body", "chosen"] as const).map((key) => [key, measuresForWords[key]] as const);
 
 /** Which measures the print scale is judged by. */
 export function WhatCounts(props: {

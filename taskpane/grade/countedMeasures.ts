@@ -8,8 +8,8 @@ import { columnsOfZone } from "../../addin/similarity/columns.ts";
 export type MeasuresFor = "body" | "pieces" | "chosen";
 
 export const measuresForWords: Readonly<Record<MeasuresFor, string>> = {
-  body: "All that decide fit",
   pieces: "Those that the chosen pieces follow",
+  body: "All that decide fit",
   chosen: "Chosen one by one",
 };
 

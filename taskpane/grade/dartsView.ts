@@ -18,6 +18,8 @@ export interface FigureDarts {
   readonly missing: string | undefined;
   readonly difference: string;
   readonly atSeams: string;
+  /** Number of darts to sew. */
+  readonly darts: string;
   readonly intake: string;
   readonly widest: string;
   /** Whether the darts are sensible, and what to do where they are not. */
@@ -56,21 +58,30 @@ export function dartsView(
         ...(Number.isNaN(waistMm) ? ["waist"] : []),
       ];
       const missing = `Measure ${lacking.join(" and ")} of ${figure} first.`;
-      return { figure, missing, difference: "?", atSeams: "?", intake: "?", widest: "?", says: missing };
+      return {
+        figure,
+        missing,
+        difference: "?",
+        atSeams: "?",
+        darts: "?",
+        intake: "?",
+        widest: "?",
+        says: missing,
+      };
     }
     const heightMm = mm("height", row);
     const scale = Number.isNaN(heightMm) ? 1 : Math.max(1, figureScale(heightMm, adultHeightMm));
     const plan = planDarts(widerMm, waistMm, { darts, scale });
-    const sewnMm = (plan.intakeMm * darts) / plan.dartsNeeded;
     return {
       ...{ figure, missing: undefined, difference: words(plan.differenceMm), atSeams: words(plan.atSeamsMm) },
+      darts: String(plan.darts),
       intake: words(plan.intakeMm),
       widest: words(plan.largestMm),
       says:
         plan.differenceMm === 0
           ? `${figure}: the waist is not smaller, so no darts are needed.`
-          : plan.dartsNeeded > darts
-            ? `${figure}: too wide to press flat. Make ${String(plan.dartsNeeded)} darts of ${words(sewnMm)}, or take more in at the seams.`
+          : plan.darts > darts
+            ? `${figure}: ${String(darts)} darts would be ${words(plan.asGivenMm)} wide each, too wide to press flat. Sew ${String(plan.darts)} of ${words(plan.intakeMm)}, or take more in at the seams.`
             : `${figure}: each of ${String(darts)} darts takes in ${words(plan.intakeMm)}, which presses flat.`,
     };
   });

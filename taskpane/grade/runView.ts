@@ -1,25 +1,24 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
-import type { GradeAdvice } from "../../addin/grading/gradeAdvice.ts";
-import { gradeAdvice } from "../../addin/grading/gradeAdvice.ts";
 import { gradeRun, unevenMeasures } from "../../addin/grading/gradeRun.ts";
+import type { ScaleVerdict } from "../../addin/grading/printScale.ts";
 import { printScale } from "../../addin/grading/printScale.ts";
+import { verdictWords } from "../../addin/grading/printWords.ts";
 import { runOrder } from "../../addin/grading/runOrder.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
-import { printView } from "./printView.ts";
 
-/** Whether one figure can be reached from another by a grade. */
+/** What a print can do from one figure to another. */
 export interface Reach {
   /** “Ardwen to Isolmay” */
   readonly way: string;
-  readonly advice: GradeAdvice;
+  readonly verdict: ScaleVerdict;
 }
 
 /** A run of figures from one base, in words. */
 export interface RunView {
   /** From the base to each target, in the order in which they were named. */
   readonly fromBase: readonly (Reach & {
-    /** The verdict on the print scale. */
+    /** The verdict in sentences. */
     readonly says: string;
   })[];
   /** From each figure to the next larger one. */
@@ -32,7 +31,7 @@ export interface RunView {
   }[];
 }
 
-/** The steps of a run of figures, from the smallest to the largest, with those that are uneven or no grade. */
+/** The steps of a run of figures, from the smallest to the largest, with those that are uneven or another shape. */
 export function runView(
   chart: Chart,
   run: { readonly base: number; readonly targets: readonly number[] },
@@ -49,11 +48,11 @@ export function runView(
       const scale = printScale(base, target, columns, tolerances);
       return {
         way: `${name(base)} to ${name(target)}`,
-        advice: gradeAdvice(scale),
-        says: printView(scale).headline,
+        verdict: scale.verdict,
+        says: verdictWords(scale),
       };
     }),
-    steps: steps.map(({ from, to, advice }) => ({ way: `${from} to ${to}`, advice })),
+    steps: steps.map(({ from, to, scale }) => ({ way: `${from} to ${to}`, verdict: scale.verdict })),
     rows: columns.map((column, c) => ({
       measure: column.heading,
       steps: steps.map(({ deltasMm }) => signedWords(deltasMm[c] ?? Number.NaN, column)),

@@ -29,7 +29,7 @@ export interface GradeToWrite {
   /** Rows of the chart. */
   readonly base: number;
   readonly targets: readonly number[];
-  /** Headings of the measures that count; undefined for the usual ones. */
+  /** Headings of the measures that count, or the garment or piece that they move; undefined for all that decide fit. */
   readonly measures: readonly string[] | undefined;
   /** Seam allowance as typed, "" for none. */
   readonly allowance: string;

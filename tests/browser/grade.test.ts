@@ -19,14 +19,15 @@ describe("from the demo’s base figure to a taller, slimmer one, on the page wi
 
   afterAll(() => visitor.close());
 
-  it("rejects a print scale for the hip, with what it leaves", async () => {
+  it("says at which scale to print, and what to let out then, by the measures of the bodice alone", async () => {
     const verdict = await page.getByRole("group", { name: "Verdict" }).innerText();
-    expect(verdict).toMatch(/No print scale will do: Hip is [\d.]+ mm too large; draft anew/);
+    expect(verdict).toMatch(/Print at [\d.]+ %, then let out Shoulder width by [\d.]+ mm/);
+    expect(verdict).not.toMatch(/Hip|Inside leg/);
     const worst = await page
       .locator("[aria-label='What the print leaves, worst first'] tbody tr")
       .first()
       .innerText();
-    expect(worst).toMatch(/^Hip\s+▲\s*out\s*, [\d.]+ mm too large/);
+    expect(worst).toMatch(/^Shoulder width\s+▲\s*out\s*, [\d.]+ mm too small/);
   });
 
   it("says where every point goes, draws the pieces, and shows the same as a table", async () => {
@@ -75,7 +76,7 @@ describe("from the demo’s base figure to a taller, slimmer one, on the page wi
     await page.getByLabel("Another target").selectOption({ label: "Gwendry" });
     await page.getByRole("button", { name: "Add this target" }).click();
     const run = page.getByRole("group", { name: "From the base to each target" });
-    expect(await run.innerText()).toMatch(/Ardwen to Isolmay[\s\S]*draft anew[\s\S]*Ardwen to Gwendry/);
+    expect(await run.innerText()).toMatch(/Ardwen to Isolmay[\s\S]*print and alter[\s\S]*Ardwen to Gwendry/);
     expect(await page.getByRole("group", { name: "Step by step" }).innerText()).toContain("uneven");
     await page.getByRole("button", { name: "Leave out Gwendry" }).click();
     await run.waitFor({ state: "detached" });
@@ -96,6 +97,7 @@ describe("from the demo’s base figure to a taller, slimmer one, on the page wi
     expect(added).toHaveLength(1);
     const formulas = added[0]?.cells[3]?.flatMap((cell) => cell?.formula ?? []);
     expect(formulas?.map((formula) => formula.split("(")[0])).toEqual(["=FIT.GRADE", "=FIT.RESIZE"]);
+    expect(formulas?.[1]).toContain('"Neck, Shoulder width, Bust, Waist, Back waist length"');
     await page.getByRole("button", { name: /^Undo/ }).first().click();
     await page.getByText("Nothing to undo").waitFor();
     expect((await workbook()).sheets.map(({ name }) => name)).toEqual(before);

@@ -24,22 +24,21 @@ describe("from the base figure of the demo to a taller one that is slimmer at th
     expect([row(chart, "Ardwen")?.[at], row(chart, "Isolmay")?.[at]]).toEqual(["16", "18 9/16"]);
   });
 
-  it("print scale is rejected for the hip, with what is left over", () => {
+  it("a print leaves the hip too large, with how much to take in", () => {
     const rows = resultOf("Resize", "RESIZE");
-    expect(row(rows, "One scale")?.at(-1)).toMatch(
-      /^No print scale will do: Hip is [\d.]+ mm too large\..*draft anew/,
-    );
+    expect(row(rows, "Verdict")?.at(-1)).toMatch(/^Print at [\d.]+ % .*, then take in Hip by [\d.]+ mm/);
     const [, base, target, , printed, leftOver, ofTolerance] = row(rows, "Hip (mm)") ?? [];
     expect(Number(printed) + Number(leftOver)).toBeCloseTo(Number(target), 9);
-    expect(Number(target) / Number(base)).toBeLessThan(Number(row(rows, "One scale")?.[3]) / 100);
+    expect(Number(target) / Number(base)).toBeLessThan(Number(row(rows, "Print setting, width")?.[3]) / 100);
     expect(Number(ofTolerance)).toBeGreaterThan(1);
   });
 
-  it("the grade is known at every point but where nobody measured, and says to draft anew", () => {
+  it("the grade is known at every point but where nobody measured, and says what to take in", () => {
     const rows = resultOf("Grade", "GRADE");
-    expect(row(rows, "All pieces", "Print scale")?.at(-1)).toMatch(/^Draft anew: .* Hip is/);
-    expect(rows).toHaveLength(2 + gradePieces.reduce((sum, { points }) => sum + points.length, 0));
-    const unknown = rows.slice(1).filter((each) => each[5] !== "" && each[0] !== "All pieces");
+    expect(row(rows, "All pieces", "Print scale")?.at(-1)).toMatch(/, then take in Hip by/);
+    const garments = new Set(gradePieces.map(({ garment }) => garment)).size;
+    expect(rows).toHaveLength(2 + garments + gradePieces.reduce((sum, { points }) => sum + points.length, 0));
+    const unknown = rows.slice(1).filter((each) => each[5] !== "" && each[1] !== "Print scale");
     expect(unknown.map((each) => each[5])).toEqual(["Heel is not known of Isolmay."]);
   });
 });
@@ -69,18 +68,19 @@ describe("the grade rules", () => {
 });
 
 describe("the run of sizes", () => {
-  it("has even and uneven steps, and a last one that is another shape", () => {
+  it("has even and uneven steps, and a last one that has to be altered after printing", () => {
     const says = resultOf("Sizes", "STEPS")
       .slice(1)
       .map((each) => String(each.at(-1)));
-    expect(says.map((words) => words.split(/[.:]/)[0])).toEqual(["Grade", "Grade", "Grade", "Draft anew"]);
+    expect(says.map((words) => words.startsWith("Print at "))).toEqual([true, true, true, true]);
+    expect(says.map((words) => words.includes("then let out Bust"))).toEqual([false, false, false, true]);
     expect(says.map((words) => words.includes("Another step"))).toEqual([false, false, true, true]);
   });
 
   it("is graded in one table", () => {
     const rows = resultOf("Sizes", "GRADE");
-    expect(row(rows, "All pieces", "Print scale")?.at(-1)).toBe(
-      "Small: grade. Large: grade. Extra large: grade.",
+    expect(row(rows, "All pieces", "Print scale")?.at(-1)).toMatch(
+      /^Small: print at .* Large: print at .* Extra large: print at .* within tolerance\.$/,
     );
     // A quarter of the change of the waist: 126, 135, 144, 156.
     expect(row(rows, "Skirt back", "Waist at side")?.filter((_, i) => [2, 4, 6].includes(i))).toEqual([

@@ -13,16 +13,29 @@ const saysOf = (rows: readonly (readonly unknown[])[], what: string) =>
 describe("DARTS", () => {
   it("needs none where the waist is as wide", () => {
     const rows = darts(120, 130);
-    expect(amountOf(rows, "Darts needed")).toBe(0);
+    expect(amountOf(rows, "Darts")).toBe(0);
     expect(saysOf(rows, "Difference")).toMatch(/no darts are needed/);
   });
 
   it("asks for more darts in pairs where they would be too wide at the scale", () => {
     // Half of 50 over two darts are 12.5 mm each; at 1:6 a dart is at most 5.33 mm wide: five would do, so six.
     const rows = darts(170, 120, 2, 6);
-    expect(amountOf(rows, "Darts needed")).toBe(6);
-    expect(saysOf(rows, "Each dart")).toMatch(/at most 5\.3 mm at this scale\. Make 6 darts of 4\.2 mm/);
-    expect(saysOf(darts(170, 120, 2, 1), "Each dart")).toBe("");
+    expect(amountOf(rows, "Darts")).toBe(6);
+    expect(saysOf(rows, "Darts")).toBe(
+      "2 darts would be 12.5 mm wide each, too wide to press flat. Sew 6, or take more in at the seams.",
+    );
+    expect(saysOf(darts(170, 120, 2, 1), "Darts")).toBe("");
+  });
+
+  it("is one plan: what the darts and the seams take in is the difference, in every row", () => {
+    for (const given of [1, 2, 3, 4, 8]) {
+      const rows = darts(170, 120, given, 6);
+      const [count, each, seams] = ["Darts", "Each dart", "At the seams"].map((what) =>
+        Number(amountOf(rows, what)),
+      );
+      expect(count! * each! + seams!).toBeCloseTo(50, 9);
+      expect(each).toBeLessThanOrEqual(Number(amountOf(rows, "Widest sensible dart")) + 1e-9);
+    }
   });
 
   it("draws what is sewn: the narrower darts where more are needed", () => {

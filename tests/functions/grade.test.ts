@@ -20,6 +20,26 @@ describe("GRADE", () => {
     ]);
   });
 
+  it("judges each garment by the measures that move it, and no others", () => {
+    // Only the head is another one: no print for all together, every one but the hood and the hat band as it is.
+    const chart = [
+      ["Figure", "Bust", "Waist", "Hip", "Waist to hip", "Back waist", "Inside leg", "Head"],
+      ["Wren", 200, 160, 220, 40, 90, 180, 150],
+      ["Rook", 200, 160, 220, 40, 90, 180, 190],
+      ["Crake", 200, 160, 260, 40, 90, 260, 150],
+    ];
+    const says = (target: string, what: string) =>
+      grade(chart, "Wren", target)
+        .find(([piece, point]) => piece === what && point === "Print scale")
+        ?.at(-1);
+    expect(says("Rook", "All pieces")).toMatch(/^Draft anew/);
+    expect(says("Rook", "Bodice")).toBe("Print at 100 %. Nothing is left over.");
+    expect(says("Rook", "Trousers")).toBe("Print at 100 %. Nothing is left over.");
+    expect(says("Rook", "Hat band")).toMatch(/^Print at 127 %/);
+    expect(says("Crake", "Bodice")).toBe("Print at 100 %. Nothing is left over.");
+    expect(says("Crake", "Trousers")).toMatch(/Hip|Inside leg/);
+  });
+
   it("reads shares as fractions, decimals and percentages", () => {
     const across = (share: unknown) =>
       at(withRules(["Skirt front", "Hip at side", "Hip", share, 0]), "Hip at side")?.[2];
@@ -139,9 +159,11 @@ describe("GRADE to several figures", () => {
     expect(stepsOf("6", "8, 10")).toBe("Even.");
   });
 
-  it("says of each whether it is a grade", () => {
+  it("says of each whether a print will do", () => {
     const rows = grade(exampleChart, "Linnet", [["Dunnock"], ["Teal"]], "Skirt front");
-    expect(at(rows, "Print scale")?.at(-1)).toMatch(/^Dunnock: grade\. Teal: draft anew: /);
+    expect(at(rows, "Print scale")?.at(-1)).toMatch(
+      /^Dunnock: print at 101 %\. .* Teal: print at 143 %, then let out Waist by 12 mm\. Hip is within tolerance\.$/,
+    );
   });
 
   it("goes by tolerances of the user’s own", () => {
@@ -150,7 +172,9 @@ describe("GRADE to several figures", () => {
       ["Waist", 20],
       ["Hip", 20],
     ]);
-    expect(at(rows, "Print scale")?.at(-1)).toBe("Grade.");
+    expect(at(rows, "Print scale")?.at(-1)).toMatch(
+      /^Print at 14\d %\. At worst .* which is within tolerance\.$/,
+    );
   });
 
   it("tells how much too wide a broken set is at most, and all of whom a reading is missing", () => {

@@ -2,7 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exampleChart } from "../../functions/exampleChart.ts";
 import { flareFunction } from "../../functions/flare.ts";
+import { gradeFunction } from "../../functions/grade.ts";
 import { resizeFunction } from "../../functions/resize.ts";
+import { stepsFunction } from "../../functions/steps.ts";
 
 const resize = (...raw: readonly unknown[]) => {
   const table = resizeFunction.compute(raw);
@@ -36,19 +38,37 @@ describe("RESIZE", () => {
       ["Rook", 230, 184],
     ];
     const rows = resize(chart, "Wren", "Rook");
+    expect(says(rows, "Verdict")).toBe("Draft anew. The best scale, 230 %, is outside 50 to 200 %.");
     expect(says(rows, "One scale")).toBe("This is outside 50 to 200 %: draft anew.");
     expect(rows.some(([what]) => what === "Print setting")).toBe(false);
   });
 
-  it("says what the whole percent costs at the longest measure", () => {
+  it("prints at a whole percent, and says at every measure what that leaves", () => {
     const chart = [
       ["Figure", "Bust", "Waist"],
       ["Wren", 1000, 800],
       ["Rook", 1004, 803.2],
     ];
-    expect(says(resize(chart, "Wren", "Rook"), "Print setting")).toBe(
-      "The whole percent makes Bust 4 mm too small.",
-    );
+    const rows = resize(chart, "Wren", "Rook");
+    expect(rows.find(([what]) => what === "Print setting")?.[3]).toBe(100);
+    expect(rows.find(([what]) => what === "Bust (mm)")?.slice(4, 6)).toEqual([1000, 4]);
+  });
+
+  it("takes decimals where no whole percent keeps every measure within tolerance, and says so", () => {
+    const chart = [
+      ["Figure", "Bust", "Waist"],
+      ["Wren", 1000, 800],
+      ["Rook", 1004, 803.2],
+    ];
+    const tolerances = [
+      ["Measure", "Tolerance"],
+      ["Bust", 1],
+      ["Waist", 1],
+    ];
+    const rows = resize(chart, "Wren", "Rook", null, null, tolerances);
+    expect(rows.find(([what]) => what === "Print setting")?.[3]).toBe(100.4);
+    expect(says(rows, "Print setting")).toBe("No whole percent keeps as many measures within tolerance.");
+    expect(says(rows, "Verdict")).toBe("Print at 100.4 %. Nothing is left over.");
   });
 
   it("warns of what does not scale", () => {
@@ -70,10 +90,12 @@ describe("RESIZE", () => {
       ["Wing span", 4],
     ];
     const strict = resize(chart, "Wren", "Rook", null, null, tolerances(1));
-    expect(says(strict, "One scale")).toMatch(/^No print scale will do: Hip is 3 mm too small\./);
+    expect(says(strict, "Verdict")).toBe(
+      "Print at 100 %, then let out Hip by 4 mm. The other 3 measures are within tolerance.",
+    );
     expect(strict.some(([what]) => what === "Wing span (mm)")).toBe(true);
     const loose = resize(chart, "Wren", "Rook", null, null, tolerances(4));
-    expect(says(loose, "One scale")).toMatch(/^One scale will do: at worst /);
+    expect(says(loose, "Verdict")).toMatch(/^Print at 10\d %\. At worst /);
     expect(() => resize(chart, "Wren", "Rook", null, null, tolerances("0 mm"))).toThrow(/Hip/);
   });
 
@@ -85,7 +107,7 @@ describe("RESIZE", () => {
     ];
     const rows = resize(chart, "Wren", "Heron", null, 6);
     const valuesOf = (what: string) => rows.find(([name]) => name === what)?.slice(1, 6);
-    expect(says(rows, "One scale")).toMatch(/Print girths and lengths at their own scales/);
+    expect(says(rows, "Verdict")).toMatch(/^Print at 110 % in width and 130 % in height\./);
     expect(valuesOf("Seam allowance, width")).toEqual([6, 6, 110, 6.6, -0.6]);
     expect(valuesOf("Seam allowance, height")).toEqual([6, 6, 130, 7.8, -1.8]);
     expect(valuesOf("Test square, width")).toEqual([50, "", 110, 55, ""]);
@@ -104,13 +126,24 @@ describe("RESIZE", () => {
     expect(rows.some(([what]) => what === "Print setting, height")).toBe(false);
   });
 
-  it("does not tell a rounding that no tape shows", () => {
+  it("judges a garment by the measures that move it, as GRADE and STEPS do", () => {
+    // A bodice has no inside leg and no hip.
     const chart = [
-      ["Figure", "Bust (in)", "Waist (in)"],
-      ["Wren", 7, 5],
-      ["Rook", 7.705, 5.5],
+      ["Figure", "Bust", "Waist", "Hip", "Back waist", "Inside leg"],
+      ["Wren", 200, 160, 220, 100, 180],
+      ["Rook", 220, 176, 290, 110, 280],
     ];
-    expect(says(resize(chart, "Wren", "Rook"), "Print setting")).toBe("The whole percent is near enough.");
+    const bodice = "Print at 110 %. Nothing is left over.";
+    const rows = resize(chart, "Wren", "Rook", "Bodice");
+    expect(says(rows, "Verdict")).toBe(bodice);
+    expect(rows.map(([what]) => what)).not.toContain("Hip (mm)");
+    const grade = gradeFunction.compute([chart, "Wren", "Rook", "Bodice"]);
+    expect(Array.isArray(grade) && says(grade, "All pieces")).toBe(bodice);
+    const steps = stepsFunction.compute([chart, "Bodice", "yes"]);
+    expect(Array.isArray(steps) && steps[1]?.at(-1)).toBe(bodice);
+    expect(says(resize(chart, "Wren", "Rook"), "Verdict")).not.toBe(bodice);
+    expect(() => resize(chart, "Wren", "Rook", "Hat band")).toThrow(/no measure that moves “Hat band”/);
+    expect(() => resize(chart, "Wren", "Rook", "Bodise")).toThrow(/“Bodise”/);
   });
 
   it("recovers the factor of a scaled copy exactly, and leaves nothing over", () => {
@@ -131,7 +164,7 @@ describe("RESIZE", () => {
           for (const what of ["One scale", "Girths and widths", "Lengths", "Print setting"]) {
             expect(rows.find(([name]) => name === what)?.[3]).toBe(percent);
           }
-          expect(rows.slice(4, 8).map((row) => row[5])).toEqual([0, 0, 0, 0]);
+          expect(rows.slice(5, 9).map((row) => row[5])).toEqual([0, 0, 0, 0]);
         },
       ),
       { numRuns: 60 },

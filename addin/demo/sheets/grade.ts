@@ -5,6 +5,7 @@ import { choices, chosen, figuresNeeded } from "./book.ts";
 import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
 const points = gradePieces.reduce((sum, { points: corners }) => sum + corners.length, 0);
+const garments = new Set(gradePieces.map(({ garment }) => garment)).size;
 
 /** How far every point of every piece moves from one figure to another. */
 export function gradeSheet(book: Book): SheetContent {
@@ -29,7 +30,7 @@ export function gradeSheet(book: Book): SheetContent {
         ]),
         6,
       ),
-      ...formatsBelow(points + 1, [gap, gap, "0.0", "0.0"]),
+      ...formatsBelow(points + garments + 1, [gap, gap, "0.0", "0.0"]),
     ],
     frozenRows: 6,
     columnWidths: [170, 190, 90, 90, 70, 520],

@@ -16,7 +16,7 @@ export function resizeSheet(book: Book): SheetContent {
       [
         quiet(
           book.says(
-            "Isolmay is taller than Ardwen and slimmer at the hip: no print scale will do. Try Gwendry.",
+            "Isolmay is taller than Ardwen and slimmer at the hip: a print has to be altered there. Try Gwendry.",
             "The print scale that suits best, and what it leaves to alter by hand.",
           ),
         ),
@@ -26,7 +26,7 @@ export function resizeSheet(book: Book): SheetContent {
       [
         heading("Measures that count"),
         gap,
-        quiet("Empty: all that decide fit. Or write some: Bust, Waist, Hip"),
+        quiet("Empty: all that decide fit. Or write a garment, Bodice, or some measures: Bust, Waist, Hip"),
       ],
       [heading("Seam allowance"), book.asked("6 mm")],
       [],

@@ -1,7 +1,7 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import { formatsBelow, heading, plain, quiet, results, title } from "./parts.ts";
 
-/** Invented sizes of a small mannequin, in mm. The step to the last but one is wider; the last has another shape. */
+/** Invented sizes of a small mannequin, in mm. The step to the last but one is wider; the last is taller, not wider. */
 const sizes: readonly (readonly [size: string, ...readings: number[]])[] = [
   ["Small", 172, 126, 184, 86, 42, 136],
   ["Medium", 182, 135, 194, 88, 44, 140],
@@ -15,7 +15,7 @@ const headings = [
   ...["Back waist (mm)", "Waist to hip (mm)", "Waist to knee (mm)"],
 ];
 
-/** A run of sizes: its steps, where they are uneven, where it is no grade at all, and the movement of the points. */
+/** A run of sizes: its steps, where they are uneven, where a print has to be altered, and the movement of the points. */
 export function sizesSheet(): SheetContent {
   const gap = undefined;
   const length = "0.0";
@@ -26,16 +26,20 @@ export function sizesSheet(): SheetContent {
     name: "Sizes",
     cells: [
       [title("A run of sizes")],
-      [quiet("Steps from each size to the next, and whether each is a grade. Change the readings and see.")],
+      [
+        quiet(
+          "Steps from each size to the next, and whether a print will do for each. Change the readings and see.",
+        ),
+      ],
       [],
       headings.map(heading),
       ...sizes.map((row) => row.map(plain)),
       [],
-      [heading("Measures that count"), gap, quiet("Empty: all")],
+      [heading("Measures that count"), gap, quiet("Empty: all. Or write a garment, such as Bodice")],
       results(`=FIT.STEPS(${chart}, B${String(stepsAt)}, "yes")`, 11),
       ...formatsBelow(sizes.length - 1, [
         ...[gap, gap, length, length, length, length, length, length],
-        ...[gap, length, gap],
+        ...[gap, length, length, gap],
       ]),
       [],
       [heading("Drafted for"), plain("Medium")],
@@ -47,6 +51,6 @@ export function sizesSheet(): SheetContent {
       ),
       ...formatsBelow(12, [gap, gap, length, length, length, length, length, length]),
     ],
-    columnWidths: [190, 190, 130, 130, 150, 160, 170, 160, 110, 110, 700],
+    columnWidths: [190, 190, 130, 130, 150, 160, 170, 160, 110, 110, 110, 700],
   };
 }

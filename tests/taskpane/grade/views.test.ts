@@ -18,11 +18,9 @@ const view = (base: number, target: number) => printView(printScale(base, target
 describe("the verdict on a print scale", () => {
   test("is a percentage where one scale will do: a figure at 110 % is its base at 110 %", () => {
     const scaled = view(0, 1);
-    expect(scaled.headline).toBe("One print scale will do: 110 %");
+    expect(scaled.headline).toBe("Print at 110 %");
     expect(scaled.detail).toBe("Nothing is left over.");
-    expect(scaled.settings).toEqual([
-      { what: "Print setting", percent: 110, says: "The whole percent is near enough." },
-    ]);
+    expect(scaled.settings).toEqual([{ what: "Print setting", percent: 110, says: "" }]);
     expect(scaled.square).toEqual([
       "Draw a square of 50 mm beside the pattern; on the print each side must measure 55 mm.",
     ]);
@@ -35,7 +33,8 @@ describe("the verdict on a print scale", () => {
   test("names the worst measure and how far off it is where no scale will do", () => {
     const slimmer = view(0, 2);
     expect(slimmer.verdict).toBe("draft anew");
-    expect(slimmer.headline).toMatch(/^No print scale will do: Hip is \d+(\.\d)? mm too large; draft anew$/);
+    expect(slimmer.headline).toBe("Draft anew");
+    expect(slimmer.detail).toMatch(/^No print scale will do: at .* Hip is \d+(\.\d)? mm too large/);
     expect(slimmer.residuals[0]).toMatchObject({
       measure: "Hip",
       state: "out",
@@ -52,7 +51,7 @@ describe("the verdict on a print scale", () => {
       ["Eyot", 198, 154, 220, 117, 182],
     ]);
     const apart = printView(printScale(0, 1, tall.measures));
-    expect(apart.headline).toBe("Two print settings will do: width 110 %, height 130 %");
+    expect(apart.headline).toBe("Print at 110 % in width and 130 % in height");
     expect(apart.settings.map(({ percent }) => percent)).toEqual([110, 130]);
     expect(apart.residuals.every(({ state }) => state === "within")).toBe(true);
     expect(allowanceSays(apart, 10)).toEqual([
@@ -77,7 +76,10 @@ describe("the verdict on a print scale", () => {
       ["Finch", 60],
     ]);
     const far = printView(printScale(0, 1, small.measures));
-    expect(far.headline).toBe("No print scale will do: 33 % is outside 50 to 200 %; draft anew");
+    expect([far.headline, far.detail.split(".")[0]]).toEqual([
+      "Draft anew",
+      "The best scale, 33 %, is outside 50 to 200 %",
+    ]);
     expect(far.settings).toEqual([]);
   });
 });
@@ -135,14 +137,14 @@ describe("a run of figures", () => {
     expect(run.rows[1]?.isUneven).toBe(false);
   });
 
-  test("tells figures of another shape from a grade", () => {
+  test("tells figures of another shape from those that a print will do for", () => {
     const figures = runView(chart, { base: 0, targets: [1, 2] }, columns, undefined);
-    expect(figures.fromBase.map(({ way, advice }) => [way, advice])).toEqual([
-      ["Ardmoor to Brae", "grade"],
+    expect(figures.fromBase.map(({ way, verdict }) => [way, verdict])).toEqual([
+      ["Ardmoor to Brae", "one scale"],
       ["Ardmoor to Corrie", "draft anew"],
     ]);
-    expect(figures.fromBase[1]?.says).toMatch(/^No print scale will do: Hip is .* too large; draft anew$/);
-    expect(figures.fromBase[0]?.says).toBe("One print scale will do: 110 %");
+    expect(figures.fromBase[1]?.says).toMatch(/^Draft anew\. No print scale will do: .*Hip is .* too large/);
+    expect(figures.fromBase[0]?.says).toBe("Print at 110 %. Nothing is left over.");
   });
 });
 
@@ -154,7 +156,7 @@ describe("darts and flared skirts", () => {
     // 400 mm stands for 1680 mm, 1:4.2; 32 mm at full size are 7.6 mm.
     expect(ardmoor?.widest).toBe("7.6 mm");
     expect(ardmoor?.says).toContain("presses flat");
-    expect(dartsView(chart, "Fitted skirt", [0], 2)[0]?.says).toContain("Make 4 darts of 7.5 mm");
+    expect(dartsView(chart, "Fitted skirt", [0], 2)[0]?.says).toContain("Sew 4 of 7.5 mm");
     expect(dartsView(chart, "Fitted skirt", [3], 4)[0]?.says).toBe("Measure hip of Dell first.");
     expect(dartsView(chart, "Sleeve", [0], 4)).toEqual([]);
   });
