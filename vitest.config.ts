@@ -10,6 +10,7 @@ const engine = [
   "functions",
   "grading",
   "measures",
+  "publish",
   "reference",
   "similarity",
 ];

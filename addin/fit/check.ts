@@ -1,3 +1,4 @@
+import type { OpeningPlace } from "../chart/garmentClass.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Alteration } from "./alteration.ts";
 import type { RouteName } from "./compilePattern.ts";
@@ -12,6 +13,13 @@ export interface Check {
   readonly route?: RouteName;
   /** Girths and lengths: the measure, an id of the dictionary. */
   readonly measure?: string;
+  /** Openings: where, and which measure of the body has to pass. */
+  readonly opening?: {
+    readonly place: OpeningPlace;
+    readonly passes: string;
+    /** Ids of the measures of the body that are not known. */
+    readonly lacking: readonly string[];
+  };
   /** The body over what is worn underneath; what has to pass an opening. */
   readonly bodyMm: number;
   /** The least that the garment must measure there. */

@@ -49,6 +49,7 @@ export function explainOpening(
   return {
     kind: "opening",
     place,
+    opening: { place: check.place, passes: obstacle.measure, lacking: obstacle.lacking },
     ...(route ? { route: route.name } : {}),
     bodyMm: obstacle.mm,
     needsMm,

@@ -20,6 +20,8 @@ export type ObstacleName = (typeof obstacleNames)[number];
 export interface Obstacle {
   /** mm; NaN where it is not known */
   readonly mm: number;
+  /** The measure of the dictionary that it is taken from. */
+  readonly measure: string;
   /** What has to pass, as in “the wrist”. */
   readonly words: string;
   /** Why that, where it is not the usual, as in “the hands come off”. */
@@ -134,5 +136,5 @@ function more(obstacle: Obstacle, factor: number, reason: string): Obstacle {
 function one(readingOf: ReadingOf, measure: string, words: string, because?: string): Obstacle {
   const mm = readingOf(measure);
   const lacking = Number.isNaN(mm) ? [measure] : [];
-  return because === undefined ? { mm, words, lacking } : { mm, words, lacking, because };
+  return because === undefined ? { mm, measure, words, lacking } : { mm, measure, words, lacking, because };
 }

@@ -7,12 +7,12 @@ import { lengthUnits } from "../../addin/measures/units.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { BodyOutline, OutlineLevel } from "../../addin/similarity/outline/bodyOutline.ts";
 import { bodyOutline } from "../../addin/similarity/outline/bodyOutline.ts";
+import { outlinePath } from "../../addin/similarity/outline/outlinePath.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
 import { ScaleBar } from "../drawing/ScaleBar.tsx";
 import { meaning } from "../ui/theme.ts";
-import { outlinePath } from "./outlinePath.ts";
 import { figureAt } from "./sharing.ts";
 
 const useStyles = makeStyles({

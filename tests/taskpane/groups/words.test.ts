@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { houseModels } from "../../../taskpane/groups/houseModels.ts";
-import { outlinePath } from "../../../taskpane/groups/outlinePath.ts";
+import { outlinePath } from "../../../addin/similarity/outline/outlinePath.ts";
 import { chanceWords, shownTimes, tolerancesWords } from "../../../taskpane/groups/words.ts";
 import { grouped } from "./grouped.ts";
 

@@ -1,4 +1,4 @@
-import type { BodyOutline } from "../../addin/similarity/outline/bodyOutline.ts";
+import type { BodyOutline } from "./bodyOutline.ts";
 
 /** A point of the drawing. */
 interface Point {

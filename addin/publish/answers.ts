@@ -1,0 +1,139 @@
+import type { Check } from "../fit/check.ts";
+import { explainPair } from "../fit/explainPair.ts";
+import type { Fitting } from "../fit/match.ts";
+import type { Verdict } from "../fit/verdict.ts";
+import { isWearable } from "../fit/verdict.ts";
+import type { ChangeToMake, Reason, Words } from "./words/words.ts";
+
+/** What a verdict comes to for somebody who buys a pattern. */
+export const fitKinds = ["fits", "change", "unsure", "not"] as const;
+export type FitKind = (typeof fitKinds)[number];
+
+/** A pattern on a figure, as buyers read it. */
+export interface PairAnswer {
+  /** That of the fit engine, as it is. */
+  readonly verdict: Verdict;
+  readonly kind: FitKind;
+  /** Why not, or what to change; "" where it fits. */
+  readonly says: string;
+  /** What it has in common with other figures: where it does not fit the worst place, without amounts; snug or loose where that is so. */
+  readonly gist: string;
+  /** Ids of the measures of the figure that would decide. */
+  readonly take: readonly string[];
+}
+
+/** How answers are told. */
+export interface Telling {
+  readonly words: Words;
+  /** An amount with its unit; undefined where it is too small to be told. */
+  amount(mm: number): string | undefined;
+  /** Whether amounts may be told that a reading of the measure could be worked out from. */
+  mayTell(measure: string): boolean;
+}
+
+/** An opening that lacks more than this share of itself is a new draft. The project’s own starting value, as for girths. */
+const largestOpeningShare = 0.1;
+
+/**
+ * The verdict of `matchAll` for a pair, with its reasons in the words of the buyers.
+ *
+ * “With a change” is what the engine calls wrong in a way that can be altered everywhere it counts, with nothing left to
+ * measure.
+ */
+export function answerPair(fitting: Fitting, pattern: number, figure: number, telling: Telling): PairAnswer {
+  const { verdict, checks } = explainPair(fitting, pattern, figure);
+  const counted = checks.filter((check) => check.counts);
+  const wrong = counted.filter((check) => !isWearable(check.verdict) && !isOpen(check));
+  const open = counted.filter(isOpen);
+  const nameOf = (measure: string): string => telling.words.measure(measure) ?? measure;
+  if (isWearable(verdict)) {
+    const gist = verdict === "fits" ? "" : telling.words.verdicts[verdict];
+    return { verdict, kind: "fits", says: "", gist, take: [] };
+  }
+  if (wrong.length === 0) {
+    const reasons = open.map((check) => reasonOf(check, telling));
+    const says = sentence(joined(reasons).map(telling.words.reason));
+    return { verdict, kind: "unsure", says, gist: says, take: toTake(open) };
+  }
+  if (open.length === 0 && wrong.every(canBeAltered)) {
+    const says = sentence(wrong.map((check) => telling.words.change(changeOf(check, nameOf, telling))));
+    return { verdict, kind: "change", says, gist: says, take: [] };
+  }
+  const worst = wrong.filter((check) => check.verdict === verdict);
+  const others = wrong.filter((check) => check.verdict !== verdict);
+  const told = [...worst, ...others].slice(0, mostReasons);
+  const reasons = (checks: readonly Check[], how: Telling): string =>
+    sentence(checks.map((check) => how.words.reason(reasonOf(check, how))));
+  const gist = reasons(told.slice(0, 1), { ...telling, mayTell: () => false });
+  return { verdict, kind: "not", says: reasons(told, telling), gist, take: [] };
+}
+
+/** What is not known of the body in one reason; where there is no reason at all, that. */
+function joined(reasons: readonly Reason[]): readonly Reason[] {
+  const measures = reasons.flatMap((reason) => (reason.kind === "body unknown" ? reason.measures : []));
+  const others = reasons.filter(({ kind }) => kind !== "body unknown");
+  const unknown: readonly Reason[] =
+    measures.length > 0 ? [{ kind: "body unknown", measures: [...new Set(measures)] }] : [];
+  return reasons.length > 0 ? [...unknown, ...others] : [{ kind: "nothing to judge by" }];
+}
+
+/** More would be read by nobody. */
+const mostReasons = 2;
+
+function isOpen({ verdict }: Check): boolean {
+  return verdict === "not known" || verdict === "too close to call";
+}
+
+function canBeAltered({ alteration, kind, hasMm }: Check): boolean {
+  if (!alteration) return false;
+  return kind !== "opening" || Math.abs(alteration.totalMm) <= largestOpeningShare * hasMm;
+}
+
+function toTake(open: readonly Check[]): readonly string[] {
+  const ids = open.flatMap(({ verdict, measure, opening, bodyMm }) => {
+    if (verdict === "too close to call") return [measure ?? opening?.passes ?? ""];
+    if (opening) return opening.lacking;
+    return Number.isNaN(bodyMm) && measure !== undefined ? [measure] : [];
+  });
+  return [...new Set(ids)].filter((id) => id !== "");
+}
+
+function reasonOf(check: Check, { words, amount, mayTell }: Telling): Reason {
+  const { verdict, measure, opening, bodyMm, hasMm, differenceMm } = check;
+  const nameOf = (id: string): string => words.measure(id) ?? id;
+  if (verdict === "not known") {
+    if (opening && opening.lacking.length > 0)
+      return { kind: "body unknown", measures: opening.lacking.map(nameOf) };
+    if (opening) return { kind: "opening unknown", place: opening.place };
+    if (measure !== undefined && Number.isNaN(bodyMm))
+      return { kind: "body unknown", measures: [nameOf(measure)] };
+    if (measure !== undefined && Number.isNaN(hasMm))
+      return { kind: "garment unknown", measure: nameOf(measure) };
+  }
+  const by = (id: string): string | undefined => (mayTell(id) ? amount(Math.abs(differenceMm)) : undefined);
+  if (opening) {
+    const { place, passes } = opening;
+    return { kind: "opening", place, passes, verdict, by: by(passes) };
+  }
+  const id = measure ?? "";
+  return { kind: "measure", measure: nameOf(id), verdict, by: by(id) };
+}
+
+function changeOf(
+  { kind, measure = "", opening, alteration }: Check,
+  nameOf: (id: string) => string,
+  { amount, mayTell }: Telling,
+): ChangeToMake {
+  const { totalMm = 0, edges = 0, perEdgeMm = 0 } = alteration ?? {};
+  const total = mayTell(opening?.passes ?? measure) ? amount(Math.abs(totalMm)) : undefined;
+  if (opening) return { kind: "opening", place: opening.place, total };
+  const named = { measure: nameOf(measure), isMore: totalMm > 0 };
+  if (kind !== "girth") return { kind: "length", ...named, total };
+  const perEdge = amount(Math.abs(perEdgeMm));
+  const amounts = total === undefined || perEdge === undefined ? undefined : { total, edges, perEdge };
+  return { kind: "girth", ...named, amounts };
+}
+
+function sentence(parts: readonly string[]): string {
+  return [...new Set(parts)].join("; ");
+}

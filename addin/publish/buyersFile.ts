@@ -1,0 +1,300 @@
+import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import type { Closure, Pattern } from "../chart/pattern.ts";
+import type { GarmentClass } from "../chart/garmentClass.ts";
+import type { EaseRule } from "../chart/easeRule.ts";
+import type { CompiledPattern, EaseCheck, OpeningCheck, RouteName } from "../fit/compilePattern.ts";
+import { figureView } from "../fit/figureView.ts";
+import type { Layer } from "../fit/layers.ts";
+import type { Fitting } from "../fit/match.ts";
+import type { ReadingError } from "../fit/readingError.ts";
+import type { Verdict } from "../fit/verdict.ts";
+import { measureById } from "../measures/dictionary.ts";
+import type { Tolerance } from "../measures/measure.ts";
+import type { LengthUnit } from "../measures/units.ts";
+import { toleranceOf } from "../chart/tolerances.ts";
+import type { ToleranceTable } from "../chart/tolerances.ts";
+import type { FitKind } from "./answers.ts";
+import type { PublishedLanguage, PublishedUnit } from "./publication.ts";
+import type { PublicationAtWork } from "./published.ts";
+
+/** A number in JSON, which has no NaN: null is not known. */
+type Known = number | null;
+
+interface SentLayer {
+  readonly thicknessMm: number;
+  readonly girthMm: Known;
+}
+
+interface SentOpening extends Pick<OpeningCheck, "place" | "obstacle" | "placketMm" | "thicknessMm"> {
+  readonly reachMm: Known;
+  readonly layers: readonly SentLayer[];
+}
+
+/** What a pattern asks of any figure, without the figures. */
+interface SentPattern {
+  readonly code: string;
+  readonly title: string;
+  readonly wornOn: GarmentClass["wornOn"];
+  readonly seamEdges: number;
+  readonly closure: Closure;
+  readonly stretch: number;
+  readonly comfort: number;
+  readonly full: number;
+  readonly eases: readonly {
+    readonly rule: Pick<EaseRule, "measure" | "least" | "most" | "required">;
+    readonly kind: EaseCheck["kind"];
+    readonly garmentMm: Known;
+    readonly layers: readonly SentLayer[];
+  }[];
+  readonly limbs: readonly SentOpening[];
+  readonly routes: readonly { readonly name: RouteName; readonly openings: readonly SentOpening[] }[];
+}
+
+/** A measure that a buyer can be asked for. */
+export interface AskedMeasure {
+  readonly id: string;
+  readonly term: string;
+  /** Patterns whose verdict may rest on it. */
+  readonly patterns: number;
+}
+
+/**
+ * What the fit page holds, as JSON: what is published, and what the published garments measure. No reading is in it that is not
+ * on the page, and none of a figure that is not.
+ */
+export interface BuyersFile {
+  readonly language: PublishedLanguage;
+  readonly units: readonly PublishedUnit[];
+  readonly figures: readonly string[];
+  /** The published columns that a body can be compared by, as they are shown. */
+  readonly columns: readonly {
+    readonly key: string;
+    readonly term: string;
+    readonly kind: MeasureColumn["kind"];
+    readonly unit: LengthUnit;
+    readonly tolerance: Tolerance;
+    readonly mm: readonly Known[];
+  }[];
+  /** In the order in which to ask. */
+  readonly asked: readonly AskedMeasure[];
+  readonly readingError: ReadingError;
+  readonly patterns: readonly SentPattern[];
+  /** Different answers, and which of them each pattern has on each figure, pattern by pattern. */
+  readonly answers: readonly { readonly verdict: Verdict; readonly kind: FitKind; readonly says: string }[];
+  readonly pairs: readonly number[];
+}
+
+/** Everything that the fit page needs. */
+export function buyersFile(
+  { published, fitting, patternPlaces, shown }: PublicationAtWork,
+  tolerances: ToleranceTable | undefined,
+): BuyersFile {
+  const patterns = patternPlaces.map((at) => fitting.patterns[at]!);
+  const answers = new Map<string, { readonly at: number; readonly answer: BuyersFile["answers"][number] }>();
+  const pairs = published.patterns.flatMap((pattern) =>
+    pattern.answers.map(({ verdict, kind, says }) => {
+      const key = `${verdict} ${kind} ${says}`;
+      const known = answers.get(key) ?? { at: answers.size, answer: { verdict, kind, says } };
+      answers.set(key, known);
+      return known.at;
+    }),
+  );
+  return {
+    language: published.publication.language,
+    units: published.units,
+    figures: published.figures,
+    columns: shown.flatMap((column, c) => {
+      const tolerance = toleranceOf(column, tolerances);
+      if (!tolerance) return [];
+      return [
+        {
+          key: column.key,
+          term: published.columns[c]?.term ?? column.heading,
+          kind: column.kind,
+          unit: column.unit,
+          tolerance,
+          mm: Array.from(column.mm, known),
+        },
+      ];
+    }),
+    asked: askedMeasures(patterns, published),
+    readingError: fitting.readingError,
+    patterns: patterns.map(sentPattern),
+    answers: [...answers.values()].map(({ answer }) => answer),
+    pairs,
+  };
+}
+
+/** What a buyer may say of her figure beside its measures. */
+export const buyersTraits = ["handsOff", "headOff", "feetOff", "softBody", "jointed", "heeledFoot"] as const;
+export type BuyersTrait = (typeof buyersTraits)[number];
+
+/** Headings of the chart that say each of them. */
+const traitHeadings: Readonly<Record<BuyersTrait, string>> = {
+  handsOff: "Hands removable",
+  headOff: "Head removable",
+  feetOff: "Feet removable",
+  softBody: "Soft body",
+  jointed: "Jointed",
+  heeledFoot: "Heeled foot",
+};
+
+/** One body as a buyer types it. */
+export interface TypedBody {
+  /** mm by the dictionary’s id */
+  readonly mm: ReadonlyMap<string, number>;
+  readonly traits: ReadonlyMap<BuyersTrait, boolean>;
+  /** The unit in which amounts come back. */
+  readonly unit: LengthUnit;
+}
+
+/** The published patterns made ready for one typed body, which is figure 0: the engine judges it as any figure of a chart. */
+export function fittingOf(file: BuyersFile, body: TypedBody): Fitting {
+  const view = figureView(chartOf(body));
+  const opening = ({ reachMm, layers, ...sent }: SentOpening): OpeningCheck => ({
+    ...sent,
+    reachMm: reachMm ?? Number.NaN,
+    layers: layers.map(layerOf),
+    obstacles: view.obstacles[sent.obstacle],
+  });
+  const patterns = file.patterns.map((sent): CompiledPattern => ({
+    pattern: patternOf(sent),
+    comfort: sent.comfort,
+    full: sent.full,
+    eases: sent.eases.map(({ rule, kind, garmentMm, layers }) => ({
+      rule: { ...rule, garmentClass: "", source: "" },
+      kind,
+      garmentMm: garmentMm ?? Number.NaN,
+      layers: layers.map(layerOf),
+      bodies: view.reading(rule.measure),
+    })),
+    limbs: sent.limbs.map(opening),
+    routes: sent.routes.map(({ name, openings }) => ({ name, openings: openings.map(opening) })),
+  }));
+  return { view, patterns, readingError: file.readingError };
+}
+
+function chartOf({ mm, traits, unit }: TypedBody): Chart {
+  return {
+    figures: [""],
+    rows: [1],
+    measures: [...mm].map(([key, length], position) => {
+      const measure = measureById(key);
+      return {
+        key,
+        heading: measure?.name ?? key,
+        ...(measure && { measure }),
+        kind: measure?.kind,
+        zone: measure?.zone,
+        unit,
+        mm: Float64Array.of(length),
+        position: position + 1,
+      };
+    }),
+    attributes: [...traits].map(([trait, isSo], at) => ({
+      heading: traitHeadings[trait],
+      values: [isSo ? "yes" : "no"],
+      position: mm.size + at + 1,
+    })),
+    problems: [],
+  };
+}
+
+function patternOf(sent: SentPattern): Pattern {
+  const { code, title, wornOn, seamEdges, closure, stretch } = sent;
+  return {
+    code,
+    title,
+    garmentClass: { name: "", synonyms: [], wornOn, seamEdges, openings: [], note: "" },
+    draftedFor: undefined,
+    stretch,
+    thicknessMm: 0,
+    wornOver: [],
+    closure,
+    closureMm: undefined,
+    neckMm: undefined,
+    cuffMm: undefined,
+    hemMm: undefined,
+    waistMm: undefined,
+    finished: new Map(),
+  };
+}
+
+function layerOf({ thicknessMm, girthMm }: SentLayer): Layer {
+  return { thicknessMm, girthMm: girthMm ?? Number.NaN };
+}
+
+function sentPattern({ pattern, eases, limbs, routes, comfort, full }: CompiledPattern): SentPattern {
+  const { code, title, garmentClass, closure, stretch } = pattern;
+  return {
+    code,
+    title,
+    wornOn: garmentClass.wornOn,
+    seamEdges: garmentClass.seamEdges,
+    closure,
+    stretch,
+    comfort,
+    full,
+    eases: eases.map(({ rule: { measure, least, most, required }, kind, garmentMm, layers }) => ({
+      rule: { measure, ...(least && { least }), ...(most && { most }), required },
+      kind,
+      garmentMm: known(garmentMm),
+      layers: layers.map(sentLayer),
+    })),
+    limbs: limbs.map(sentOpening),
+    routes: routes.map(({ name, openings }) => ({ name, openings: openings.map(sentOpening) })),
+  };
+}
+
+function sentOpening({
+  place,
+  obstacle,
+  reachMm,
+  placketMm,
+  thicknessMm,
+  layers,
+}: OpeningCheck): SentOpening {
+  return { place, obstacle, reachMm: known(reachMm), placketMm, thicknessMm, layers: layers.map(sentLayer) };
+}
+
+function sentLayer({ thicknessMm, girthMm }: Layer): SentLayer {
+  return { thicknessMm, girthMm: known(girthMm) };
+}
+
+function known(value: number): Known {
+  return Number.isNaN(value) ? null : value;
+}
+
+/** Measures that an obstacle may be taken from, the usual one first. */
+const obstacleMeasures: Readonly<Record<OpeningCheck["obstacle"], readonly string[]>> = {
+  head: ["headGirth", "neckGirth"],
+  hand: ["handGirth", "wristGirth"],
+  heel: ["heelGirth", "footGirth", "ankleGirth"],
+  hip: ["hipGirth"],
+  "shoulders and bust": ["shoulderGirth", "bustGirth"],
+};
+
+/** Published measures first, in the order of the chart; then those that most patterns rest on. */
+function askedMeasures(
+  patterns: readonly CompiledPattern[],
+  { columns, words }: PublicationAtWork["published"],
+): readonly AskedMeasure[] {
+  const counts = new Map<string, number>(columns.map(({ key }) => [key, 0]));
+  for (const { eases, limbs, routes } of patterns) {
+    const openings = [...limbs, ...routes.flatMap((route) => route.openings)];
+    const needed = new Set([
+      ...eases.filter(({ garmentMm }) => !Number.isNaN(garmentMm)).map(({ rule }) => rule.measure),
+      ...openings.flatMap(({ obstacle }) => obstacleMeasures[obstacle]),
+    ]);
+    for (const id of needed) counts.set(id, (counts.get(id) ?? 0) + 1);
+  }
+  const isPublished = new Set(columns.map(({ key }) => key));
+  return [...counts]
+    .filter(([id]) => measureById(id) !== undefined)
+    .map(([id, count]) => ({ id, term: words.measure(id) ?? id, patterns: count }))
+    .sort(
+      (a, b) =>
+        Number(isPublished.has(b.id)) - Number(isPublished.has(a.id)) ||
+        (isPublished.has(a.id) ? 0 : b.patterns - a.patterns),
+    );
+}

@@ -1,0 +1,76 @@
+import { z } from "zod";
+
+/** Units of a published chart; inches as a tape shows them. */
+export const publishedUnits = ["mm", "cm", "inches in eighths", "inches in sixteenths"] as const;
+export type PublishedUnit = (typeof publishedUnits)[number];
+
+/** How lengths in mm and cm are rounded; inches are rounded to the part that is shown. */
+export const roundings = ["as measured", "to 1 mm", "to 5 mm"] as const;
+export type Rounding = (typeof roundings)[number];
+
+export const languages = ["English", "German"] as const;
+/** What the buyers read; apart from the language of the maker. */
+export type PublishedLanguage = (typeof languages)[number];
+
+/** Figures with one of these words in a column of text, such as Line = Marsh. */
+const whereSchema = z.object({ heading: z.string().min(1), value: z.string().min(1) });
+
+/**
+ * What a maker publishes of her workbook: one description for the page, the sheet and the words. Kept in the workbook as a
+ * table, see `publicationTable.ts`.
+ */
+export const publicationSchema = z.object({
+  title: z.string().max(200),
+  /** The maker’s line under the title. */
+  maker: z.string().max(200),
+  /** As the maker writes it. */
+  date: z.string().max(60),
+  note: z.string().max(2000),
+  language: z.enum(languages),
+  /** One or two, side by side. */
+  units: z.array(z.enum(publishedUnits)).min(1).max(2).readonly(),
+  rounding: z.enum(roundings),
+  /** Names of figures; none are all. */
+  figures: z.array(z.string()).readonly(),
+  /** Only figures to which one of these applies; none are all. */
+  where: z.array(whereSchema).readonly(),
+  /** Headings or names of measures; none are the usual ones of those that the chart has. */
+  measures: z.array(z.string()).readonly(),
+  /** Codes of patterns; undefined is all of them, an empty list none. */
+  patterns: z.array(z.string()).readonly().optional(),
+  /** True shows figures that share a body as one row with their names. */
+  sharedRows: z.boolean(),
+  /** True publishes readings that the check of the chart doubts, marked. */
+  flagged: z.boolean(),
+  /** True publishes readings that the chart calls estimated, marked. */
+  estimated: z.boolean(),
+  /** True lets the page answer for figures that are not in the chart; it then holds the measures of the garments. */
+  fitPage: z.boolean(),
+  /** False leaves the cautions out. */
+  showCautions: z.boolean(),
+  /** The maker’s own cautions; none are those that come with the project. */
+  cautions: z.array(z.string()).readonly(),
+  paper: z.enum(["A4", "Letter"]),
+});
+export type Publication = Readonly<z.infer<typeof publicationSchema>>;
+
+/** What is published when nothing was chosen yet. */
+export const usualPublication: Publication = {
+  title: "",
+  maker: "",
+  date: "",
+  note: "",
+  language: "English",
+  units: ["mm", "inches in sixteenths"],
+  rounding: "as measured",
+  figures: [],
+  where: [],
+  measures: [],
+  sharedRows: true,
+  flagged: false,
+  estimated: false,
+  fitPage: true,
+  showCautions: true,
+  cautions: [],
+  paper: "A4",
+};

@@ -1,0 +1,390 @@
+import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import type { EaseRule } from "../chart/easeRule.ts";
+import type { PatternTable } from "../chart/pattern.ts";
+import { codeKey } from "../chart/readPatterns.ts";
+import type { ToleranceTable } from "../chart/tolerances.ts";
+import type { Flag } from "../checking/flag.ts";
+import type { Fitting } from "../fit/match.ts";
+import { prepareFitting } from "../fit/match.ts";
+import { InputError } from "../measures/inputError.ts";
+import { didYouMean } from "../measures/nearNames.ts";
+import { quote } from "../measures/quote.ts";
+import type { MeasureKind } from "../measures/measure.ts";
+import { mmPerUnit } from "../measures/units.ts";
+import { columnsOfZone } from "../similarity/columns.ts";
+import { sharedBodyGroups } from "../similarity/groups.ts";
+import { apart, isWithin } from "../similarity/pair.ts";
+import type { PairAnswer, Telling } from "./answers.ts";
+import { answerPair } from "./answers.ts";
+import type { Doubts } from "./chosen.ts";
+import { chosenColumns, chosenFigures, doubtsOf, partOf, withoutDoubts } from "./chosen.ts";
+import type { Publication, PublishedUnit } from "./publication.ts";
+import { publishedLength, stepMm, wholeSteps, withUnit } from "./publishedLength.ts";
+import { wordsOf } from "./words/wordsOf.ts";
+import type { BodyPart, Words } from "./words/words.ts";
+
+/** What a publication is made from. */
+export interface PublishedFrom {
+  readonly chart: Chart;
+  /** Read against that chart; undefined where the workbook has no patterns. */
+  readonly patterns: PatternTable | undefined;
+  /** Ease rules; the project’s own when left out. */
+  readonly rules?: readonly EaseRule[] | undefined;
+  readonly tolerances?: ToleranceTable | undefined;
+  /** What the check of the chart doubts and the maker has not confirmed. */
+  readonly flags: readonly Flag[];
+}
+
+/** A measure of the published chart. */
+export interface PublishedColumn {
+  /** The dictionary’s id, or the key of a measure that it does not know. */
+  readonly key: string;
+  readonly term: string;
+  readonly kind: MeasureKind;
+  readonly howToTake: string | undefined;
+}
+
+export interface PublishedCell {
+  /** One text a unit, without the unit; none where there is nothing to publish. */
+  readonly texts: readonly string[];
+  /** What it is sorted by; NaN where there is nothing. */
+  readonly sortMm: number;
+  /** Why there is nothing, or what is to be known of the reading; "" for a sound one. */
+  readonly remark: string;
+}
+
+/** One row of the chart: a figure, or figures that share a body. */
+export interface PublishedRow {
+  readonly names: readonly string[];
+  readonly cells: readonly PublishedCell[];
+}
+
+/** A pattern with the figures of the chart. */
+export interface PublishedPattern {
+  readonly code: string;
+  readonly title: string;
+  readonly garment: string;
+  /** The figure that it was drafted for, where that one is published. */
+  readonly draftedFor: string | undefined;
+  /** One answer a figure, in the order of `figures`. */
+  readonly answers: readonly PairAnswer[];
+}
+
+/** All that is published, as plain texts in the language of the buyers. Nothing else goes into page, sheet and words. */
+export interface Published {
+  readonly words: Words;
+  readonly publication: Publication;
+  readonly title: string;
+  readonly cautions: readonly string[];
+  readonly rounded: string;
+  readonly units: readonly PublishedUnit[];
+  /** The unit of each text of a cell, for headings. */
+  readonly unitHeadings: readonly string[];
+  readonly columns: readonly PublishedColumn[];
+  readonly figures: readonly string[];
+  readonly rows: readonly PublishedRow[];
+  /** In sentences: who wears the same body. */
+  readonly bodies: readonly string[];
+  readonly patterns: readonly PublishedPattern[];
+  /** Codes of patterns whose rows cannot be used. */
+  readonly notJudged: readonly string[];
+  /** For the maker, in English: readings that are left out, and why. */
+  readonly leftOut: readonly string[];
+}
+
+/** A publication, with what the fit page works with: judged without the readings that are not published. */
+export interface PublicationAtWork {
+  readonly published: Published;
+  readonly fitting: Fitting;
+  /** Rows of the published patterns in `fitting.patterns`. */
+  readonly patternPlaces: readonly number[];
+  /** Published columns with what of their readings is published, as it is shown, in the order of `figures`. */
+  readonly shown: readonly MeasureColumn[];
+}
+
+/** More figures would make a page that no browser likes. */
+export const mostFigures = 2000;
+
+/**
+ * Works out all that is published. Verdicts are those of the fit engine on the chart without the readings that are held
+ * back: what rests on one of these is not known.
+ *
+ * @throws {InputError} when nothing can be published, naming what is missing
+ */
+export function publish(from: PublishedFrom, publication: Publication): PublicationAtWork {
+  const { chart, flags, tolerances } = from;
+  const words = wordsOf(publication.language);
+  const doubts = doubtsOf(chart, flags);
+  const sound = withoutDoubts(chart, doubts, publication);
+  const places = chosenFigures(chart, publication);
+  if (places.length > mostFigures)
+    throw new InputError(
+      `${String(places.length)} figures are too many for one chart: at most ${String(mostFigures)}. Publish one line or maker at a time.`,
+    );
+  const columns = chosenColumns(sound, publication);
+  const part = partOf(sound, places);
+  const given = {
+    part,
+    columns: chosenColumns(part, { ...publication, measures: columns.map(({ heading }) => heading) }),
+  };
+  const groups = bodiesOf(part, tolerances);
+  const fitting = prepareFitting(from.patterns?.patterns ?? [], sound, { rules: from.rules });
+  const patternPlaces = chosenPatterns(from.patterns, publication);
+  const cellOf = cellMaker(given.columns, { chart, places, doubts, words, publication });
+  const published: Published = {
+    words,
+    publication,
+    title: publication.title.trim() === "" ? words.page.chart : publication.title.trim(),
+    cautions: !publication.showCautions
+      ? []
+      : publication.cautions.length > 0
+        ? publication.cautions
+        : words.cautions,
+    rounded: words.rounded(publication.units.map((unit) => stepWords(unit, publication, words))),
+    units: publication.units,
+    unitHeadings: publication.units.map((unit) =>
+      unit === "mm" || unit === "cm" ? unit : words.inchHeading,
+    ),
+    columns: given.columns.map((column) => ({
+      key: column.key,
+      term: words.measure(column.key) ?? column.heading,
+      kind: column.kind ?? "girth",
+      howToTake: words.howToTake(column.key),
+    })),
+    figures: part.figures,
+    rows: rowsOf(groups, part, publication.sharedRows).map((members) => ({
+      names: members.map((at) => part.figures[at] ?? ""),
+      cells: given.columns.map((_, c) => cellOf(c, members)),
+    })),
+    bodies: groups
+      .filter(({ length }) => length > 1)
+      .map((members) => bodyWords(members, part, words, tolerances)),
+    patterns: patternPlaces.map((p) =>
+      patternAnswers(fitting, p, { places, given, words, publication, sound }),
+    ),
+    notJudged: notJudged(from.patterns, publication),
+    leftOut: leftOutWords(chart, places, doubts, publication),
+  };
+  return {
+    published,
+    fitting,
+    patternPlaces,
+    shown: given.columns.map((column) => ({
+      ...column,
+      mm: column.mm.map((mm) => shownMm(mm, publication)),
+    })),
+  };
+}
+
+/** Amounts as buyers read them: in the units of the chart, inches to a sixteenth. */
+export function tellingOf(
+  words: Words,
+  publication: Pick<Publication, "units">,
+  mayTell: (measure: string) => boolean,
+): Telling {
+  return {
+    words,
+    mayTell,
+    amount: (mm) => {
+      const texts = publication.units.flatMap((unit) => {
+        const fine = unit === "inches in eighths" ? "inches in sixteenths" : unit;
+        const text = publishedLength(
+          mm,
+          fine,
+          mm < finelyTold ? "as measured" : "to 1 mm",
+          words.decimalMark,
+        );
+        return text === "0" ? [] : [withUnit(text, unit, words.inch)];
+      });
+      return texts.length === 0 ? undefined : [...new Set(texts)].join(" / ");
+    },
+  };
+}
+
+/** mm from which tenths are more than a seam can tell. */
+const finelyTold = 10;
+
+interface Given {
+  readonly part: Chart;
+  readonly columns: readonly MeasureColumn[];
+}
+
+function patternAnswers(
+  fitting: Fitting,
+  pattern: number,
+  at: {
+    readonly places: readonly number[];
+    readonly given: Given;
+    readonly words: Words;
+    readonly publication: Publication;
+    readonly sound: Chart;
+  },
+): PublishedPattern {
+  const { places, given, words, publication, sound } = at;
+  const keys = new Set(given.columns.map(({ key }) => key));
+  const telling = tellingOf(words, publication, (measure) => keys.has(measure));
+  const { code, title, garmentClass, draftedFor } = fitting.patterns[pattern]!.pattern;
+  return {
+    code,
+    title,
+    garment: words.garmentClass(garmentClass.name),
+    draftedFor:
+      draftedFor !== undefined && places.includes(draftedFor) ? sound.figures[draftedFor] : undefined,
+    answers: places.map((figure) => answerPair(fitting, pattern, figure, telling)),
+  };
+}
+
+/** @throws {InputError} when a pattern is not in the table */
+function chosenPatterns(table: PatternTable | undefined, { patterns }: Publication): readonly number[] {
+  if (!table) return [];
+  if (!patterns) return table.patterns.map((_, at) => at);
+  return patterns.flatMap((code) => {
+    const at = table.patterns.findIndex((each) => codeKey(each.code) === codeKey(code));
+    if (at >= 0) return [at];
+    if (table.problems.some((problem) => codeKey(problem.code) === codeKey(code))) return [];
+    const codes = table.patterns.map((each) => each.code);
+    throw new InputError(`There is no pattern ${quote(code)}.${didYouMean(code, codes)}`, "absent");
+  });
+}
+
+function notJudged(table: PatternTable | undefined, { patterns }: Publication): readonly string[] {
+  const isChosen = (code: string): boolean =>
+    patterns === undefined || patterns.some((each) => codeKey(each) === codeKey(code));
+  const codes = (table?.problems ?? []).map(({ code }) => code).filter((code) => code !== "");
+  return codes.filter(isChosen);
+}
+
+/** Groups of figures that share a body, as places in the part; each figure by itself where they cannot be compared. */
+function bodiesOf(part: Chart, tolerances: ToleranceTable | undefined): readonly (readonly number[])[] {
+  const columns = columnsOfZone(part, "body", tolerances);
+  if (columns.length === 0) return part.figures.map((_, at) => [at]);
+  const members = new Map<number, number[]>();
+  sharedBodyGroups(part, columns).forEach(({ group }, at) => {
+    const group_ = members.get(group);
+    if (group_) group_.push(at);
+    else members.set(group, [at]);
+  });
+  return [...members.values()];
+}
+
+/** Rows in the order of the chart: bodies with all their names where that is asked for. */
+function rowsOf(
+  groups: readonly (readonly number[])[],
+  part: Chart,
+  sharedRows: boolean,
+): readonly (readonly number[])[] {
+  return sharedRows ? groups : part.figures.map((_, at) => [at]);
+}
+
+const bodyParts: readonly BodyPart[] = ["head", "hands", "feet"];
+
+function bodyWords(
+  members: readonly number[],
+  part: Chart,
+  words: Words,
+  tolerances: ToleranceTable | undefined,
+): string {
+  const said = bodyParts.map((zone) => {
+    const columns = columnsOfZone(part, zone, tolerances);
+    if (columns.length === 0) return undefined;
+    const [first = 0, ...others] = members;
+    const pairs = others.flatMap((other, i) =>
+      [first, ...others.slice(0, i)].map((one) => [one, other] as const),
+    );
+    const found = pairs.map(([one, other]) => apart(columns, one, other).distance);
+    if (found.some((distance) => distance > 1 && !isWithin(distance, 1))) return false;
+    return found.every((distance) => isWithin(distance, 1)) ? true : undefined;
+  });
+  return words.sameBody(
+    words.list(members.map((at) => isolated(part.figures[at] ?? ""))),
+    bodyParts.filter((_, i) => said[i] === false),
+    bodyParts.filter((_, i) => said[i] === true),
+  );
+}
+
+/** A name that is written from right to left must not turn the sentence round it. */
+export function isolated(name: string): string {
+  return rightToLeft.test(name) ? `\u2068${name}\u2069` : name;
+}
+
+const rightToLeft = /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Script=Thaana}]/u;
+
+function cellMaker(
+  columns: readonly MeasureColumn[],
+  given: {
+    readonly chart: Chart;
+    readonly places: readonly number[];
+    readonly doubts: Doubts;
+    readonly words: Words;
+    readonly publication: Publication;
+  },
+): (column: number, members: readonly number[]) => PublishedCell {
+  const { places, doubts, words, publication } = given;
+  return (c, members) => {
+    const column = columns[c]!;
+    const doubted = members.flatMap((at) => doubts.get(column.key)?.get(places[at] ?? -1) ?? []);
+    const lengths = members.map((at) => column.mm[at] ?? Number.NaN).filter((mm) => !Number.isNaN(mm));
+    if (lengths.length === 0) {
+      const why = doubted.includes("doubtful")
+        ? words.inQuestion
+        : doubted.includes("estimated")
+          ? words.estimatedHere
+          : words.notMeasured;
+      return { texts: [], sortMm: Number.NaN, remark: why };
+    }
+    const least = Math.min(...lengths);
+    const most = Math.max(...lengths);
+    const remarks = [
+      publication.flagged && doubted.includes("doubtful") ? words.markedDoubtful : "",
+      publication.estimated && doubted.includes("estimated") ? words.markedEstimated : "",
+    ].filter((remark) => remark !== "");
+    return {
+      texts: publication.units.map((unit) => {
+        const [from, to] = [least, most].map((mm) =>
+          publishedLength(mm, unit, publication.rounding, words.decimalMark),
+        );
+        return from === to ? (from ?? "") : `${from ?? ""} – ${to ?? ""}`;
+      }),
+      sortMm: shownMm(least, publication),
+      remark: remarks.join(", "),
+    };
+  };
+}
+
+/** A reading as its first unit shows it, so that no more is told than is published. */
+function shownMm(mm: number, { units: [unit], rounding }: Publication): number {
+  const step =
+    unit === "inches in eighths"
+      ? mmPerUnit.in / 8
+      : unit === "inches in sixteenths"
+        ? mmPerUnit.in / 16
+        : stepMm[rounding];
+  return Number.isNaN(mm) ? mm : wholeSteps(mm, step) * step;
+}
+
+function stepWords(unit: PublishedUnit, { rounding }: Publication, words: Words): string {
+  if (unit === "inches in eighths") return withUnit("⅛", unit, words.inch);
+  if (unit === "inches in sixteenths") return withUnit("¹⁄₁₆", unit, words.inch);
+  const mm = stepMm[rounding];
+  const text = String(unit === "mm" ? mm : mm / 10).replace(".", words.decimalMark);
+  return withUnit(text, unit, words.inch);
+}
+
+function leftOutWords(
+  chart: Chart,
+  places: readonly number[],
+  doubts: Doubts,
+  { flagged, estimated }: Publication,
+): readonly string[] {
+  return chart.measures.flatMap(({ key, heading }) =>
+    places.flatMap((at) => {
+      const doubt = doubts.get(key)?.get(at);
+      const isOut = doubt === "doubtful" ? !flagged : doubt === "estimated" && !estimated;
+      return isOut
+        ? [
+            `${chart.figures[at] ?? ""}, ${heading}: ${doubt === "doubtful" ? "Check doubts it" : "estimated"}`,
+          ]
+        : [];
+    }),
+  );
+}
