@@ -1,5 +1,5 @@
 import type { EaseRule } from "../chart/easeRule.ts";
-import type { OpeningPlace } from "../chart/garmentClass.ts";
+import type { OpeningPlace, WornOn } from "../chart/garmentClass.ts";
 import { isContained } from "../chart/garmentClass.ts";
 import type { EndPlace, GarmentParts } from "../chart/garmentParts.ts";
 import { hasMeasure } from "../chart/garmentParts.ts";
@@ -7,6 +7,7 @@ import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { MeasureKind } from "../measures/measure.ts";
 import { comfortableShare } from "./clearance.ts";
+import type { FigureView } from "./figureView.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
 import { garmentMeasure } from "./garmentMeasure.ts";
 import { givesOf } from "./obstacles.ts";
@@ -92,18 +93,27 @@ export function compilePattern(pattern: Pattern, context: GarmentContext): Compi
 
 function easeCheck(pattern: Pattern, rule: EaseRule, context: GarmentContext): EaseCheck {
   const kind = measureById(rule.measure)?.kind ?? "girth";
-  const bodies = context.view.reading(rule.measure);
   return {
     rule,
     kind,
     garmentMm: garmentMeasure(pattern, rule.measure, context),
-    bodies,
     layers: kind === "girth" ? layersUnder(pattern, rule.measure, context) : [],
     ownMm: kind === "girth" ? ownRoom(pattern.thicknessMm) : 0,
-    contained: isContained(pattern.garmentClass.wornOn, rule.measure)
-      ? bodies.map((mm, figure) => mm * givesOf(context.view.traits[figure]))
-      : undefined,
+    ...bodiesOf(context.view, pattern.garmentClass.wornOn, rule.measure),
   };
+}
+
+/** What the figures measure where a rule asks, and what of it has to be inside as a whole. */
+export function bodiesOf(
+  view: FigureView,
+  wornOn: WornOn,
+  measure: string,
+): Pick<EaseCheck, "bodies" | "contained"> {
+  const bodies = view.reading(measure);
+  const contained = isContained(wornOn, measure)
+    ? bodies.map((mm, figure) => mm * givesOf(view.traits[figure]))
+    : undefined;
+  return { bodies, contained };
 }
 
 function layersUnder(pattern: Pattern, measure: string, context: GarmentContext): readonly Layer[] {

@@ -3,8 +3,8 @@ import type { Closure, Pattern } from "../chart/pattern.ts";
 import type { GarmentClass } from "../chart/garmentClass.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { CompiledPattern, EaseCheck, OpeningCheck, RouteName } from "../fit/compilePattern.ts";
+import { bodiesOf } from "../fit/compilePattern.ts";
 import { figureView } from "../fit/figureView.ts";
-import type { Layer } from "../fit/layers.ts";
 import type { Fitting } from "../fit/match.ts";
 import type { ReadingError } from "../fit/readingError.ts";
 import type { Verdict } from "../fit/verdict.ts";
@@ -17,37 +17,31 @@ import type { FitKind } from "./answers.ts";
 import type { PublishedLanguage, PublishedUnit } from "./publication.ts";
 import type { PublicationAtWork } from "./published.ts";
 
-/** A number in JSON, which has no NaN: null is not known. */
-type Known = number | null;
+/** As in JSON, which has no NaN: a number that is not known is null. */
+type Sent<T> = T extends number
+  ? number | null
+  : T extends readonly (infer Item)[]
+    ? readonly Sent<Item>[]
+    : T extends object
+      ? { readonly [Key in keyof T]: Sent<T[Key]> }
+      : T;
 
-interface SentLayer {
-  readonly thicknessMm: number;
-  readonly girthMm: Known;
-}
-
-interface SentOpening extends Pick<OpeningCheck, "place" | "obstacle" | "placketMm" | "thicknessMm"> {
-  readonly reachMm: Known;
-  readonly layers: readonly SentLayer[];
-}
+/** An opening without the figures. */
+type OpeningAlone = Omit<OpeningCheck, "obstacles">;
 
 /** What a pattern asks of any figure, without the figures. */
-interface SentPattern {
+interface PatternAlone extends Pick<CompiledPattern, "comfort" | "full"> {
   readonly code: string;
   readonly title: string;
   readonly wornOn: GarmentClass["wornOn"];
   readonly seamEdges: number;
   readonly closure: Closure;
   readonly stretch: number;
-  readonly comfort: number;
-  readonly full: number;
-  readonly eases: readonly {
+  readonly eases: readonly (Omit<EaseCheck, "bodies" | "contained" | "rule"> & {
     readonly rule: Pick<EaseRule, "measure" | "least" | "most" | "required">;
-    readonly kind: EaseCheck["kind"];
-    readonly garmentMm: Known;
-    readonly layers: readonly SentLayer[];
-  }[];
-  readonly limbs: readonly SentOpening[];
-  readonly routes: readonly { readonly name: RouteName; readonly openings: readonly SentOpening[] }[];
+  })[];
+  readonly limbs: readonly OpeningAlone[];
+  readonly routes: readonly { readonly name: RouteName; readonly openings: readonly OpeningAlone[] }[];
 }
 
 /** A measure that a buyer can be asked for. */
@@ -73,12 +67,12 @@ export interface BuyersFile {
     readonly kind: MeasureColumn["kind"];
     readonly unit: LengthUnit;
     readonly tolerance: Tolerance;
-    readonly mm: readonly Known[];
+    readonly mm: Sent<readonly number[]>;
   }[];
   /** In the order in which to ask. */
   readonly asked: readonly AskedMeasure[];
   readonly readingError: ReadingError;
-  readonly patterns: readonly SentPattern[];
+  readonly patterns: Sent<readonly PatternAlone[]>;
   /** Different answers, and which of them each pattern has on each figure, pattern by pattern. */
   readonly answers: readonly { readonly verdict: Verdict; readonly kind: FitKind; readonly says: string }[];
   readonly pairs: readonly number[];
@@ -113,13 +107,13 @@ export function buyersFile(
           kind: column.kind,
           unit: column.unit,
           tolerance,
-          mm: Array.from(column.mm, known),
+          mm: sent(Array.from(column.mm)),
         },
       ];
     }),
     asked: askedMeasures(patterns, published),
     readingError: fitting.readingError,
-    patterns: patterns.map(sentPattern),
+    patterns: sent(patterns.map(alone)),
     answers: [...answers.values()].map(({ answer }) => answer),
     pairs,
   };
@@ -151,26 +145,23 @@ export interface TypedBody {
 /** The published patterns made ready for one typed body, which is figure 0: the engine judges it as any figure of a chart. */
 export function fittingOf(file: BuyersFile, body: TypedBody): Fitting {
   const view = figureView(chartOf(body));
-  const opening = ({ reachMm, layers, ...sent }: SentOpening): OpeningCheck => ({
-    ...sent,
-    reachMm: reachMm ?? Number.NaN,
-    layers: layers.map(layerOf),
-    obstacles: view.obstacles[sent.obstacle],
+  const opening = (check: OpeningAlone): OpeningCheck => ({
+    ...check,
+    obstacles: view.obstacles[check.obstacle],
   });
-  const patterns = file.patterns.map((sent): CompiledPattern => ({
-    pattern: patternOf(sent),
-    comfort: sent.comfort,
-    full: sent.full,
-    eases: sent.eases.map(({ rule, kind, garmentMm, layers }) => ({
-      rule: { ...rule, garmentClass: "", source: "" },
-      kind,
-      garmentMm: garmentMm ?? Number.NaN,
-      layers: layers.map(layerOf),
-      bodies: view.reading(rule.measure),
-    })),
-    limbs: sent.limbs.map(opening),
-    routes: sent.routes.map(({ name, openings }) => ({ name, openings: openings.map(opening) })),
-  }));
+  const patterns = received<readonly PatternAlone[]>(file.patterns).map((pattern): CompiledPattern => {
+    const { comfort, full, eases, limbs, routes, wornOn } = pattern;
+    return {
+      ...{ pattern: patternOf(pattern), comfort, full },
+      eases: eases.map((check) => ({
+        ...check,
+        rule: { ...check.rule, garmentClass: "", source: "" },
+        ...bodiesOf(view, wornOn, check.rule.measure),
+      })),
+      limbs: limbs.map(opening),
+      routes: routes.map(({ name, openings }) => ({ name, openings: openings.map(opening) })),
+    };
+  });
   return { view, patterns, readingError: file.readingError };
 }
 
@@ -200,8 +191,7 @@ function chartOf({ mm, traits, unit }: TypedBody): Chart {
   };
 }
 
-function patternOf(sent: SentPattern): Pattern {
-  const { code, title, wornOn, seamEdges, closure, stretch } = sent;
+function patternOf({ code, title, wornOn, seamEdges, closure, stretch }: PatternAlone): Pattern {
   return {
     code,
     title,
@@ -220,56 +210,60 @@ function patternOf(sent: SentPattern): Pattern {
   };
 }
 
-function layerOf({ thicknessMm, girthMm }: SentLayer): Layer {
-  return { thicknessMm, girthMm: girthMm ?? Number.NaN };
-}
-
-function sentPattern({ pattern, eases, limbs, routes, comfort, full }: CompiledPattern): SentPattern {
+function alone({ pattern, eases, limbs, routes, comfort, full }: CompiledPattern): PatternAlone {
   const { code, title, garmentClass, closure, stretch } = pattern;
+  const { wornOn, seamEdges } = garmentClass;
   return {
-    code,
-    title,
-    wornOn: garmentClass.wornOn,
-    seamEdges: garmentClass.seamEdges,
-    closure,
-    stretch,
-    comfort,
-    full,
-    eases: eases.map(({ rule: { measure, least, most, required }, kind, garmentMm, layers }) => ({
-      rule: { measure, ...(least && { least }), ...(most && { most }), required },
-      kind,
-      garmentMm: known(garmentMm),
-      layers: layers.map(sentLayer),
+    ...{ code, title, wornOn, seamEdges, closure, stretch, comfort, full },
+    eases: eases.map(({ kind, garmentMm, layers, ownMm, rule: { measure, least, most, required } }) => ({
+      ...{ kind, garmentMm, layers, ownMm },
+      rule: { measure, least, most, required },
     })),
-    limbs: limbs.map(sentOpening),
-    routes: routes.map(({ name, openings }) => ({ name, openings: openings.map(sentOpening) })),
+    limbs: limbs.map(openingAlone),
+    routes: routes.map(({ name, openings }) => ({ name, openings: openings.map(openingAlone) })),
   };
 }
 
-function sentOpening({
-  place,
-  obstacle,
-  reachMm,
-  placketMm,
-  thicknessMm,
-  layers,
-}: OpeningCheck): SentOpening {
-  return { place, obstacle, reachMm: known(reachMm), placketMm, thicknessMm, layers: layers.map(sentLayer) };
+function openingAlone(check: OpeningCheck): OpeningAlone {
+  const { place, obstacle, shutMm, placket, thicknessMm, layers } = check;
+  return { place, obstacle, shutMm, placket, thicknessMm, layers };
 }
 
-function sentLayer({ thicknessMm, girthMm }: Layer): SentLayer {
-  return { thicknessMm, girthMm: known(girthMm) };
+/** Plain data as JSON can hold it. */
+function sent<T>(value: T): Sent<T> {
+  return changed(value, (each) => (Number.isNaN(each) ? null : each)) as Sent<T>;
 }
 
-function known(value: number): Known {
-  return Number.isNaN(value) ? null : value;
+/** The same data back from JSON. No other null is ever sent. */
+function received<T>(value: Sent<T>): T {
+  return changed(value, (each) => (each === null ? Number.NaN : each)) as T;
+}
+
+function changed(value: unknown, change: (value: unknown) => unknown): unknown {
+  if (Array.isArray(value)) return value.map((each) => changed(each, change));
+  if (typeof value !== "object" || value === null) return change(value);
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, changed(each, change)]));
 }
 
 /** Measures that an obstacle may be taken from, the usual one first. */
 const obstacleMeasures: Readonly<Record<OpeningCheck["obstacle"], readonly string[]>> = {
   head: ["headGirth", "neckGirth"],
   hand: ["handGirth", "wristGirth"],
+  "arm to the elbow": ["handGirth", "wristGirth", "forearmGirth"],
+  "whole arm": ["handGirth", "wristGirth", "forearmGirth", "elbowGirth", "upperArmGirth"],
   heel: ["heelGirth", "footGirth", "ankleGirth"],
+  "leg to the calf": ["heelGirth", "footGirth", "ankleGirth", "calfGirth"],
+  "leg to the knee": ["heelGirth", "footGirth", "ankleGirth", "calfGirth", "kneeGirth"],
+  "leg to the thigh": ["heelGirth", "footGirth", "ankleGirth", "calfGirth", "kneeGirth", "midThighGirth"],
+  "whole leg": [
+    "heelGirth",
+    "footGirth",
+    "ankleGirth",
+    "calfGirth",
+    "kneeGirth",
+    "midThighGirth",
+    "thighGirth",
+  ],
   hip: ["hipGirth"],
   "shoulders and bust": ["shoulderGirth", "bustGirth"],
 };

@@ -14,6 +14,13 @@ const passing: Readonly<Record<string, string>> = {
   hipGirth: "the hip",
   shoulderGirth: "the shoulders",
   bustGirth: "the bust",
+  forearmGirth: "the forearm",
+  elbowGirth: "the elbow",
+  upperArmGirth: "the upper arm",
+  calfGirth: "the calf",
+  kneeGirth: "the knee",
+  midThighGirth: "the middle of the thigh",
+  thighGirth: "the thigh",
 };
 const openings: Readonly<Record<OpeningPlace, string>> = {
   neck: "neck opening",
@@ -47,7 +54,7 @@ function reason(given: Reason): string {
     case "garment unknown":
       return `${given.measure}: the maker has not said what the garment measures there`;
     case "opening unknown":
-      return `the maker has not said how wide the ${openings[given.place]} is`;
+      return `the maker has not said enough about the ${openings[given.place]}`;
     case "body unknown":
       return `not known: ${list(given.measures)}`;
     case "nothing to judge by":

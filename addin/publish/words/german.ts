@@ -125,6 +125,13 @@ const passing: Readonly<Record<string, string>> = {
   hipGirth: "die Hüfte",
   shoulderGirth: "die Schultern",
   bustGirth: "die Brust",
+  forearmGirth: "den Unterarm",
+  elbowGirth: "den Ellbogen",
+  upperArmGirth: "den Oberarm",
+  calfGirth: "die Wade",
+  kneeGirth: "das Knie",
+  midThighGirth: "die Mitte des Oberschenkels",
+  thighGirth: "den Oberschenkel",
 };
 const openings: Readonly<Record<OpeningPlace, string>> = {
   neck: "Halsöffnung",
@@ -172,7 +179,7 @@ function reason(given: Reason): string {
     case "garment unknown":
       return `${given.measure}: es ist nicht gesagt, was das Kleidungsstück dort misst`;
     case "opening unknown":
-      return `${openings[given.place]}: es ist nicht gesagt, wie weit sie ist`;
+      return `${openings[given.place]}: über sie ist nicht genug gesagt`;
     case "body unknown":
       return `nicht bekannt: ${list(given.measures)}`;
     case "nothing to judge by":
