@@ -1,7 +1,6 @@
 import { dayText, serialToDay } from "../measures/dateFractions.ts";
-import type { DecimalMark } from "../measures/decimal.ts";
-import type { Reading } from "../measures/parseReading.ts";
-import { longestMm, parseReading, refuseDate } from "../measures/parseReading.ts";
+import type { Reading, Written } from "../measures/parseReading.ts";
+import { lengthIn, longestMm, readWritten, refuseDate } from "../measures/parseReading.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { toMm } from "../measures/units.ts";
 import type { Cell } from "./cell.ts";
@@ -16,16 +15,22 @@ const latestSerial = 80_000;
  * date format or their size shows to be dates are refused with the fractions that they may have been.
  *
  * @param format the cell’s number format, where it is known
+ * @param readText reads texts; as a tape reading where it is left out
  * @example readCell(46150, "in", "d-mmm") // refused; fractions ["5/8", "8/5"]
  */
-export function readCell(cell: Cell, unit: LengthUnit, format = "", decimalMark?: DecimalMark): Reading {
+export function readCell(
+  cell: Cell,
+  unit: LengthUnit,
+  format = "",
+  readText: (text: string) => Written = readWritten,
+): Reading {
   if (cell === undefined) return { kind: "missing" };
   if (isCellError(cell))
     return refuse(`The cell shows the error ${cell.error}. Mend its formula or type the reading`);
   if (typeof cell === "boolean")
     return refuse(`“${cell ? "TRUE" : "FALSE"}” is not a length. Type the reading`);
   if (typeof cell === "number") return readNumber(cell, unit, format);
-  return parseReading(cell, decimalMark ? { unit, decimalMark } : { unit });
+  return lengthIn(readText(cell), unit);
 }
 
 function readNumber(value: number, unit: LengthUnit, format: string): Reading {

@@ -1,10 +1,9 @@
-import type { DecimalMark } from "../measures/decimal.ts";
 import { measures, splitSide } from "../measures/dictionary.ts";
 import type { Heading } from "../measures/heading.ts";
 import { readHeading } from "../measures/heading.ts";
 import { headingKey } from "../measures/headingKey.ts";
 import { didYouMean } from "../measures/nearNames.ts";
-import type { Reading } from "../measures/parseReading.ts";
+import type { Reading, Written } from "../measures/parseReading.ts";
 import { quote } from "../measures/quote.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Cell, Cells } from "./cell.ts";
@@ -17,7 +16,8 @@ export interface ChartOptions {
   readonly unit?: LengthUnit;
   /** The number format of every cell, in the shape of the cells: tells dates and percentages from readings. */
   readonly formats?: readonly (readonly string[])[];
-  readonly decimalMark?: DecimalMark;
+  /** Reads texts, where there is another way than that of tape readings in a worksheet. */
+  readonly readText?: (text: string) => Written;
 }
 
 /** A range whose figures are known, on the way to a chart. Problems are added as they are met. */
@@ -56,7 +56,7 @@ export function readColumn(
   }
   const heading = readHeading(cellText(top), options.unit ?? "mm");
   const readings = rows.map((row) =>
-    readCell(cells[row]?.[position], heading.unit, options.formats?.[row]?.[position], options.decimalMark),
+    readCell(cells[row]?.[position], heading.unit, options.formats?.[row]?.[position], options.readText),
   );
   if (heading.foreignUnit !== undefined) {
     problems.push({

@@ -24,6 +24,8 @@ export type Reading =
       readonly fractions?: readonly string[];
     };
 
+type Refused = Extract<Reading, { readonly kind: "refused" }>;
+
 export interface ReadingOptions {
   /** The unit of a number that names none. */
   readonly unit: LengthUnit;
@@ -73,23 +75,45 @@ class Refusal {
  * @example parseReading("n/a", { unit: "mm" }) // { kind: "missing" }
  */
 export function parseReading(text: string, options: ReadingOptions): Reading {
+  return lengthIn(readWritten(text, options.decimalMark), options.unit);
+}
+
+/** What a text says, before it is known in what unit a number is that names none. */
+export type Written =
+  | Exclude<Reading, { readonly kind: "length" }>
+  | { readonly kind: "amount"; readonly text: string; readonly terms: readonly Term[] };
+
+/** Reads a text but for its unit, see {@link parseReading}. */
+export function readWritten(text: string, decimalMark?: DecimalMark): Written {
   if (text.trim().length > longestText) return refusal(text, "is too long for a reading. Give one length");
   const tidied = tidyReading(text);
   if (meansMissing(tidied)) return { kind: "missing" };
   const day = readDateText(tidied);
   if (day) return refuseDate(text, day);
   // A leading apostrophe is how spreadsheets keep a fraction from becoming a date.
-  const terms = readTerms(tidied.replace(/^'(?=[\d.,])/, ""), options.decimalMark);
-  const reading = terms instanceof Refusal ? terms : addTerms(terms, options.unit);
-  return reading instanceof Refusal ? refusal(text, reading.what) : reading;
+  const terms = readTerms(tidied.replace(/^'(?=[\d.,])/, ""), decimalMark);
+  return terms instanceof Refusal ? refusal(text, terms.what) : { kind: "amount", text, terms };
 }
 
-function refusal(text: string, what: string): Reading {
+/** The reading in a unit that is assumed where the text names none. */
+export function lengthIn(written: Written, assumed: LengthUnit): Reading {
+  if (written.kind !== "amount") return written;
+  const reading = addTerms(written.terms, assumed);
+  return reading instanceof Refusal ? refusal(written.text, reading.what) : reading;
+}
+
+/** The unit that the text itself names. */
+export function unitNamed(written: Written): LengthUnit | undefined {
+  const unit = written.kind === "amount" ? written.terms[0]?.unit : undefined;
+  return unit && unitOfTerm[unit];
+}
+
+function refusal(text: string, what: string): Refused {
   return { kind: "refused", reason: `${quote(text)} ${what}.` };
 }
 
 /** The refusal of a date where a reading belongs; both fractions that it may have been are offered. */
-export function refuseDate(text: string, day: CalendarDay): Reading {
+export function refuseDate(text: string, day: CalendarDay): Refused {
   const fractions = dateFractions(day);
   const shown = quote(text) === quote(dayText(day)) ? "" : ` (${dayText(day)})`;
   return {

@@ -50,9 +50,9 @@ export function prepare(
   settings: LayoutSettings,
   present: PresentChart | undefined,
 ): Prepared {
-  const turned = settings.turned ?? detectTurned(read.source.rows);
+  const turned = settings.turned ?? detectTurned(read.source.rows, read.source.texts);
   const source = turned ? turn(read.source) : read.source;
-  const headingRow = settings.headingRow ?? detectHeadingRow(source.rows);
+  const headingRow = settings.headingRow ?? detectHeadingRow(source.rows, source.texts);
   const laidOut = layOut(source, headingRow);
   const decimalMark = settings.decimalMark ?? detectDecimalMark(sampleTexts(laidOut), read.delimiter ?? "\t");
   const columns = matchColumns(laidOut, {

@@ -5,6 +5,7 @@ import type { Encoding } from "../../addin/chart/import/encoding.ts";
 import { decodeText, detectEncoding } from "../../addin/chart/import/encoding.ts";
 import { fileKind, requireText } from "../../addin/chart/import/fileKind.ts";
 import type { SourceRows } from "../../addin/chart/import/source.ts";
+import { textReader } from "../../addin/chart/import/texts.ts";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import { limits } from "../../addin/workbook/limits.ts";
 import type { WorkbookPart } from "./workbookParts.ts";
@@ -66,11 +67,16 @@ export async function readSource(
   signal: AbortSignal,
 ): Promise<ReadSource> {
   if (source.kind === "workbook")
-    return { source: settings.part ? rowsOfPart(source.content, settings.part) : { rows: [], numbers: [] } };
+    return {
+      source: settings.part
+        ? rowsOfPart(source.content, settings.part)
+        : { rows: [], numbers: [], texts: textReader() },
+    };
   if (source.kind === "file") requireText(source.bytes, source.name);
   const encoding = source.kind === "file" ? (settings.encoding ?? detectEncoding(source.bytes)) : undefined;
   const text = source.kind === "file" ? decodeText(source.bytes, encoding ?? "utf-8") : source.text;
-  const delimiter = settings.delimiter ?? detectDelimiter(text);
+  const texts = textReader();
+  const delimiter = settings.delimiter ?? detectDelimiter(text, texts);
   const { rows, numbers, openQuote } = await readRows(text, {
     delimiter,
     pause,
@@ -78,7 +84,7 @@ export async function readSource(
     most: { cells: limits.area, text: limits.text },
   });
   return {
-    source: { rows, numbers },
+    source: { rows, numbers, texts },
     delimiter,
     ...(encoding ? { encoding } : {}),
     ...(openQuote === undefined ? {} : { openQuote }),

@@ -1,5 +1,6 @@
 import { isBlank } from "../../addin/chart/cell.ts";
 import type { SourceRows } from "../../addin/chart/import/source.ts";
+import { textReader } from "../../addin/chart/import/texts.ts";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 
 /** A table of a workbook, or all cells of one of its sheets. */
@@ -41,5 +42,6 @@ export function rowsOfPart(content: WorkbookContent, part: WorkbookPart): Source
     rows: rows.map(({ row }) => Array.from(row, (cell) => cell?.value)),
     numbers: rows.map(({ number }) => number),
     formats: rows.map(({ row }) => Array.from(row, (cell) => cell?.format)),
+    texts: textReader(),
   };
 }

@@ -1,12 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { isDateFormat, isPercentFormat } from "../../addin/chart/numberFormat.ts";
 import { readCell } from "../../addin/chart/readCell.ts";
+import { readWritten } from "../../addin/measures/parseReading.ts";
 
 describe("readCell", () => {
   it("takes a number in the unit of the column, and text as a tape reading", () => {
     expect(readCell(5.375, "in")).toEqual({ kind: "length", mm: 136.525, unit: "in" });
     expect(readCell("5 3/8", "in")).toEqual({ kind: "length", mm: 136.525, unit: "in" });
-    expect(readCell("13,625", "cm", undefined, ",")).toEqual({ kind: "length", mm: 136.25, unit: "cm" });
+    expect(readCell("13,625", "cm", undefined, (text) => readWritten(text, ","))).toEqual({
+      kind: "length",
+      mm: 136.25,
+      unit: "cm",
+    });
     expect(readCell(0, "mm")).toEqual({ kind: "length", mm: 0, unit: "mm" });
   });
 

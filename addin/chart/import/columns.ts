@@ -7,6 +7,7 @@ import { readHeading } from "../../measures/heading.ts";
 import { headingKey } from "../../measures/headingKey.ts";
 import { InputError } from "../../measures/inputError.ts";
 import type { Measure } from "../../measures/measure.ts";
+import type { Written } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import type { DecimalMark } from "../../measures/decimal.ts";
 import type { UnitOrigin } from "./guessUnits.ts";
@@ -81,14 +82,15 @@ export function matchColumns(
   },
 ): readonly ImportColumn[] {
   const samples = laidOut.headings.map((_, position) => sample(laidOut, position));
-  const detected = detectRoles(laidOut.headings, samples, options.decimalMark);
+  const readText = (text: string): Written => laidOut.source.texts(text, options.decimalMark);
+  const detected = detectRoles(laidOut.headings, samples, readText);
   const figure = options.figureColumn ?? figurePosition(detected);
   const chosen = detected.map((column, position) =>
     position === figure ? withRole(column, "figure") : choose(column, options.choices?.get(position)),
   );
   const units = guessUnits(
     chosen.map((column, position) => ({ ...column, cells: samples[position] ?? [] })),
-    options.decimalMark,
+    readText,
     options.chart,
   );
   const named = nameApart(chosen);
@@ -122,9 +124,9 @@ interface Detected {
 function detectRoles(
   headings: readonly string[],
   samples: readonly (readonly Cell[])[],
-  decimalMark: DecimalMark,
+  readText: (text: string) => Written,
 ): readonly Detected[] {
-  const lengths = positionsOfLengths(headings, samples, decimalMark);
+  const lengths = positionsOfLengths(headings, samples, readText);
   return headings.map((heading, position): Detected => {
     const { unit, unitStated, foreignUnit, measure } = readHeading(heading, "mm");
     const column = {
@@ -144,12 +146,12 @@ function detectRoles(
 function positionsOfLengths(
   headings: readonly string[],
   samples: readonly (readonly Cell[])[],
-  decimalMark: DecimalMark,
+  readText: (text: string) => Written,
 ): ReadonlySet<number> {
   const height = samples.reduce((most, cells) => Math.max(most, cells.length), 1);
   const rows = Array.from({ length: height }, (_, i) => [String(i + 1), ...samples.map((cells) => cells[i])]);
   try {
-    const chart = readChart([["Figure", ...headings], ...rows], { decimalMark });
+    const chart = readChart([["Figure", ...headings], ...rows], { readText });
     return new Set(chart.measures.map((column) => column.position - 1));
   } catch (error) {
     if (error instanceof InputError) return new Set();

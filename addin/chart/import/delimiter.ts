@@ -1,18 +1,20 @@
 import { readHeading } from "../../measures/heading.ts";
-import { parseReading } from "../../measures/parseReading.ts";
+import { lengthIn } from "../../measures/parseReading.ts";
 import type { Delimiter } from "./rows.ts";
 import { delimiters, firstRows } from "./rows.ts";
+import type { TextReader } from "./texts.ts";
+import { textReader } from "./texts.ts";
 
 /**
  * The delimiter under which the first rows look most like a chart: rows of equal width, headings that are
  * measures, and cells that are readings. A text of one column gives a comma.
  */
-export function detectDelimiter(text: string): Delimiter {
-  const scored = delimiters.map((delimiter) => ({ delimiter, score: chartLikeness(text, delimiter) }));
+export function detectDelimiter(text: string, texts = textReader()): Delimiter {
+  const scored = delimiters.map((delimiter) => ({ delimiter, score: chartLikeness(text, delimiter, texts) }));
   return scored.reduce((best, next) => (next.score > best.score ? next : best)).delimiter;
 }
 
-function chartLikeness(text: string, delimiter: Delimiter): number {
+function chartLikeness(text: string, delimiter: Delimiter, texts: TextReader): number {
   const rows = firstRows(text, delimiter, 50);
   const width = mostFrequent(rows.map((row) => row.length));
   if (width === undefined || width < 2) return 0;
@@ -20,7 +22,7 @@ function chartLikeness(text: string, delimiter: Delimiter): number {
   const headings = share(rows[0] ?? [], (cell) => readHeading(cell, "mm").measure !== undefined);
   const readings = share(
     rows.slice(1).flatMap((row) => row.slice(1)),
-    (cell) => parseReading(cell, { unit: "mm" }).kind === "length",
+    (cell) => lengthIn(texts(cell), "mm").kind === "length",
   );
   return sameWidth + headings + readings;
 }

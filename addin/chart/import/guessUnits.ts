@@ -2,10 +2,10 @@ import type { Cell } from "../cell.ts";
 import { cellText } from "../cell.ts";
 import type { Chart } from "../chart.ts";
 import type { Measure } from "../../measures/measure.ts";
-import { parseReading } from "../../measures/parseReading.ts";
+import type { Written } from "../../measures/parseReading.ts";
+import { lengthIn, unitNamed } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { lengthUnits, mmPerUnit } from "../../measures/units.ts";
-import type { DecimalMark } from "../../measures/decimal.ts";
 import { findColumn } from "./findColumn.ts";
 
 /** What the unit of a column rests on. */
@@ -31,49 +31,46 @@ interface Column {
  */
 export function guessUnits(
   columns: readonly Column[],
-  decimalMark: DecimalMark,
+  readText: (text: string) => Written,
   chart: Chart | undefined,
 ): readonly GuessedUnit[] {
   const first = columns.map((column): GuessedUnit | undefined => {
     if (column.statedUnit) return { unit: column.statedUnit, unitFrom: "heading" };
     if (column.role !== "measure" && column.role !== "own") return undefined;
-    const marked = unitOfReadings(column.cells, decimalMark);
+    const marked = unitOfReadings(column.cells, readText);
     if (marked) return { unit: marked, unitFrom: "readings" };
-    const near = unitNearChart(column, decimalMark, chart);
+    const near = unitNearChart(column, readText, chart);
     return near && { unit: near, unitFrom: "chart" };
   });
   const others = new Set(first.flatMap((guess) => (guess ? [guess.unit] : [])));
   const [agreed] = others.size === 1 ? others : [];
   const undecided = columns.filter((c, i) => !first[i] && (c.role === "measure" || c.role === "own"));
-  const unit = agreed ?? unitBySize(undecided.flatMap((c) => numbers(c.cells, decimalMark)));
+  const unit = agreed ?? unitBySize(undecided.flatMap((c) => numbers(c.cells, readText)));
   return first.map((guess) => guess ?? { unit, unitFrom: "guess" });
 }
 
 /** The unit that most readings of a column carry themselves; a fraction without a mark is in inches. */
-function unitOfReadings(cells: readonly Cell[], decimalMark: DecimalMark): LengthUnit | undefined {
-  const texts = cells.map(cellText);
+function unitOfReadings(cells: readonly Cell[], readText: (text: string) => Written): LengthUnit | undefined {
+  const carried = cells.map((cell) => {
+    const text = cellText(cell);
+    const written = readText(text);
+    if (lengthIn(written, "mm").kind !== "length") return undefined;
+    return unitNamed(written) ?? (/[\u00bc-\u00be\u2150-\u215e/\u2044]/.test(text) ? "in" : undefined);
+  });
   return lengthUnits.find((unit) => {
-    const carrying = texts.filter((text) => {
-      // A text that names its unit gives the same length whatever unit is assumed.
-      const mm = parseReading(text, { unit: "mm", decimalMark });
-      const cm = parseReading(text, { unit: "cm", decimalMark });
-      const named = mm.kind === "length" && cm.kind === "length" && mm.mm === cm.mm && mm.unit === unit;
-      return (
-        named || (unit === "in" && mm.kind === "length" && /[\u00bc-\u00be\u2150-\u215e/\u2044]/.test(text))
-      );
-    });
-    return carrying.length > 0 && carrying.length >= texts.length / 3;
+    const carrying = carried.filter((each) => each === unit).length;
+    return carrying > 0 && carrying >= cells.length / 3;
   });
 }
 
 function unitNearChart(
   column: Column,
-  decimalMark: DecimalMark,
+  readText: (text: string) => Written,
   chart: Chart | undefined,
 ): LengthUnit | undefined {
   const present = chart && findColumn(chart, column);
   const usual = median([...(present?.mm ?? [])].filter((mm) => !Number.isNaN(mm)));
-  const read = median(numbers(column.cells, decimalMark));
+  const read = median(numbers(column.cells, readText));
   if (usual === undefined || read === undefined || usual <= 0 || read <= 0) return undefined;
   const apart = (unit: LengthUnit): number => Math.abs(Math.log((read * mmPerUnit[unit]) / usual));
   return lengthUnits.reduce((best, next) => (apart(next) < apart(best) ? next : best));
@@ -92,10 +89,10 @@ function unitBySize(values: readonly number[]): LengthUnit {
   return sixteenths && quarters ? "in" : "cm";
 }
 
-function numbers(cells: readonly Cell[], decimalMark: DecimalMark): number[] {
+function numbers(cells: readonly Cell[], readText: (text: string) => Written): number[] {
   return cells.flatMap((cell) => {
     if (typeof cell === "number") return [cell];
-    const reading = parseReading(cellText(cell), { unit: "mm", decimalMark });
+    const reading = lengthIn(readText(cellText(cell)), "mm");
     return reading.kind === "length" ? [reading.mm] : [];
   });
 }

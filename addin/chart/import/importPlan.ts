@@ -66,7 +66,9 @@ export function planOf(options: {
 }): ImportPlan {
   const { laidOut, columns, figures, decimalMark, present } = options;
   const targets = columns.filter((c) => c.role !== "left out").map((c) => targetOf(c, present));
-  const readers = targets.map((target) => sourceCellReader(target.from.unit, target.unit, decimalMark));
+  const readers = targets.map((target) =>
+    sourceCellReader(target.from.unit, target.unit, (text) => laidOut.source.texts(text, decimalMark)),
+  );
   const plan: ImportPlan = {
     laidOut,
     targets,

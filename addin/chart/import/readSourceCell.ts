@@ -1,8 +1,7 @@
 import type { Cell } from "../cell.ts";
 import { readCell } from "../readCell.ts";
-import type { DecimalMark } from "../../measures/decimal.ts";
-import type { Reading } from "../../measures/parseReading.ts";
-import { parseReading } from "../../measures/parseReading.ts";
+import type { Reading, Written } from "../../measures/parseReading.ts";
+import { lengthIn } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { fromMm } from "../../measures/units.ts";
 
@@ -18,7 +17,7 @@ export type SourceCellReader = (cell: Cell, format: string | undefined) => Sourc
 const remembered = 50_000;
 
 /**
- * A reader for the cells of one column: text by the file’s decimal mark, worksheet cells by value and number format.
+ * A reader for the cells of one column: texts as they are read for the whole file, worksheet cells by value and number format.
  *
  * @param unit the unit of readings that name none
  * @param storedIn the unit of the values that come out
@@ -26,14 +25,14 @@ const remembered = 50_000;
 export function sourceCellReader(
   unit: LengthUnit,
   storedIn: LengthUnit,
-  decimalMark: DecimalMark,
+  readText: (text: string) => Written,
 ): SourceCellReader {
   const known = new Map<string, SourceReading>();
   return (cell, format) => {
     if (typeof cell !== "string") return inUnit(readCell(cell, unit, format), storedIn);
     const before = known.get(cell);
     if (before) return before;
-    const reading = inUnit(parseReading(cell, { unit, decimalMark }), storedIn);
+    const reading = inUnit(lengthIn(readText(cell), unit), storedIn);
     if (known.size < remembered) known.set(cell, reading);
     return reading;
   };

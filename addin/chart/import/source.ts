@@ -1,7 +1,9 @@
 import type { Cell, Cells } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import { readHeading } from "../../measures/heading.ts";
-import { parseReading } from "../../measures/parseReading.ts";
+import { lengthIn } from "../../measures/parseReading.ts";
+import type { TextReader } from "./texts.ts";
+import { textReader } from "./texts.ts";
 
 /** What is imported: the rows of a text file or of a worksheet, headings among them. Rows may differ in length. */
 export interface SourceRows {
@@ -10,6 +12,8 @@ export interface SourceRows {
   readonly numbers: readonly number[];
   /** Number formats of a worksheet’s cells, for finding fractions that became dates. */
   readonly formats?: readonly (readonly (string | undefined)[])[];
+  /** Reads its texts, each once for all that ask. */
+  readonly texts: TextReader;
 }
 
 /** A source laid out as a chart: which row holds the headings, and the rows of figures below it. */
@@ -27,19 +31,19 @@ const searched = 12;
  * Index of the row that holds the headings: the one with most headings that are measures, else with most
  * words; the first of equals. A row of group headings over merged cells has fewer words than the row below it.
  */
-export function detectHeadingRow(rows: Cells): number {
+export function detectHeadingRow(rows: Cells, texts = textReader()): number {
   const scores = rows.slice(0, searched).map((row) => {
     const known = row.filter(isKnownHeading).length;
-    const words = row.filter((cell) => !isBlank(cell) && !isReading(cell)).length;
+    const words = row.filter((cell) => !isBlank(cell) && !isReading(cell, texts)).length;
     return known * 100 + words;
   });
   return Math.max(0, scores.indexOf(Math.max(...scores)));
 }
 
 /** True when measures run down and figures run across, so that the source has to be turned. */
-export function detectTurned(rows: Cells): boolean {
+export function detectTurned(rows: Cells, texts = textReader()): boolean {
   const down = rows.slice(0, 100).filter((row) => isKnownHeading(row[0])).length;
-  const across = (rows[detectHeadingRow(rows)] ?? []).filter(isKnownHeading).length;
+  const across = (rows[detectHeadingRow(rows, texts)] ?? []).filter(isKnownHeading).length;
   return down >= 2 && down > across;
 }
 
@@ -50,6 +54,7 @@ export function turn(source: SourceRows): SourceRows {
   return {
     rows: columns.map((c) => source.rows.map((row) => row[c])),
     numbers: columns.map((c) => c + 1),
+    texts: source.texts,
     ...(source.formats ? { formats: columns.map((c) => source.formats?.map((row) => row[c]) ?? []) } : {}),
   };
 }
@@ -84,6 +89,6 @@ function isKnownHeading(cell: Cell): boolean {
   return typeof cell === "string" && readHeading(cell, "mm").measure !== undefined;
 }
 
-function isReading(cell: Cell): boolean {
-  return typeof cell === "number" || parseReading(cellText(cell), { unit: "mm" }).kind !== "refused";
+function isReading(cell: Cell, texts: TextReader): boolean {
+  return typeof cell === "number" || lengthIn(texts(cellText(cell)), "mm").kind !== "refused";
 }

@@ -9,6 +9,7 @@ import {
   layOut,
   turn,
 } from "../../../addin/chart/import/source.ts";
+import { textReader } from "../../../addin/chart/import/texts.ts";
 import { findMeasure } from "../../../addin/measures/dictionary.ts";
 import { laidOutText } from "./support.ts";
 
@@ -125,7 +126,11 @@ describe("the layout of a file", () => {
       ["Figure", "Bust"],
       ["Mira", "78", "60"],
     ];
-    expect(layOut({ rows, numbers: [1, 2] }, 0).headings).toEqual(["Figure", "Bust", "Column C"]);
+    expect(layOut({ rows, numbers: [1, 2], texts: textReader() }, 0).headings).toEqual([
+      "Figure",
+      "Bust",
+      "Column C",
+    ]);
   });
 
   test("headings unknown to the dictionary are found by being words", () => {
@@ -144,7 +149,7 @@ describe("the layout of a file", () => {
       ["Waist", "60", "61"],
     ];
     expect(detectTurned(rows)).toBe(true);
-    const turned = turn({ rows, numbers: [1, 2, 3] });
+    const turned = turn({ rows, numbers: [1, 2, 3], texts: textReader() });
     expect(turned.rows).toEqual([
       ["", "Bust", "Waist"],
       ["Mira", "78", "60"],

@@ -10,6 +10,7 @@ import { requireChart } from "../../../addin/chart/import/requireChart.ts";
 import { layOut } from "../../../addin/chart/import/source.ts";
 import type { Survey } from "../../../addin/chart/import/survey.ts";
 import { shapeRemarks, survey } from "../../../addin/chart/import/survey.ts";
+import { textReader } from "../../../addin/chart/import/texts.ts";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import { laidOutText } from "./support.ts";
 
@@ -189,7 +190,7 @@ test("any chart of numbers comes back as it was, whatever delimiter and decimal 
 
 test("a large file is gone through in steps", () => {
   const rows = [["Figure", "Waist (mm)"], ...Array.from({ length: 1000 }, (_, i) => [`F${String(i)}`, "60"])];
-  const laidOut = layOut({ rows, numbers: rows.map((_, i) => i + 1) }, 0);
+  const laidOut = layOut({ rows, numbers: rows.map((_, i) => i + 1), texts: textReader() }, 0);
   const columns = matchColumns(laidOut, { decimalMark: "." });
   const figures = decideFigures(laidOut, 0, [], carefully);
   const steps = survey(planOf({ laidOut, columns, figures, decimalMark: ".", present: undefined }));
