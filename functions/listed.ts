@@ -1,5 +1,5 @@
 import type { Explanation } from "../addin/fit/explainPair.ts";
-import { rank } from "../addin/fit/verdict.ts";
+import { isWearable, rank } from "../addin/fit/verdict.ts";
 import type { Value } from "./descriptor.ts";
 import { shownLength } from "./shown.ts";
 
@@ -7,9 +7,10 @@ import { shownLength } from "./shown.ts";
 export const toldHeadings = ["Verdict", "Where", "Difference", "What to do"] as const;
 
 /** A verdict in the cells of a row: the place and the amount that decide, and what to do about it. */
-export function told({ verdict, governing, take }: Explanation): readonly Value[] {
-  if (verdict === "fits" || !governing) return [verdict, "", "", ""];
-  const toMeasure = take.length > 0 ? `Measure ${take.join(" and ")}.` : "";
+export function told({ verdict, governing, take, unjudged }: Explanation): readonly Value[] {
+  const unknown = isWearable(verdict) ? unjudged.join(" ") : "";
+  if (verdict === "fits" || !governing) return [verdict, "", "", unknown];
+  const toMeasure = take.length > 0 ? `Measure ${take.join(" and ")}.` : unknown;
   return [
     verdict,
     governing.place,

@@ -76,7 +76,7 @@ export const badClasses: Failure = {
 /** How the verdicts are reached, for the reference of every function that gives them. */
 export const howJudged =
   "Every measure that the rules of the garment class name is compared with its ease: between least and most it fits, as far " +
-  "again below it is snug and as far again above it is loose. Then the garment is put on, over the head and stepped into, " +
+  "again below it is snug and as far again above it is loose (half as far for lengths). Then the garment is put on, over the head and stepped into, " +
   "and every opening must pass what stands in its way; the best way counts. The verdict is the worst of all. Where a wrong " +
   "reading of half a millimetre (or a quarter of a percent) would turn a yes into a no, it is too close to call.\n\n" +
   "Worn over names the patterns underneath: each takes room with the thickness of its cloth, and more where its cloth lies " +
@@ -133,7 +133,7 @@ export const patternHeadings =
   "Beside Pattern and Garment class, the patterns may have the columns Title, Drafted for (a figure of the chart), Stretch %, " +
   "Thickness, Worn over (codes of patterns), Opens (back, front, shoulder, side, waist, full length or none), Opening length, " +
   "Neck opening, Cuff opening (empty without sleeves), Hem opening, Waist opening, Sleeves (none, short, elbow or long), Ends at " +
-  "(under the bust, waist, hip, thigh, knee, calf, ankle or floor; for a sock or stocking its upper end), and finished measures such as Bust or " +
+  "(under the bust, waist, hip, thigh, knee, calf, ankle or floor; for a sock or stocking its upper end), Length (to the hem: from the waist, or of tops, dresses and coats from the back of the neck), and finished measures such as Bust or " +
   "Foot length. What a garment does not have is not judged: without sleeves no upper arm, in an ankle sock no calf. Where " +
   "Sleeves and Ends at are empty, the garment class tells, then what is given: a cuff opening means long sleeves, none means no sleeves. " +
   "A finished measure that is left empty is taken from the figure that the pattern was drafted for, with the ease half way " +

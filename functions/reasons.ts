@@ -2,7 +2,8 @@ import { figureIndex } from "../addin/chart/find.ts";
 import { patternNamed } from "../addin/chart/readPatterns.ts";
 import type { Check } from "../addin/fit/check.ts";
 import type { Explanation } from "../addin/fit/explainPair.ts";
-import { explainPair } from "../addin/fit/explainPair.ts";
+import { briefly, explainPair } from "../addin/fit/explainPair.ts";
+import { isWearable } from "../addin/fit/verdict.ts";
 import { chart as chartRange, text } from "./arguments.ts";
 import type { Table } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -72,6 +73,7 @@ export const reasonsFunction = defineFunction({
           "will not go on: 26 mm too small (the shoulders are not measured)",
           "Make the opening 26 mm larger, or make its placket 13 mm longer.",
         ],
+        ["Note", "", "", "", "Length not judged: give Length, or Drafted for and Ends at.", ""],
       ],
     },
   ],
@@ -84,9 +86,14 @@ export const reasonsFunction = defineFunction({
   },
 });
 
-function reasons({ verdict, routes, take, checks, notes }: Explanation): Table {
+function reasons({ verdict, routes, take, checks, notes, unjudged }: Explanation): Table {
   const [best] = routes;
-  const todo = take.length > 0 ? `Measure ${take.join(" and ")}.` : "";
+  const todo =
+    take.length > 0
+      ? `Measure ${take.join(" and ")}.`
+      : isWearable(verdict)
+        ? briefly(unjudged).join(" ")
+        : "";
   return [
     ["Check", "Needs", "Has", "Difference", "Says", "Alteration"],
     ["Verdict", "", "", "", verdict, todo],

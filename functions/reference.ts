@@ -59,6 +59,12 @@ function fitRules(): string {
 
 ${markdownTable(openingsTable)}
 
+**Lengths.** Sleeve, inside leg and hem end where they are meant to: beside the figure that the pattern was drafted for, at the same
+share of the way on every body; else within the stretch that Sleeves or Ends at names. They may be 3 % of the whole way (arm, inside leg,
+waist to floor) and 0.5 mm off, and as far again a little short or long: a rule of the project’s own, about an inch on a full-size
+inside leg, which a rule for armLength, insideLeg or outsideLeg (waist to floor) in your table of ease rules replaces. The way
+from waist to floor is Outside leg, or Body rise and Inside leg together. What is not given is named as not judged.
+
 **Sleeves and legs.** The largest of what is measured counts, whichever way the garment goes on.
 
 ${markdownTable(limbsTable)}`;

@@ -36,7 +36,14 @@ export const wardrobeFunction = defineFunction({
       values: [examplePatterns, exampleChart, "Teal"],
       gives: [
         ["Pattern", "Title", "Verdict", "Where", "Difference", "What to do"],
-        ["P3", "Fireside gown", "fits", "", "", ""],
+        [
+          "P3",
+          "Fireside gown",
+          "fits",
+          "",
+          "",
+          "Length not judged: give Length, or Drafted for and Ends at.",
+        ],
         [
           "P1",
           "Meadow skirt",

@@ -37,8 +37,8 @@ export const wearersFunction = defineFunction({
       values: [examplePatterns, exampleChart, "P1"],
       gives: [
         ["Figure", "Verdict", "Where", "Difference", "What to do"],
-        ["Linnet", "fits", "", "", ""],
-        ["Dunnock", "fits", "", "", ""],
+        ["Linnet", "fits", "", "", "Length not judged: give Length, or Drafted for and Ends at."],
+        ["Dunnock", "fits", "", "", "Length not judged: give Length, or Drafted for and Ends at."],
         [
           "Teal",
           "will not go on",

@@ -66,12 +66,10 @@ export const defaultEaseRules: readonly EaseRule[] = [
   inches("Jacket", "bustGirth", 5.0625, 8, `${easeClasses}, taken over for loose jackets`),
   inches("Jacket", "hipGirth", 5, 10, envelope, false),
   optionalPercent("Jacket", "upperArmGirth", 10, 60),
-  ...lengthDetail("Jacket", "armLength", -3, 6),
 
   inches("Coat", "bustGirth", 5.0625, 12, own),
   inches("Coat", "hipGirth", 5, undefined, own, false),
   optionalPercent("Coat", "upperArmGirth", 12, 70),
-  ...lengthDetail("Coat", "armLength", -3, 8),
 
   inches("Fitted skirt", "waistGirth", 0.5, 1.5, `${handbook} (least); ${own} (most)`),
   inches("Fitted skirt", "hipGirth", 2, 3, `${handbook} (least); encyclopedia, “Ease (sewing)” (most)`),
@@ -95,7 +93,6 @@ export const defaultEaseRules: readonly EaseRule[] = [
 
   inches("Sleeve", "upperArmGirth", 1, 4, own),
   inches("Sleeve", "wristGirth", 0.5, undefined, own, false),
-  ...lengthDetail("Sleeve", "armLength", -3, 6),
 
   percent("Hosiery", "calfGirth", -25, { percent: 2, mm: 0 }, own),
   percent("Hosiery", "ankleGirth", -25, { percent: 8, mm: 0 }, own, false),

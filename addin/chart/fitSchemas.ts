@@ -69,6 +69,8 @@ export const patternSchema = z.object({
   cuffMm: length,
   hemMm: length,
   waistMm: length,
+  /** mm from the waist (skirts) or the back of the neck (tops, dresses, coats) to the hem */
+  lengthMm: length,
   /** As the row says; undefined where it says nothing. */
   sleeve: z.enum(sleeveKinds).optional(),
   endsAt: z.enum(endPlaces).optional(),

@@ -37,7 +37,8 @@ export interface PatternOptions extends TableOptions {
  *
  * Headings: Pattern (the code) and Garment class are needed. Title, Drafted for (a figure of the chart), Stretch %,
  * Thickness, Worn over (codes, with commas), Opens, Opening length, Neck opening, Cuff opening, Hem opening and Waist
- * opening, Sleeves (none, short, elbow, long) and Ends at (a place of the body) may be there; every other heading that the dictionary knows, with or without “Finished”, is a finished measure
+ * opening, Sleeves (none, short, elbow, long), Ends at (a place of the body) and Length (to the hem, from the waist or
+ * the back of the neck) may be there; every other heading that the dictionary knows, with or without “Finished”, is a finished measure
  * of the garment. Headings may state a unit; lengths are in mm without one.
  *
  * @throws {InputError} when a needed heading is missing or the table has no patterns
@@ -117,6 +118,7 @@ interface Columns {
   readonly waist: TableColumn | undefined;
   readonly sleeve: TableColumn | undefined;
   readonly endsAt: TableColumn | undefined;
+  readonly length: TableColumn | undefined;
   readonly finished: readonly { readonly measure: string; readonly column: TableColumn }[];
 }
 
@@ -138,6 +140,7 @@ function readColumns(cells: Cells, options: TableOptions): Columns {
     waist: columnNamed(columns, ["Waist opening"]),
     sleeve: columnNamed(columns, sleeveHeadings),
     endsAt: columnNamed(columns, endHeadings),
+    length: columnNamed(columns, ["Length", "finished length", "skirt length", "dress length", "hem length"]),
   };
   const taken = new Set(Object.values(named).map((column) => column?.position));
   const finished = columns.flatMap((column) => {
@@ -178,6 +181,7 @@ function readPattern(
     waistMm: openingAt(row, columns.waist),
     sleeve: sleeveOf(row, columns),
     endsAt: endAt(row, columns.endsAt),
+    lengthMm: lengthAt(row, columns.length, { what: "a length" }),
     finished: finishedAt(row, columns),
   };
 }

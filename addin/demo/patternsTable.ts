@@ -36,6 +36,10 @@ const columns: readonly Column[] = [
   inMm("Finished hip", (pattern) => pattern.hip),
   inMm("Finished arm length", (pattern) => pattern.armLength),
   inMm("Finished head", (pattern) => pattern.head),
+  text("Sleeves", (pattern) => pattern.sleeves),
+  text("Ends at", (pattern) => pattern.endsAt),
+  inMm("Length", (pattern) => pattern.length),
+  inMm("Finished inside leg", (pattern) => pattern.insideLeg),
 ];
 
 /** The headings of the Patterns table, with the unit of lengths. */

@@ -14,6 +14,7 @@ import { givesOf } from "./obstacles.ts";
 import { ownRoom } from "./girthOverLayers.ts";
 import type { Layer } from "./layers.ts";
 import { layersAt } from "./layers.ts";
+import { lengthsOf, lineMeasures } from "./lengths.ts";
 import type { ObstacleName } from "./obstacles.ts";
 
 export type RouteName =
@@ -36,6 +37,14 @@ export interface EaseCheck {
   readonly ownMm: number;
   /** What has to be inside as a whole because it is hard, in mm; undefined for soft, tapering parts and for lengths that may end anywhere. */
   readonly contained: Float64Array | undefined;
+  /** The name of the place where it is not that of the measure. */
+  readonly place?: string;
+  /** Where a length is to end, in mm, and the readings that this rests on; left out where it is the body’s measure itself. */
+  readonly ends?: {
+    readonly from: Float64Array;
+    readonly to: Float64Array;
+    readonly uses: readonly { readonly measure: string; readonly mm: Float64Array }[];
+  };
 }
 
 /** An opening against what it has to pass, for every figure of the chart. */
@@ -66,6 +75,8 @@ export interface Route {
 export interface CompiledPattern {
   readonly pattern: Pattern;
   readonly eases: readonly EaseCheck[];
+  /** What is not judged, in sentences: “Length not judged: …”. */
+  readonly unjudged: readonly string[];
   /** Openings that are passed whichever way the garment goes on: cuffs and leg hems. */
   readonly limbs: readonly OpeningCheck[];
   /** The ways of putting it on; one of them must succeed. */
@@ -78,13 +89,17 @@ export interface CompiledPattern {
 /** Works out once what a pattern asks of any figure of the chart. */
 export function compilePattern(pattern: Pattern, context: GarmentContext): CompiledPattern {
   const opening = openingChecks(pattern, context);
+  const parts = context.partsOf(pattern);
+  const lengths = lengthsOf(pattern, parts, context);
+  const { name, wornOn } = pattern.garmentClass;
+  const rules = context
+    .rulesOf(name)
+    .filter(({ measure }) => hasMeasure(wornOn, parts, measure) && !lineMeasures.includes(measure));
   return {
     pattern,
-    eases: context
-      .rulesOf(pattern.garmentClass.name)
-      .filter(({ measure }) => hasMeasure(pattern.garmentClass.wornOn, context.partsOf(pattern), measure))
-      .map((rule) => easeCheck(pattern, rule, context)),
-    limbs: limbOpenings(pattern, context.partsOf(pattern), opening),
+    eases: [...rules.map((rule) => easeCheck(pattern, rule, context)), ...lengths.checks],
+    unjudged: lengths.unjudged,
+    limbs: limbOpenings(pattern, parts, opening),
     routes: opensAllTheWay(pattern, context) ? [laidRound] : routesOf(pattern, opening),
     comfort: 1 + pattern.stretch * comfortableShare,
     full: 1 + pattern.stretch,

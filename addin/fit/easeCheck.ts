@@ -55,6 +55,7 @@ export function easeCheck(question: EaseQuestion): Check {
         finished: new Map(),
       },
       eases: [check],
+      unjudged: [],
       limbs: [],
       routes: [],
       comfort: 1 + stretch * comfortableShare,

@@ -30,29 +30,32 @@ export function explainEase(
   const bodyMm = isGirth ? girthOverGarments(bare, check.layers) : bare;
   const least = easeMm(check.rule.least, bare, -Infinity);
   const most = easeMm(check.rule.most, bare, Infinity);
-  const outerMm = bodyMm + check.ownMm;
+  const outerMm = (check.ends ? (check.ends.from[figure.index] ?? Number.NaN) : bodyMm) + check.ownMm;
   const hardMm = (check.contained?.[figure.index] ?? Number.NaN) + outerMm - bare;
   const needsMm =
     verdict === "will not go on"
       ? hardMm
       : isGirth || isHard
         ? leastGirthMm(outerMm, least, compiled)
-        : bodyMm + least;
+        : outerMm + least;
   const hasMm = check.garmentMm * comfort;
-  const mostMm = outerMm + most;
+  const mostMm = (check.ends ? (check.ends.to[figure.index] ?? Number.NaN) : outerMm) + most;
   const isOver = check.garmentMm > mostMm;
   const differenceMm = isOver ? check.garmentMm - mostMm : hasMm - needsMm;
   const alteration = alterationOf(verdict, differenceMm / (isOver ? 1 : comfort), check, compiled, unit);
-  const name = measureById(check.rule.measure)?.name ?? check.rule.measure;
+  const nameOf = (measure: string): string => measureById(measure)?.name ?? measure;
+  const name = nameOf(check.rule.measure);
+  const uses = check.ends?.uses ?? [{ measure: check.rule.measure, mm: check.bodies }];
+  const lacking = uses.filter(({ mm }) => Number.isNaN(mm[figure.index] ?? Number.NaN));
   const take = [
-    ...(Number.isNaN(bare) ? [`${name} of ${figure.name}`] : []),
+    ...lacking.map(({ measure }) => `${nameOf(measure)} of ${figure.name}`),
     ...(Number.isNaN(check.garmentMm) ? [`finished ${name.toLowerCase()} of ${compiled.pattern.code}`] : []),
   ];
   return {
     kind: isGirth ? "girth" : "length",
-    place: name,
+    place: check.place ?? name,
     measure: check.rule.measure,
-    bodyMm,
+    bodyMm: check.ends ? outerMm : bodyMm,
     needsMm,
     ...(most === Infinity ? {} : { mostMm }),
     hasMm,

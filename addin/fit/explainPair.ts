@@ -3,10 +3,11 @@ import type { CompiledPattern, OpeningCheck, Route, RouteName } from "./compileP
 import { explainEase } from "./explainEase.ts";
 import { explainOpening } from "./explainOpening.ts";
 import { judgePair, judgeRoute } from "./judgePair.ts";
+import { lineMeasures } from "./lengths.ts";
 import type { Fitting } from "./match.ts";
 import type { ObstacleName } from "./obstacles.ts";
 import type { Verdict } from "./verdict.ts";
-import { rank, verdictOf } from "./verdict.ts";
+import { isWearable, rank, verdictOf } from "./verdict.ts";
 
 /** One way of putting a garment on. */
 export interface ExplainedRoute {
@@ -30,7 +31,9 @@ export interface Explanation {
   readonly routes: readonly ExplainedRoute[];
   /** What to measure, where that would decide. */
   readonly take: readonly string[];
-  /** What was assumed, in sentences. */
+  /** What was not judged and why, in sentences: “Length not judged: …”. */
+  readonly unjudged: readonly string[];
+  /** What was not judged and what was assumed, in sentences. */
   readonly notes: readonly string[];
 }
 
@@ -65,7 +68,7 @@ export function explainPair(fitting: Fitting, pattern: number, figure: number): 
       explainEase(
         check,
         compiled,
-        { index: figure, name, unit: view.unitOf(check.rule.measure) },
+        { index: figure, name, unit: view.unitOf(check.ends?.uses[0]?.measure ?? check.rule.measure) },
         readingError,
       ),
     ),
@@ -75,11 +78,12 @@ export function explainPair(fitting: Fitting, pattern: number, figure: number): 
     ),
   ];
   const governing = governingCheck(checks, verdict);
+  const unjudged = [...compiled.unjudged, ...checks.flatMap(unknownLength)];
   return {
     pattern: compiled.pattern.code,
     figure: name,
     verdict,
-    words: sentence(verdict, governing),
+    words: [sentence(verdict, governing), ...(isWearable(verdict) ? briefly(unjudged) : [])].join(" "),
     ...(governing ? { governing } : {}),
     checks,
     routes: routes.map(({ route, isBest, rankOf }) => ({
@@ -95,7 +99,8 @@ export function explainPair(fitting: Fitting, pattern: number, figure: number): 
             ),
           ]
         : [],
-    notes: notesOn(compiled, fitting, figure),
+    unjudged,
+    notes: [...unjudged, ...notesOn(compiled, fitting, figure)],
   };
 }
 
@@ -153,6 +158,17 @@ function sentence(verdict: Verdict, governing: Check | undefined): string {
   if (verdict === "fits") return "Fits.";
   if (!governing) return "Not known: its garment class has no ease rule that could be checked.";
   return `${governing.place}: ${governing.says}.`;
+}
+
+/** A length that is known of the garment, but not of the figure. */
+function unknownLength({ place, measure = "", counts, take }: Check): readonly string[] {
+  if (counts || !lineMeasures.includes(measure)) return [];
+  return [`${place === "Hem" ? "Length" : place} not judged: measure ${take.join(" and ")}.`];
+}
+
+/** “Length not judged.” */
+export function briefly(unjudged: readonly string[]): readonly string[] {
+  return unjudged.map((each) => `${each.slice(0, each.indexOf(":"))}.`);
 }
 
 function notesOn(compiled: CompiledPattern, { view }: Fitting, figure: number): readonly string[] {

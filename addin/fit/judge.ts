@@ -61,10 +61,13 @@ function bandWidth(least: number, most: number): number {
   return most === Infinity ? Math.abs(least) / 2 : Math.max(0, most - least);
 }
 
-/** The verdict on a length, as {@link judgeGirth} without stretch, in the words of girths. */
+/**
+ * The verdict on a length, as {@link judgeGirth} without stretch, in the words of girths. The bands beyond least and most are
+ * half as wide: a hem or waist in the wrong place is seen before a girth is (the project’s own choice).
+ */
 export function judgeLength(difference: number, least: number, most: number, errorMm: number): number {
   if (!(Number.isFinite(difference) && Number.isFinite(errorMm))) return rank["not known"];
-  return judgeBands(difference - least, most - difference, bandWidth(least, most), Infinity, errorMm);
+  return judgeBands(difference - least, most - difference, bandWidth(least, most) / 2, Infinity, errorMm);
 }
 
 /**

@@ -47,7 +47,7 @@ export function judgeEase(
   const errorMm = readingErrorMm(error, bare);
   const { garmentMm, ownMm, kind } = check;
   const over = girthOverGarments(bare, check.layers) + ownMm;
-  const atRest = garmentMm - over;
+  const atRest = check.ends ? beyondEnds(garmentMm, check.ends, figure) : garmentMm - over;
   if (check.contained) {
     const hard = over - bare + (check.contained[figure] ?? Number.NaN);
     const found = judgeContained(garmentMm * comfort - hard, atRest, least, most, errorMm);
@@ -56,6 +56,12 @@ export function judgeEase(
   return isAround(kind)
     ? judgeGirth(atRest, garmentMm * comfort - over, garmentMm * full - over, least, most, errorMm)
     : asLength(judgeLength(atRest, least, most, errorMm));
+}
+
+/** mm by which a length ends below (above zero) or above (below zero) where it is to end. */
+function beyondEnds(mm: number, { from, to }: NonNullable<EaseCheck["ends"]>, figure: number): number {
+  const short = mm - (from[figure] ?? Number.NaN);
+  return short < 0 ? short : Math.max(0, mm - (to[figure] ?? Number.NaN));
 }
 
 /** Girths and widths are tight or loose, lengths and heights short or long. */

@@ -253,7 +253,7 @@ function OfPair(props: {
         <span className={styles.verdict}>
           <VerdictWords verdict={explanation.verdict} />
         </span>
-        {explanation.verdict !== "fits" && <p className={styles.text}>{explanation.words}</p>}
+        {explanation.words !== "Fits." && <p className={styles.text}>{explanation.words}</p>}
       </div>
       {question === "why" ? (
         <WhyNot explanation={explanation} comfort={fitting.patterns[pattern]?.comfort ?? 1} />

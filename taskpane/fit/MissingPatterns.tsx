@@ -17,6 +17,8 @@ const columns: readonly (readonly [heading: string, says: string])[] = [
   ["Worn over", "codes of the patterns underneath"],
   ["Opens, Opening length", "back, front, side or full length, and how long"],
   ["Neck, Cuff, Hem, Waist opening", "around, not stretched"],
+  ["Sleeves", "none, short, elbow or long"],
+  ["Ends at, Length", "thigh, knee, calf … and how long it is down to there"],
   ["Finished bust, waist, hip …", "of the garment itself"],
 ];
 

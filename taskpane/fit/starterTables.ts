@@ -37,6 +37,9 @@ export function patternsStarter(
     ["Opens", "full length"],
     [`Opening length (${unit})`, undefined],
     ...lengthHeadings.map((heading) => [`${heading} (${unit})`, undefined] as const),
+    ["Sleeves", undefined],
+    ["Ends at", "knee"],
+    [`Length (${unit})`, undefined],
   ];
   return starterTable("Patterns", usualNames.patterns, taken, {
     says: "One row a pattern. Leave empty what you do not know. Finished measures are those of the garment, seams closed.",

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Row } from "./fitOf.ts";
 import { easeCheckFunction } from "../../functions/easeCheck.ts";
+import { matchAll } from "../../addin/fit/match.ts";
 import { explainPair } from "../../addin/fit/explainPair.ts";
 import { explain, fittingOf, verdict, wisp } from "./fitOf.ts";
 
@@ -253,6 +254,70 @@ describe("what a garment has", () => {
       ...{ place: "Cuff over the upper arm", verdict: "will not go on" },
     });
     expect(passes({ ...gown, "Cuff opening": 48 }, /^Cuff/)?.verdict).toBe("fits");
+  });
+
+  describe("lengths", () => {
+    const legs = { Thigh: 108, "Inside leg": 188, "Body rise": 66 };
+    const short = { ...wisp, ...legs };
+    const tall = { ...short, "Inside leg": 230 };
+    const on = (garment: Row, figure: Row) => {
+      const fitting = fittingOf({ G: garment }, { Short: short, Other: figure });
+      const explained = explainPair(fitting, 0, 1);
+      expect(matchAll(fitting).verdict(0, 1)).toBe(explained.verdict);
+      return explained;
+    };
+    const trousers = {
+      "Garment class": "Trousers",
+      Opens: "full length",
+      Waist: 139,
+      Hip: 208,
+      "Hem opening": 80,
+    };
+
+    it("trousers for an inside leg of 188 are too short for one of 230", () => {
+      const drafted = { ...trousers, "Drafted for": "Short" };
+      expect(on(drafted, short)).toMatchObject({ verdict: "fits", words: "Fits." });
+      expect(on(drafted, tall)).toMatchObject({ verdict: "too short", governing: { place: "Inside leg" } });
+      // As given: 172 of 188 is 210 of 230.
+      const given = on({ ...drafted, "Inside leg": 172 }, tall).governing;
+      expect(given?.bodyMm).toBeCloseTo((172 / 188) * 230, 9);
+      expect(on({ ...trousers, "Ends at": "ankle", "Inside leg": 172 }, tall).verdict).toBe("too short");
+      expect(on({ ...trousers, "Ends at": "ankle", "Inside leg": 212 }, tall).verdict).toBe("fits");
+    });
+
+    it("a skirt has a hem: at the same share of the way to the floor", () => {
+      const knee = { ...skirt, Opens: "full length", "Ends at": "knee", Length: 139 };
+      expect(on(knee, short).verdict).toBe("fits");
+      // The way is 66 + 188 and 66 + 230 mm long: the knee of the other begins at 145 mm.
+      expect(on({ ...knee, Length: 100 }, tall)).toMatchObject({
+        verdict: "too short",
+        governing: { place: "Hem" },
+      });
+      const drafted = { ...knee, "Drafted for": "Short", Length: 254 / 2 };
+      expect(on(drafted, tall).checks.find(({ place }) => place === "Hem")?.bodyMm).toBeCloseTo(296 / 2, 9);
+      const coat = {
+        "Garment class": "Coat",
+        Opens: "full length",
+        Bust: 220,
+        "Ends at": "calf",
+        Length: 88 + 190,
+      };
+      expect(on(coat, short).verdict).toBe("fits");
+      expect(on({ ...coat, Length: 88 + 260 }, short).verdict).toBe("too long");
+    });
+
+    it("says that a length is not judged where it is not given, or says nothing by itself", () => {
+      const wrap = { ...skirt, Opens: "full length" };
+      const open = on(wrap, short);
+      expect(open).toMatchObject({ verdict: "fits", words: "Fits. Length not judged." });
+      expect(open.notes).toContain("Length not judged: give Length, or Drafted for and Ends at.");
+      expect(on({ ...trousers, "Inside leg": 60 }, short).unjudged).toEqual([
+        "Inside leg not judged: Inside leg 60 mm says nothing without Ends at or Drafted for.",
+      ]);
+      expect(on({ ...wrap, "Ends at": "knee", Length: 139 }, wisp).unjudged).toEqual([
+        "Length not judged: measure Body rise of Other and Inside leg of Other.",
+      ]);
+    });
   });
 
   it("a bodice that opens down its whole back is open all the way", () => {

@@ -1,4 +1,5 @@
 import type { CellContent, SheetContent } from "../../workbook/content.ts";
+import { endPlaces, sleeveKinds } from "../../chart/garmentParts.ts";
 import { patternHeadings, patternRows } from "../patternsTable.ts";
 import type { TableColumn } from "./tableSheet.ts";
 import { tableSheet } from "./tableSheet.ts";
@@ -43,6 +44,21 @@ const columns: readonly TableColumn[] = [
   { heading: "Cuff opening", note: "Around the finished sleeve end. Empty without sleeves." },
   { heading: "Hem opening", note: "Around the finished hem of a leg, or of a stocking at its narrowest." },
   { heading: "Waist opening", note: "Around the finished waist edge, or the elastic when it is stretched." },
+  {
+    heading: "Sleeves",
+    note: "Empty: as the class usually has them, else long with a cuff opening and none without.",
+    choices: sleeveKinds,
+  },
+  {
+    heading: "Ends at",
+    note: "Where the lower edge lies on the body; the upper one of a sock or stocking. Empty: as the class usually does.",
+    choices: endPlaces,
+    letters: 16,
+  },
+  {
+    heading: "Length",
+    note: "To the hem: of a skirt from the waist, of a top, dress or coat from the back of the neck.",
+  },
 ];
 
 const finished = "Of the finished garment, seams and closures shut, measured around or along as on the body.";

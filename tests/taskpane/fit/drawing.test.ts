@@ -99,6 +99,7 @@ describe("what to change", () => {
       routes: [],
       take: [],
       notes: [],
+      unjudged: [],
     });
     expect(change).toMatchObject({ total: undefined, edges: undefined });
     expect(change?.words).toContain("draft it anew");
