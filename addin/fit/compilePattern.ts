@@ -14,6 +14,7 @@ import { givesOf } from "./obstacles.ts";
 import { ownRoom } from "./girthOverLayers.ts";
 import type { Layer } from "./layers.ts";
 import { layersAt } from "./layers.ts";
+import type { BodyLine, LineEnds } from "./lengths.ts";
 import { lengthsOf, lineMeasures } from "./lengths.ts";
 import type { ObstacleName } from "./obstacles.ts";
 
@@ -39,12 +40,9 @@ export interface EaseCheck {
   readonly contained: Float64Array | undefined;
   /** The name of the place where it is not that of the measure. */
   readonly place?: string;
-  /** Where a length is to end, in mm, and the readings that this rests on; left out where it is the body’s measure itself. */
-  readonly ends?: {
-    readonly from: Float64Array;
-    readonly to: Float64Array;
-    readonly uses: readonly { readonly measure: string; readonly mm: Float64Array }[];
-  };
+  /** The line of the body along which a length runs, and where that is on every figure; left out where it is the body’s measure itself. */
+  readonly line?: BodyLine;
+  readonly ends?: LineEnds;
 }
 
 /** An opening against what it has to pass, for every figure of the chart. */

@@ -44,26 +44,51 @@ const hemEnds: Readonly<Partial<Record<EndPlace, Stretch>>> = {
   floor: { from: 0.95, to: 1, usual: 0.98 },
 };
 
-/** One reading that a length rests on, for every figure. */
-interface Used {
-  readonly measure: string;
-  readonly mm: Float64Array;
+/** A line of the body along which a length runs, without the figures: sums of measures, by the dictionary’s ids. */
+export interface BodyLine {
+  /** Where the line begins: nothing for the point from which the length is measured. */
+  readonly starts: readonly string[];
+  readonly lengths: readonly string[];
+  /** Shares of its length between which the garment is to end. */
+  readonly from: number;
+  readonly to: number;
 }
 
-/** A line of the body along which a garment’s length runs. */
-interface Line {
+/** Where a length is to end on every figure, in mm, and the readings that this rests on. */
+export interface LineEnds {
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+  readonly uses: readonly { readonly measure: string; readonly mm: Float64Array }[];
+}
+
+/** The line on the figures of a chart: its length, and where a garment is to end. */
+export function onFigures(
+  { starts, lengths, from, to }: BodyLine,
+  view: FigureView,
+): { readonly bodies: Float64Array; readonly ends: LineEnds } {
+  const start = sumOf(starts, view);
+  const bodies = sumOf(lengths, view);
+  const at = (share: number): Float64Array => bodies.map((mm, figure) => (start[figure] ?? 0) + share * mm);
+  const uses = [...starts, ...lengths].map((measure) => ({ measure, mm: view.reading(measure) }));
+  return { bodies, ends: { from: at(from), to: at(to), uses } };
+}
+
+function sumOf(measures: readonly string[], view: FigureView): Float64Array {
+  return Float64Array.from({ length: view.size }, (_, figure) =>
+    measures.reduce((sum, measure) => sum + (view.reading(measure)[figure] ?? Number.NaN), 0),
+  );
+}
+
+/** A length of a garment, and the line that it runs along. */
+interface GarmentLength extends Pick<BodyLine, "starts" | "lengths"> {
   readonly place: string;
-  /** The measure whose rule counts, and whose unit the result goes out in. */
+  /** The measure whose rule counts. */
   readonly measure: string;
   /** The heading under which the length of the garment is given. */
   readonly heading: string;
   readonly givenMm: number | undefined;
   /** Where on the line it ends, as far as the row or the class says. */
   readonly end: Stretch | undefined;
-  /** Where the line begins on each figure, and how long it is, in mm. */
-  readonly starts: Float64Array;
-  readonly lengths: Float64Array;
-  readonly uses: readonly Used[];
 }
 
 /** The lengths of a pattern that can be judged, and in sentences those that cannot. */
@@ -77,7 +102,9 @@ export interface Lengths {
  * the way on every body; else the stretch that Sleeves or Ends at names.
  */
 export function lengthsOf(pattern: Pattern, parts: GarmentParts, context: GarmentContext): Lengths {
-  const found = linesOf(pattern, parts, context.view).map((line) => judgeLine(line, pattern, context));
+  const found = garmentLengths(pattern, parts, context.view).map((each) =>
+    judgeLength(each, pattern, context),
+  );
   return {
     checks: found.flatMap((each) => (typeof each === "string" ? [] : [each])),
     unjudged: found.flatMap((each) => (typeof each === "string" ? [each] : [])),
@@ -87,99 +114,76 @@ export function lengthsOf(pattern: Pattern, parts: GarmentParts, context: Garmen
 /** Measures of finished garments that {@link lengthsOf} takes care of. */
 export const lineMeasures: readonly string[] = ["armLength", "insideLeg", "outsideLeg"];
 
-function linesOf(pattern: Pattern, { sleeve, endsAt }: GarmentParts, view: FigureView): readonly Line[] {
+function garmentLengths(
+  pattern: Pattern,
+  { sleeve, endsAt }: GarmentParts,
+  view: FigureView,
+): readonly GarmentLength[] {
   const { garmentClass, finished, lengthMm } = pattern;
-  const none = new Float64Array(view.size);
-  const along = (measure: string, heading: string, place: string, end: Stretch | undefined): Line => {
-    const mm = view.reading(measure);
+  const along = (
+    measure: string,
+    heading: string,
+    place: string,
+    end: Stretch | undefined,
+  ): GarmentLength => {
     const givenMm = finished.get(measure);
-    return { place, measure, heading, givenMm, end, starts: none, lengths: mm, uses: [{ measure, mm }] };
+    return { place, measure, heading, givenMm, end, starts: [], lengths: [measure] };
   };
   const sleeves =
     sleeve === "none" ? [] : [along("armLength", "Arm length", "Sleeve length", sleeveEnds[sleeve])];
   const hem = {
-    heading: "Length",
+    ...{ place: "Hem", measure: "outsideLeg", heading: "Length" },
     givenMm: lengthMm ?? finished.get("outsideLeg"),
     end: endsAt && hemEnds[endsAt],
+    lengths: waistToFloor(pattern, view),
   };
-  const fromNape = { mm: view.reading("backWaistLength"), measure: "backWaistLength" };
   switch (garmentClass.wornOn) {
     case "arm":
       return sleeves;
     case "hips and legs":
-      return endsAt === "hip"
-        ? []
-        : [along("insideLeg", "Inside leg", "Inside leg", endsAt && legEnds[endsAt])];
+      if (endsAt === "hip") return [];
+      return [along("insideLeg", "Inside leg", "Inside leg", endsAt && legEnds[endsAt])];
     case "hips":
-      return [
-        { ...hem, place: "Hem", measure: "outsideLeg", starts: none, ...waistToFloor(pattern, view, []) },
-      ];
+      return [{ ...hem, starts: [] }];
     case "upper body":
-    case "whole body": {
-      const isCropped = endsAt === "waist" || endsAt === "under the bust";
-      const line = { ...hem, place: "Hem", measure: "outsideLeg", starts: fromNape.mm };
-      return [...sleeves, ...(isCropped ? [] : [{ ...line, ...waistToFloor(pattern, view, [fromNape]) }])];
-    }
+    case "whole body":
+      if (endsAt === "waist" || endsAt === "under the bust") return sleeves;
+      return [...sleeves, { ...hem, starts: ["backWaistLength"] }];
     default:
       return [];
   }
 }
 
-/** Down the side as it was measured, or rise and inside leg together; of two figures that are compared the same of both. */
-function waistToFloor(
-  { draftedFor }: Pattern,
-  view: FigureView,
-  before: readonly Used[],
-): Pick<Line, "lengths" | "uses"> {
+/** Down the side where it was measured, else rise and inside leg together. */
+function waistToFloor({ draftedFor }: Pattern, view: FigureView): readonly string[] {
   const outside = view.reading("outsideLeg");
-  const rise = view.reading("bodyRise");
-  const inside = view.reading("insideLeg");
-  const isOutside =
+  const isMeasured =
     draftedFor === undefined ? outside.some(Number.isFinite) : Number.isFinite(outside[draftedFor]);
-  return isOutside
-    ? { lengths: outside, uses: [...before, { measure: "outsideLeg", mm: outside }] }
-    : {
-        lengths: rise.map((mm, figure) => mm + (inside[figure] ?? Number.NaN)),
-        uses: [...before, { measure: "bodyRise", mm: rise }, { measure: "insideLeg", mm: inside }],
-      };
+  return isMeasured ? ["outsideLeg"] : ["bodyRise", "insideLeg"];
 }
 
-/** A check of the line, or in a sentence why there is none. */
-function judgeLine(line: Line, pattern: Pattern, context: GarmentContext): EaseCheck | string {
-  const { place, heading, givenMm, end, starts, lengths, measure, uses } = line;
+/** A check of the length, or in a sentence why there is none. */
+function judgeLength(each: GarmentLength, pattern: Pattern, context: GarmentContext): EaseCheck | string {
+  const { place, heading, givenMm, end, starts, lengths, measure } = each;
   const own = context.rulesOf(pattern.garmentClass.name).find((rule) => rule.measure === measure);
   const rule: EaseRule = own ?? { ...usualLengthRule, garmentClass: pattern.garmentClass.name, measure };
-  const at = (share: number): Float64Array =>
-    lengths.map((mm, figure) => (starts[figure] ?? Number.NaN) + share * mm);
   const { draftedFor = -1 } = pattern;
-  const start = starts[draftedFor] ?? Number.NaN;
-  const length = lengths[draftedFor] ?? Number.NaN;
+  const start = sumOf(starts, context.view)[draftedFor] ?? Number.NaN;
+  const length = sumOf(lengths, context.view)[draftedFor] ?? Number.NaN;
   const isDrafted = Number.isFinite(start + length);
-  const check = (garmentMm: number, from: Float64Array, to: Float64Array): EaseCheck => ({
-    ...{
-      rule,
-      place,
-      kind: "length",
-      garmentMm,
-      bodies: lengths,
-      layers: [],
-      ownMm: 0,
-      contained: undefined,
-    },
-    ends: { from, to, uses },
-  });
-  if (givenMm !== undefined && isDrafted) {
-    const same = at((givenMm - start) / length);
-    return check(givenMm, same, same);
-  }
-  if (givenMm !== undefined && end) return check(givenMm, at(end.from), at(end.to));
-  if (givenMm !== undefined && own) return check(givenMm, at(1), at(1));
-  if (isDrafted && end) {
-    const usual = at(end.usual);
-    return check(start + end.usual * length, usual, usual);
-  }
+  const check = (garmentMm: number, from: number, to = from): EaseCheck => {
+    const line = { starts, lengths, from, to };
+    return {
+      ...{ rule, place, kind: "length", garmentMm, layers: [], ownMm: 0, contained: undefined, line },
+      ...onFigures(line, context.view),
+    };
+  };
+  if (givenMm !== undefined && isDrafted) return check(givenMm, (givenMm - start) / length);
+  if (givenMm !== undefined && end) return check(givenMm, end.from, end.to);
+  if (givenMm !== undefined && own) return check(givenMm, 1);
+  if (isDrafted && end) return check(start + end.usual * length, end.usual);
   const what = place === "Hem" ? "Length" : place;
   if (givenMm === undefined) return `${what} not judged: give ${heading}, or Drafted for and Ends at.`;
-  const given = `${heading} ${lengthWords(givenMm, context.view.unitOf(uses[0]?.measure ?? measure))}`;
+  const given = `${heading} ${lengthWords(givenMm, context.view.unitOf(lengths[0] ?? measure))}`;
   return `${what} not judged: ${given} says nothing without Ends at or Drafted for.`;
 }

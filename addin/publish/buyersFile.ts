@@ -5,6 +5,7 @@ import type { EaseRule } from "../chart/easeRule.ts";
 import type { CompiledPattern, EaseCheck, OpeningCheck, RouteName } from "../fit/compilePattern.ts";
 import { bodiesOf } from "../fit/compilePattern.ts";
 import { figureView } from "../fit/figureView.ts";
+import { onFigures } from "../fit/lengths.ts";
 import type { Fitting } from "../fit/match.ts";
 import type { ReadingError } from "../fit/readingError.ts";
 import type { Verdict } from "../fit/verdict.ts";
@@ -37,7 +38,7 @@ interface PatternAlone extends Pick<CompiledPattern, "comfort" | "full"> {
   readonly seamEdges: number;
   readonly closure: Closure;
   readonly stretch: number;
-  readonly eases: readonly (Omit<EaseCheck, "bodies" | "contained" | "rule"> & {
+  readonly eases: readonly (Omit<EaseCheck, "bodies" | "contained" | "ends" | "rule"> & {
     readonly rule: Pick<EaseRule, "measure" | "least" | "most" | "required">;
   })[];
   readonly limbs: readonly OpeningAlone[];
@@ -152,11 +153,12 @@ export function fittingOf(file: BuyersFile, body: TypedBody): Fitting {
   const patterns = received<readonly PatternAlone[]>(file.patterns).map((pattern): CompiledPattern => {
     const { comfort, full, eases, limbs, routes, wornOn } = pattern;
     return {
-      ...{ pattern: patternOf(pattern), comfort, full },
+      ...{ pattern: patternOf(pattern), comfort, full, unjudged: [] },
       eases: eases.map((check) => ({
         ...check,
         rule: { ...check.rule, garmentClass: "", source: "" },
         ...bodiesOf(view, wornOn, check.rule.measure),
+        ...(check.line && onFigures(check.line, view)),
       })),
       limbs: limbs.map(opening),
       routes: routes.map(({ name, openings }) => ({ name, openings: openings.map(opening) })),
@@ -215,10 +217,14 @@ function alone({ pattern, eases, limbs, routes, comfort, full }: CompiledPattern
   const { wornOn, seamEdges } = garmentClass;
   return {
     ...{ code, title, wornOn, seamEdges, closure, stretch, comfort, full },
-    eases: eases.map(({ kind, garmentMm, layers, ownMm, rule: { measure, least, most, required } }) => ({
-      ...{ kind, garmentMm, layers, ownMm },
-      rule: { measure, least, most, required },
-    })),
+    eases: eases.map(
+      ({ kind, garmentMm, layers, ownMm, place, line, rule: { measure, least, most, required } }) => ({
+        ...{ kind, garmentMm, layers, ownMm },
+        ...(place !== undefined && { place }),
+        ...(line && { line }),
+        rule: { measure, least, most, required },
+      }),
+    ),
     limbs: limbs.map(openingAlone),
     routes: routes.map(({ name, openings }) => ({ name, openings: openings.map(openingAlone) })),
   };
@@ -277,7 +283,9 @@ function askedMeasures(
   for (const { eases, limbs, routes } of patterns) {
     const openings = [...limbs, ...routes.flatMap((route) => route.openings)];
     const needed = new Set([
-      ...eases.filter(({ garmentMm }) => !Number.isNaN(garmentMm)).map(({ rule }) => rule.measure),
+      ...eases
+        .filter(({ garmentMm }) => !Number.isNaN(garmentMm))
+        .flatMap(({ rule, line }) => (line ? [...line.starts, ...line.lengths] : [rule.measure])),
       ...openings.flatMap(({ obstacle }) => obstacleMeasures[obstacle]),
     ]);
     for (const id of needed) counts.set(id, (counts.get(id) ?? 0) + 1);
