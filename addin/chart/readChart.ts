@@ -28,7 +28,7 @@ export function readChart(cells: Cells, options: ChartOptions = {}): Chart {
   const problems: ChartProblem[] = [];
   checkShape(cells);
   const rows = figureRows(cells, problems);
-  if (rows.length === 0)
+  if (rows.length === 0 && options.mayBeEmpty !== true)
     throw new InputError(
       "The chart has headings but no figures. Write a figure’s name in the first column, with its readings beside it.",
     );

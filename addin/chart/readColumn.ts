@@ -18,6 +18,8 @@ export interface ChartOptions {
   readonly formats?: readonly (readonly string[])[];
   /** Reads texts, where there is another way than that of tape readings in a worksheet. */
   readonly readText?: (text: string) => Written;
+  /** True for a chart that is about to be filled: headings without figures are no fault then. */
+  readonly mayBeEmpty?: boolean;
 }
 
 /** A range whose figures are known, on the way to a chart. Problems are added as they are met. */

@@ -27,13 +27,17 @@ function matchOf(): { match?: Match } {
  * Judges every pair, with pauses in which the page can be used; begins anew when the tables change, and not when they are the
  * same as before.
  */
-export function useMatch(fitting: Fitting): Matching {
+export function useMatch(fitting: Fitting | undefined): Matching {
   const kept = useSession().book.once(matchOf, fitting);
   const [matching, setMatching] = useState<Matching>({ match: undefined, share: 0 });
   const { match: known } = kept;
   useEffect(() => {
     if (known) {
       setMatching({ match: known, share: 1 });
+      return undefined;
+    }
+    if (!fitting) {
+      setMatching({ match: undefined, share: 0 });
       return undefined;
     }
     const stop = new AbortController();

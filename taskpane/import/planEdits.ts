@@ -93,16 +93,30 @@ function* editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions)
     });
 
   const fullWidth = width + newColumns.length;
-  const newRows: Edit[] =
-    rows.length === 0
+  // A table that was just begun has empty rows to be written into first.
+  const empty = plan.present?.cells.slice(1).every((line) => line.every(isBlank)) === true ? height - 1 : 0;
+  const into = rows.slice(0, empty);
+  const below = rows.slice(empty);
+  const newRows: Edit[] = [
+    ...(into.length === 0
       ? []
       : [
           {
-            kind: "rows",
-            table: table.name,
-            rows: rows.map((cells) => Array.from({ length: fullWidth }, (_, c) => cells[c]?.value)),
+            kind: "cells" as const,
+            at: { sheet, row: row + 1, column },
+            cells: into.map((cells) => Array.from({ length: fullWidth }, (_, c) => cells[c])),
           },
-        ];
+        ]),
+    ...(below.length === 0
+      ? []
+      : [
+          {
+            kind: "rows" as const,
+            table: table.name,
+            rows: below.map((cells) => Array.from({ length: fullWidth }, (_, c) => cells[c]?.value)),
+          },
+        ]),
+  ];
 
   const changes = [...updates].flatMap(([figure, cells]): Edit[] => {
     const present = [...cells.keys()].filter((c) => c < width);
@@ -121,7 +135,7 @@ function* editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions)
     ),
     ...rows.flatMap((cells, i) =>
       cells.flatMap((cell, c) =>
-        isMarked(cell) ? [{ sheet, row: row + height + i, column: column + c }] : [],
+        isMarked(cell) ? [{ sheet, row: row + height - empty + i, column: column + c }] : [],
       ),
     ),
   ];

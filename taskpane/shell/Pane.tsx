@@ -50,7 +50,7 @@ const sectionOf: Readonly<Record<Errand["kind"], SectionKey | undefined>> = {
 
 /** The task pane: fills its parent, from 320 px wide. Knows the workbook only through its port. */
 export function Pane(props: PaneProps): ReactNode {
-  const { workbook, services = browserServices, errands, section: first = "import" } = props;
+  const { workbook, services = browserServices, errands, section: first = "home" } = props;
   const styles = useStyles();
   const asked = useMemo(() => errands ?? createErrands(), [errands]);
   const errand = useSyncExternalStore(asked.subscribe, asked.latest);

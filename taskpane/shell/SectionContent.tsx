@@ -10,6 +10,7 @@ const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
 
 /** What each section shows comes when it is first opened, so that the pane itself opens fast. */
 const contents: Readonly<Record<SectionKey, ComponentType>> = {
+  home: lazy(async () => ({ default: (await import("../home/HomeSection.tsx")).HomeSection })),
   import: lazy(async () => ({ default: (await import("../import/ImportSection.tsx")).ImportSection })),
   check: lazy(async () => ({ default: (await import("../check/CheckSection.tsx")).CheckSection })),
   groups: lazy(async () => ({ default: (await import("../groups/GroupsSection.tsx")).GroupsSection })),

@@ -8,7 +8,7 @@ import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.t
  * The workbook at one of its versions, as the whole pane reads it. Each table is read once, for whichever section asks first;
  * what is as it was in an earlier version is the same object again. A reading that fails is tried again by the next who asks.
  */
-export interface Book extends Pick<Workbook, "sheets" | "tables" | "readTable"> {
+export interface Book extends Pick<Workbook, "sheets" | "tables" | "readTable" | "usedArea" | "readArea"> {
   /**
    * What `work` gives for these inputs, worked out once as long as they are the same objects, by this version or another.
    *
@@ -31,7 +31,11 @@ export function openBook(workbook: Workbook): () => Book {
   };
   return () => {
     const [readSheets, readTables, readTable] = [sheets(), tables(), cells()];
-    return { sheets: () => readSheets(""), tables: () => readTables(""), readTable, once };
+    return {
+      ...{ sheets: () => readSheets(""), tables: () => readTables(""), readTable, once },
+      // What stands outside tables is looked at once, by Home.
+      ...{ usedArea: (sheet) => workbook.usedArea(sheet), readArea: (area) => workbook.readArea(area) },
+    };
   };
 }
 

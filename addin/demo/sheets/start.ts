@@ -1,4 +1,5 @@
 import type { SheetContent } from "../../workbook/content.ts";
+import { demoTitle } from "../title.ts";
 import { heading, quiet, title, wrapped } from "./parts.ts";
 
 /** What the workbook is and how to begin. */
@@ -6,7 +7,7 @@ export function startSheet(): SheetContent {
   return {
     name: "Start",
     cells: [
-      [title("Measure Book: a workbook to try things in")],
+      [title(demoTitle)],
       [quiet("The maker, her figures and all readings are invented. Change whatever you like.")],
       [],
       [heading("What is here")],

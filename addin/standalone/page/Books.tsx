@@ -25,6 +25,19 @@ export function Books({ desk, state, close }: BooksProps): ReactNode {
           Back to the sheet
         </button>
       </div>
+      <div className="actions">
+        <button
+          type="button"
+          aria-disabled={state.working !== undefined}
+          onClick={() => {
+            if (state.working !== undefined) return;
+            close();
+            void desk.openDemo();
+          }}
+        >
+          Open the demo again
+        </button>
+      </div>
       <p>
         {state.saved?.kind === "not kept"
           ? "This browser keeps nothing for this page: these books are gone when you close it. Save those that you need as .xlsx."

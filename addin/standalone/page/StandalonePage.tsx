@@ -8,6 +8,7 @@ import { Books } from "./Books.tsx";
 import type { Desk, DeskState } from "./desk.ts";
 import { createDesk, openingState } from "./desk.ts";
 import { chooseWorkbook } from "./files.ts";
+import { NewBook } from "./NewBook.tsx";
 import type { PageNotice } from "./notices.ts";
 import { clock } from "./notices.ts";
 import type { Region, Regions } from "./regions.ts";
@@ -160,7 +161,8 @@ function TopBar(props: {
   readonly goTo: (region: Region) => void;
 }): ReactNode {
   const { desk, state, isInBooks, setInBooks, goTo } = props;
-  const [isSaving, setSaving] = useState(false);
+  const [asks, setAsks] = useState<"new" | "save">();
+  const newButton = useRef<HTMLButtonElement>(null);
   const saveButton = useRef<HTMLButtonElement>(null);
   const isBusy = state.working !== undefined;
   // A button that were disabled while it works would lose the keyboard’s place.
@@ -183,8 +185,11 @@ function TopBar(props: {
     await desk?.openFile(file);
   };
   const asked = (): void => {
-    setSaving(false);
-    saveButton.current?.focus();
+    setAsks(undefined);
+    (asks === "new" ? newButton : saveButton).current?.focus();
+  };
+  const toggle = (what: "new" | "save"): void => {
+    setAsks(asks === what ? undefined : what);
   };
   return (
     <header className="top" data-region="top">
@@ -204,6 +209,13 @@ function TopBar(props: {
           </button>
         )}
         {button(
+          "New book",
+          () => {
+            toggle("new");
+          },
+          { ref: newButton, "aria-expanded": asks === "new" },
+        )}
+        {button(
           "Books",
           () => {
             if (isInBooks) setInBooks(false);
@@ -215,16 +227,22 @@ function TopBar(props: {
         {button(
           "Save .xlsx",
           () => {
-            setSaving(!isSaving);
+            toggle("save");
           },
-          { ref: saveButton, "aria-expanded": isSaving },
+          { ref: saveButton, "aria-expanded": asks === "save" },
         )}
-        {button("Open the demo again", () => {
-          setInBooks(false);
-          void desk?.openDemo();
-        })}
       </div>
-      {isSaving && (
+      {asks === "new" && (
+        <NewBook
+          begin={(name, unit) => {
+            asked();
+            setInBooks(false);
+            void desk?.beginBook(name, unit);
+          }}
+          cancel={asked}
+        />
+      )}
+      {asks === "save" && (
         <SaveForms
           name={state.book?.name ?? "Workbook"}
           save={(form) => {

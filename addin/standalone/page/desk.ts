@@ -1,5 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { InputError } from "../../measures/inputError.ts";
+import type { LengthUnit } from "../../measures/units.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import { checkFileSize } from "../../workbook/tooLarge.ts";
 import type { ReadWorkbook } from "../../workbook/xlsx/readXlsx.ts";
@@ -61,6 +62,8 @@ export interface Desk {
   subscribe(listener: () => void): () => void;
   openFile(file: File): Promise<void>;
   openDemo(): Promise<void>;
+  /** An empty book to begin with. */
+  beginBook(name: string, unit: LengthUnit): Promise<void>;
   /** Save the book that is open as .xlsx. */
   saveFile(form: FileForm): Promise<void>;
   dismiss(id: string): void;
@@ -465,6 +468,16 @@ export function createDesk(place: HTMLElement): Desk {
       work("Opening the demo …", "The demo was not opened; your workbook is as it was.", () =>
         openNew("Demo", demo, "The demo is open."),
       ),
+    beginBook: (typed, unit) =>
+      work("Beginning a new book …", "The new book was not begun; your workbook is as it was.", async () => {
+        const name = tidyName(typed);
+        if (name === undefined) throw new InputError("A book needs a name. Type one, then try again.");
+        await openNew(
+          name,
+          async () => (await import("../../demo/starterWorkbook.ts")).starterWorkbook(unit),
+          "Your new book is open. Write your figures on the sheet Figures, one row each.",
+        );
+      }),
     saveFile: (form) =>
       work("Saving …", "The workbook was not saved.", async () => {
         if (grid) await writeFile(state.book?.name ?? "Workbook", grid.workbook.content(), form);

@@ -24,7 +24,10 @@ export async function editsFor(
   const tables = await workbook.tables();
   const table = tables.find((t) => t.name === "Figures");
   const data = table && (await workbook.readTable(table.name));
-  const present = data && { cells: data.values, chart: readChart(data.values, { formats: data.formats }) };
+  const present = data && {
+    cells: data.values,
+    chart: readChart(data.values, { formats: data.formats, mayBeEmpty: true }),
+  };
   const { plan, obstacle } = prepare("The file", read, { columns: new Map(), twins }, present);
   if (obstacle !== undefined) throw new Error(obstacle);
   await inSteps(survey(plan), noPause, signal);

@@ -59,6 +59,25 @@ test("a sheet of that name is no obstacle", async () => {
   expect(workbook.content().sheets[0]?.cells).toEqual([[{ value: "mine" }]]);
 });
 
+test("a chart of headings alone is filled from its empty row on, in its own units", async () => {
+  const begun = withChart([
+    ["Figure", "Waist (in)", "Notes"],
+    [undefined, undefined, undefined],
+  ]);
+  const workbook = createMemoryWorkbook(begun);
+  const source = pasted("Figure,Notes,Waist (mm),Hip (mm)\nMira,resin,127,140\nTola,,12 or 13,141\n");
+  await workbook.apply("Import 2 figures", await editsFor(workbook, source));
+  expect(await valuesOf(workbook, "Figures")).toEqual([
+    ["Figure", "Waist (in)", "Notes", "Hip girth (mm)"],
+    ["Mira", 5, "resin", 140],
+    ["Tola", "12 or 13", undefined, 141],
+  ]);
+  const cells = workbook.content().sheets[0]?.cells;
+  expect([cells?.[2]?.[1]?.style, cells?.[3]?.[1]?.style]).toEqual([undefined, "marked"]);
+  await workbook.undo();
+  expect(workbook.content()).toEqual(begun);
+});
+
 const chart: Cells = [
   ["Figure", "Waist (mm)", "Notes", "Bust (mm)"],
   ["Mira", 60, "resin", undefined],

@@ -1,0 +1,137 @@
+import { makeStyles } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useEffect, useMemo } from "react";
+import type { Match } from "../../addin/fit/match.ts";
+import type { GroupedFigure } from "../../addin/similarity/groups.ts";
+import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
+import { columnsOfPart } from "../../addin/similarity/columns.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
+import { useCheck } from "../check/useCheck.ts";
+import { useFit } from "../fit/useFit.ts";
+import { useMatch } from "../fit/useMatch.ts";
+import type { Fit } from "../fit/readFit.ts";
+import type { GroupsInput } from "../groups/readGroups.ts";
+import { readGroups } from "../groups/readGroups.ts";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
+import { card } from "../ui/boxes.ts";
+import { OpenList } from "../ui/OpenList.tsx";
+import { SignedWords } from "../ui/SignedWords.tsx";
+import type { Fact, Known, Step } from "./facts.ts";
+import { bodiesOf, factsOf, nextStep, wearOf } from "./facts.ts";
+import { FindFigure } from "./FindFigure.tsx";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  card,
+  next: { margin: 0, fontWeight: 600 },
+});
+
+/** Every table as it is found; kept, since another object would be read anew. */
+const usual = {};
+
+/** What a workbook with a chart says, the next step first. */
+export function ChartFacts(props: {
+  readonly table: TableInfo;
+  readonly isDemo: boolean;
+  readonly onStep: (step: Step | undefined) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { table, isDemo, onStep } = props;
+  const { workbook, goTo, say } = useSession();
+  const { check } = useCheck(undefined);
+  const groups = useRead(readGroups, usual);
+  const fit = useFit(usual);
+  const { match } = useMatch(fit?.fitting);
+  const grouped = useMemo(() => groups && groupedOf(groups), [groups]);
+  const chart = groups?.figures?.chart;
+
+  const known = useMemo(
+    (): Known | undefined =>
+      chart && {
+        figures: chart.figures.length,
+        measures: chart.measures.length,
+        toLookAt: check && (check.failure ?? check.checked?.flags.length ?? 0),
+        bodies: typeof grouped === "object" ? bodiesOf(grouped) : grouped,
+        wear: wearIn(fit, match),
+      },
+    [chart, check, grouped, fit, match],
+  );
+  const step = useMemo(() => known && nextStep(known), [known]);
+  useEffect(() => {
+    onStep(step);
+  }, [step, onStep]);
+
+  const open = ({ to }: Fact): void => {
+    if (to) {
+      goTo(to);
+      return;
+    }
+    const { sheet, row, column } = table.area;
+    workbook.select({ sheet, row, column, rows: 1, columns: 1 }).catch((error: unknown) => {
+      say({ kind: "failed", text: failureText(error) });
+    });
+  };
+
+  return (
+    <>
+      {isDemo && (
+        <p className={styles.text}>
+          This is the demo: its maker, figures and patterns are invented, and some slips are left in it for
+          you to find. Your own chart is best begun in a workbook of its own.
+        </p>
+      )}
+      {step && (
+        <section className={styles.card} aria-label="Next">
+          <p className={styles.next}>Next</p>
+          <p className={styles.text}>{step.why}</p>
+        </section>
+      )}
+      {groups?.failure !== undefined && <p className={styles.text}>{groups.failure}</p>}
+      {known && (
+        <OpenList
+          label="What this workbook says"
+          items={factsOf(known, table.area.sheet)}
+          keyOf={({ to }) => to ?? "chart"}
+          rowOf={({ name, sign, tone, says, words }) => ({
+            name,
+            says: says !== "" && (
+              <SignedWords sign={sign} tone={tone}>
+                {says}
+              </SignedWords>
+            ),
+            words: words === "" ? undefined : words,
+          })}
+          onOpen={open}
+        />
+      )}
+      {chart && (
+        <FindFigure
+          chart={chart}
+          table={table}
+          flags={check?.checked?.flags}
+          grouped={typeof grouped === "object" ? grouped : undefined}
+          fitting={fit?.fitting}
+        />
+      )}
+    </>
+  );
+}
+
+function groupedOf({ figures, failure }: GroupsInput): readonly GroupedFigure[] | string | undefined {
+  if (!figures) return failure;
+  const { chart, tolerances, garments } = figures;
+  try {
+    return sharedBodyGroups(chart, columnsOfPart(chart, "body", { tolerances, garments }));
+  } catch (error) {
+    return failureText(error);
+  }
+}
+
+function wearIn(fit: Fit | undefined, match: Match | undefined): Known["wear"] {
+  if (!fit) return undefined;
+  if (fit.failure !== undefined) return { why: fit.failure };
+  if (!fit.used.patterns || (fit.fitting?.patterns.length === 0 && fit.problems.length === 0)) return "none";
+  return match && wearOf(match, fit.problems.length);
+}

@@ -1,0 +1,170 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { lazy, Suspense, useState } from "react";
+import { areaName } from "../../addin/workbook/address.ts";
+import { freeName } from "../shell/freeName.ts";
+import { chartTable } from "../import/planEdits.ts";
+import { failureText } from "../shell/notice.ts";
+import { OfferDemo } from "../shell/OfferDemo.tsx";
+import type { PrimaryAction } from "../shell/SectionFrame.tsx";
+import { SectionFrame } from "../shell/SectionFrame.tsx";
+import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
+import { card, plainList } from "../ui/boxes.ts";
+import { FailureBox } from "../ui/FailureBox.tsx";
+import { count } from "../ui/words.ts";
+import type { Step } from "./facts.ts";
+import type { Holding, SheetChart } from "./readHome.ts";
+import { readHome } from "./readHome.ts";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
+  list: plainList,
+  card,
+  name: { fontWeight: 600 },
+  button: { alignSelf: "flex-start", marginTop: "4px" },
+});
+
+// What is worked out comes after the words that can be said at once.
+const ChartFacts = lazy(async () => ({ default: (await import("./ChartFacts.tsx")).ChartFacts }));
+
+/** What this workbook holds and what to do next. */
+export function HomeSection(): ReactNode {
+  const styles = useStyles();
+  const session = useSession();
+  const { goTo, ask } = session;
+  const holding = useRead(readHome, undefined);
+  const [step, setStep] = useState<Step>();
+  const importChart = (label: string): PrimaryAction => ({
+    label,
+    run: () => {
+      goTo("import");
+    },
+  });
+
+  const primary = ((): PrimaryAction | undefined => {
+    switch (holding?.kind) {
+      case "no chart":
+        return {
+          label: "Begin a chart",
+          run: () => {
+            ask("newChart");
+          },
+        };
+      case "no figures":
+        return importChart("Import figures");
+      case "chart":
+        return (
+          step && {
+            label: step.label,
+            run: () => {
+              goTo(step.to);
+            },
+          }
+        );
+      default:
+        return undefined;
+    }
+  })();
+
+  return (
+    <SectionFrame title="Home" primary={primary}>
+      {!holding && <p className={styles.text}>Looking at the workbook …</p>}
+      {holding?.kind === "failed" && <FailureBox what="The workbook cannot be read." why={holding.why} />}
+      {holding?.kind === "no chart" && <NoChart holding={holding} />}
+      {holding?.kind === "no figures" && (
+        <>
+          <p className={styles.text}>
+            Your chart has its headings and no figures yet. Type the first one into the sheet “
+            {holding.table.area.sheet}”, one row a figure, or import a list that you have.
+          </p>
+          <OpenTheSheet holding={holding} />
+        </>
+      )}
+      {holding?.kind === "chart" && (
+        <Suspense fallback={<p className={styles.text}>Looking at the chart …</p>}>
+          <ChartFacts table={holding.table} isDemo={holding.isDemo} onStep={setStep} />
+        </Suspense>
+      )}
+    </SectionFrame>
+  );
+}
+
+function OpenTheSheet({
+  holding,
+}: {
+  readonly holding: Extract<Holding, { kind: "no figures" }>;
+}): ReactNode {
+  const styles = useStyles();
+  const { workbook, say } = useSession();
+  const { sheet, row, column } = holding.table.area;
+  const open = (): void => {
+    workbook.select({ sheet, row: row + 1, column, rows: 1, columns: 1 }).catch((error: unknown) => {
+      say({ kind: "failed", text: failureText(error) });
+    });
+  };
+  return (
+    <Button className={styles.button} onClick={open}>
+      Go to the first row
+    </Button>
+  );
+}
+
+function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no chart" }> }): ReactNode {
+  const styles = useStyles();
+  const { apply, working, goTo } = useSession();
+  const { found, tables } = holding;
+  const use = async ({ area, figures }: SheetChart): Promise<void> => {
+    const name = freeName(chartTable, tables, "_");
+    await apply(`Use the sheet “${area.sheet}” as your chart`, [{ kind: "table", name, area }], {
+      kind: "done",
+      text: `The sheet “${area.sheet}” is your chart now: ${count(figures, "figure")}, in a table named ${name}.`,
+    });
+  };
+  return (
+    <>
+      <p className={styles.text}>
+        {found.length > 0
+          ? "There is a measurement chart here that Measure Book does not use yet."
+          : "There is no measurement chart in this workbook yet: the list of your figures, one row each, with what the tape says."}
+      </p>
+      {found.length > 0 && (
+        <ul className={styles.list} aria-label="Charts on sheets">
+          {found.map((chart) => (
+            <li key={chart.area.sheet} className={styles.card}>
+              <span className={styles.name}>Sheet “{chart.area.sheet}”</span>
+              <span>
+                {count(chart.figures, "figure")} and {count(chart.measures, "measure")}, in{" "}
+                {areaName(chart.area)}.
+              </span>
+              <span className={styles.quiet}>
+                It becomes a table where it stands. No cell is moved or changed.
+              </span>
+              <Button
+                className={styles.button}
+                appearance="primary"
+                disabledFocusable={working !== undefined}
+                onClick={() => void use(chart)}
+              >
+                Use it as my chart
+              </Button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className={styles.text}>
+        Begin an empty chart, or bring a list that you have: a file, or rows copied from anywhere.
+      </p>
+      <Button
+        className={styles.button}
+        onClick={() => {
+          goTo("import");
+        }}
+      >
+        Import a list
+      </Button>
+      <OfferDemo />
+    </>
+  );
+}
