@@ -118,6 +118,7 @@ describe("the page without a mouse", () => {
     await page.keyboard.press("F6");
     await keyTo(page, "Import", "Shift+Tab");
     await page.keyboard.press("Enter");
+    await page.getByRole("heading", { name: "Import", level: 1 }).waitFor();
     await keyTo(page, "Choose a file");
     const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Enter")]);
     await chooser.setFiles({
@@ -260,7 +261,7 @@ describe("eyes and fingers", () => {
       });
     expect(await height(".place")).toBeGreaterThanOrEqual(0.75 * 400);
     await page.getByRole("button", { name: "Pane", exact: true }).click();
-    expect(await height("#section-import")).toBeGreaterThanOrEqual(0.5 * 400);
+    expect(await height("#section-home")).toBeGreaterThanOrEqual(0.5 * 400);
   });
 
   it("tell lines and words of drawings from the ground in forced colours", async () => {

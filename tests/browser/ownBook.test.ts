@@ -77,9 +77,7 @@ describe("a book of one’s own, on the page without Excel", () => {
     await press("Import 12 figures");
     await page.getByText("The table Figures holds the figures now.").waitFor();
     await home();
-    await facts()
-      .getByText(/^12 figures/)
-      .waitFor();
+    await facts().getByText("12 figures, 26 measures").waitFor();
     await facts().getByText("4 bodies").waitFor();
     await facts().getByText("12 figures share with another; none is alone.").waitFor();
   });
@@ -94,6 +92,7 @@ describe("a book of one’s own, on the page without Excel", () => {
       ["B", "Shift for Orla"],
       ["C", "dress"],
       ["D", "Orla"],
+      ["H", "full length"],
     ] as const)
       await hands.typeInto(`Patterns!${column}${row}`, text);
     await facts().getByText("1 pattern on 12 figures").waitFor();
