@@ -1,11 +1,10 @@
-import { isBlank } from "../../addin/chart/cell.ts";
 import { findChart } from "../../addin/chart/import/findChart.ts";
 import { demoTitle } from "../../addin/demo/title.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { Area, TableInfo } from "../../addin/workbook/port.ts";
 import { chartTable } from "../import/planEdits.ts";
 import type { Book } from "../shell/book.ts";
-import { chartTables } from "../shell/chartTables.ts";
+import { chartTables, isEmptyChart } from "../shell/chartTables.ts";
 import { failureText } from "../shell/notice.ts";
 
 /** A chart that stands on a sheet as plain cells. */
@@ -43,7 +42,7 @@ export async function readHome(book: Book): Promise<Holding> {
       return { kind: "no chart", found, sheets, tables: all.map(({ name }) => name) };
     }
     const { values } = await book.readTable(table.name);
-    if (values.slice(1).every(([name]) => isBlank(name))) return { kind: "no figures", table };
+    if (isEmptyChart(values)) return { kind: "no figures", table };
     return { kind: "chart", table, isDemo: await isDemo(book, sheets[0]) };
   } catch (error) {
     return { kind: "failed", why: failureText(error) };

@@ -1,10 +1,12 @@
 import type { Cells } from "../../addin/chart/cell.ts";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartTables } from "../shell/chartTables.ts";
+import { chartIn } from "../shell/book.ts";
+import { chartTables, isEmptyChart } from "../shell/chartTables.ts";
 import { failureText } from "../shell/notice.ts";
 import { useRead } from "../shell/useRead.ts";
 import { chartTable } from "./planEdits.ts";
@@ -40,7 +42,8 @@ export async function readDestination(book: Book, chosen: string | undefined): P
     if (!table) return { ...nowhere, tables, sheets, obstacle: undefined };
     const data = await book.readTable(table.name);
     try {
-      const present = book.once(presentChart, data.values, data.formats);
+      const chart = isEmptyChart(data.values) ? emptyChart(data) : chartIn(book, data);
+      const present = book.once(presentChart, data.values, chart);
       return { tables, sheets, table, present, obstacle: undefined };
     } catch (error) {
       const why = `The table ${table.name} cannot be added to: ${failureText(error)}`;
@@ -51,7 +54,11 @@ export async function readDestination(book: Book, chosen: string | undefined): P
   }
 }
 
+function presentChart(cells: Cells, chart: Chart): PresentChart {
+  return { cells, chart };
+}
+
 /** Headings alone are enough to import into. */
-function presentChart(cells: Cells, formats: RangeData["formats"]): PresentChart {
-  return { cells, chart: readChart(cells, { formats, mayBeEmpty: true }) };
+function emptyChart({ values, formats }: RangeData): Chart {
+  return readChart(values, { formats, mayBeEmpty: true });
 }

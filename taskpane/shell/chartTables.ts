@@ -1,3 +1,5 @@
+import type { Cells } from "../../addin/chart/cell.ts";
+import { isBlank } from "../../addin/chart/cell.ts";
 import { readHeading } from "../../addin/measures/heading.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
@@ -21,4 +23,9 @@ function hasMeasures({ headings: [names = "", ...others] }: TableInfo): boolean 
 
 function isMeasure(heading: string): boolean {
   return readHeading(heading, "mm").measure !== undefined;
+}
+
+/** True where a chart has its headings, and no name below them yet. */
+export function isEmptyChart(cells: Cells): boolean {
+  return cells.slice(1).every(([name]) => isBlank(name));
 }
