@@ -4,7 +4,7 @@ import type { Chart } from "../addin/chart/chart.ts";
 import { readChart } from "../addin/chart/readChart.ts";
 import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
-import { workOnce } from "../addin/chart/workOnce.ts";
+import { onceFor, workOnce } from "../addin/chart/workOnce.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
 import { cutShort, quote } from "../addin/measures/quote.ts";
@@ -246,10 +246,24 @@ export function range<T>(help: string, read: (cells: Cells, name: string) => T):
 
 /** A measurement chart: headings in the first row, figure names in the first column. */
 export function chart(): Parameter<Chart> {
-  return range(chartHelp, (cells) => chartFrom(withoutBlankEnd(cells)));
+  return range(chartHelp, (cells) => chartOf(tableFrom(cells)));
 }
 
-const chartFrom = workOnce((cells: Cells) => readChart(cells), equalCells);
+/** The chart in a table, see {@link tableFrom}. */
+export const chartOf = onceFor((cells: Cells) => readChart(cells));
+
+/** Most workbooks have a chart, tolerances, patterns with their rules and classes, grade rules, and some of a kind twice. */
+const tablesKept = 12;
+
+/**
+ * The rows of a table that hold something; the same object as long as they say the same. Many formulas name one table, and hosts
+ * hand its cells over anew to each: what is read of it is kept by this object, and read once.
+ */
+export function tableFrom(cells: Cells): Cells {
+  return sameTable(withoutBlankEnd(cells));
+}
+
+const sameTable = workOnce((cells: Cells) => cells, equalCells, tablesKept);
 
 /** The cells of a chart, for a function that shows them. */
 export function chartCells(): Parameter<Cells> {
@@ -264,7 +278,7 @@ export function tolerances(): Parameter<(chart: Chart) => ToleranceTable | undef
   return optionalRange(
     "A table with the headings Measure and Tolerance: how far two readings may differ and still count as the same.",
     "the usual tolerance of each measure",
-    (cells) => (chart) => cells && readTolerances(withoutZeros(cells), chart),
+    (cells) => (chart) => cells && tolerancesOf(tableFrom(cells), chart),
   );
 }
 
@@ -277,14 +291,14 @@ export function garmentTolerances(): Parameter<
     "the usual tolerance of each measure",
     (cells) => {
       if (!cells) return () => ({});
-      const given = withoutZeros(cells);
-      return (chart) => ({
-        tolerances: readTolerances(given, chart),
-        garments: readGarmentTolerances(given, chart),
-      });
+      const given = tableFrom(cells);
+      return (chart) => ({ tolerances: tolerancesOf(given, chart), garments: garmentsOf(given, chart) });
     },
   );
 }
+
+const tolerancesOf = onceFor((cells: Cells, chart: Chart) => readTolerances(withoutZeros(cells), chart));
+const garmentsOf = onceFor((cells: Cells, chart: Chart) => readGarmentTolerances(withoutZeros(cells), chart));
 
 /** Names in a range, or in one cell with commas between them; `undefined` where nothing is given. */
 export function names(help: string, standsFor: string): Parameter<readonly string[] | undefined> {

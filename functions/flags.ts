@@ -1,9 +1,8 @@
 import type { Cells } from "../addin/chart/cell.ts";
 import { cellText, isCellError } from "../addin/chart/cell.ts";
-import { readChart } from "../addin/chart/readChart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
-import { chartCells, withoutZeros } from "./arguments.ts";
+import { chartCells, chartOf, tableFrom, withoutZeros } from "./arguments.ts";
 import { cutShort, quote } from "../addin/measures/quote.ts";
 import { defineFunction } from "./descriptor.ts";
 import type { Value } from "./descriptor.ts";
@@ -48,7 +47,7 @@ export const flagsFunction = defineFunction({
     "is this project’s own judgement.",
   compute: ({ chart: cells }) => [
     ["Figure", "Measure", "Reading", "Flag", "Why", "Suggested"],
-    ...checkChart(readChart(withoutZeros(cells))).map((flag) => [
+    ...checkChart(chartOf(tableFrom(withoutZeros(cells)))).map((flag) => [
       flag.figure,
       flag.measure,
       readingOf(flag, cells),

@@ -4,17 +4,20 @@ import { figureKey } from "../addin/chart/find.ts";
 import { defaultGradeRules, gradePieces } from "../addin/chart/gradeBlocks.ts";
 import type { GradePiece, GradeRule } from "../addin/chart/gradeRule.ts";
 import { isGradeRuleTable, readGradeRules } from "../addin/chart/readGradeRules.ts";
+import { onceFor } from "../addin/chart/workOnce.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
 import { quote, someOf } from "../addin/measures/quote.ts";
 import type { Parameter } from "./arguments.ts";
-import { optionalRange } from "./arguments.ts";
+import { optionalRange, tableFrom } from "./arguments.ts";
 
 /** The rules of a call, and the pieces that it asks for; `undefined` when it names none. */
 export interface ChosenRules {
   readonly rules: readonly GradeRule[];
   readonly pieces: readonly GradePiece[] | undefined;
 }
+
+const gradeRulesOf = onceFor((cells: Cells) => readGradeRules(cells));
 
 /** A table of grade rules, or the names of pieces or garments whose usual rules are wanted. */
 export function gradeRules(): Parameter<ChosenRules> {
@@ -24,7 +27,7 @@ export function gradeRules(): Parameter<ChosenRules> {
     (cells, name) => {
       if (!cells) return { rules: defaultGradeRules, pieces: undefined };
       if (!isGradeRuleTable(cells)) return { rules: defaultGradeRules, pieces: piecesNamed(cells, name) };
-      const { rules, pieces } = readGradeRules(cells);
+      const { rules, pieces } = gradeRulesOf(tableFrom(cells));
       return { rules, pieces: gradePieces.filter((piece) => pieces.includes(piece.name)) };
     },
   );

@@ -1,3 +1,4 @@
+import type { Cells } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
 import { defaultEaseRules } from "../addin/chart/defaultEaseRules.ts";
 import type { EaseRule } from "../addin/chart/easeRule.ts";
@@ -9,8 +10,9 @@ import { readGarmentClasses } from "../addin/chart/readGarmentClasses.ts";
 import { readPatternTable } from "../addin/chart/readPatterns.ts";
 import type { Fitting } from "../addin/fit/match.ts";
 import { prepareFitting } from "../addin/fit/match.ts";
+import { onceFor } from "../addin/chart/workOnce.ts";
 import type { Parameter } from "./arguments.ts";
-import { optionalRange, range } from "./arguments.ts";
+import { optionalRange, range, tableFrom } from "./arguments.ts";
 import type { Failure } from "./descriptor.ts";
 
 type Classes = readonly GarmentClass[];
@@ -19,27 +21,37 @@ type Classes = readonly GarmentClass[];
 export function patterns(): Parameter<(chart: Chart, classes: Classes) => PatternTable> {
   return range(
     "The patterns: one row each, with the headings Pattern and Garment class, for example Patterns[#All].",
-    (cells) => (chart, classes) => readPatternTable(cells, chart, { zeroIsEmpty: true, classes }),
+    (cells) => (chart, classes) => patternsOf(tableFrom(cells), chart, classes),
   );
 }
+
+const patternsOf = onceFor((cells: Cells, chart: Chart, classes: Classes) =>
+  readPatternTable(cells, chart, { zeroIsEmpty: true, classes }),
+);
 
 /** A table of ease rules, still to be matched with the classes of the same call. */
 export function easeRules(): Parameter<(classes: Classes) => readonly EaseRule[]> {
   return optionalRange(
     "A table with the headings Garment class, Measure, Least %, Least (mm), Most %, Most (mm). Classes that it names go by it alone.",
     "the ease rules that come with Measure Book",
-    (cells) => (classes) => (cells ? readEaseRules(cells, { zeroIsEmpty: true, classes }) : defaultEaseRules),
+    (cells) => (classes) => (cells ? easeRulesOf(tableFrom(cells), classes) : defaultEaseRules),
   );
 }
+
+const easeRulesOf = onceFor((cells: Cells, classes: Classes) =>
+  readEaseRules(cells, { zeroIsEmpty: true, classes }),
+);
 
 /** Classes of garments of one’s own, beside and instead of those that come with the project. */
 export function garmentClasses(): Parameter<Classes> {
   return optionalRange(
     "A table with the headings Garment class and Worn on: classes of your own, or others of the same names.",
     "the garment classes that come with Measure Book",
-    (cells) => (cells ? readGarmentClasses(cells, { zeroIsEmpty: true }) : defaultGarmentClasses),
+    (cells) => (cells ? classesOf(tableFrom(cells)) : defaultGarmentClasses),
   );
 }
+
+const classesOf = onceFor((cells: Cells) => readGarmentClasses(cells, { zeroIsEmpty: true }));
 
 /** The tables of one call, made ready. */
 export function fittingOf(given: {
@@ -50,8 +62,12 @@ export function fittingOf(given: {
 }): { readonly table: PatternTable; readonly fitting: Fitting } {
   const { patterns: read, figures, rules, classes } = given;
   const table = read(figures, classes);
-  return { table, fitting: prepareFitting(table.patterns, figures, { rules: rules(classes) }) };
+  return { table, fitting: fittingFor(table.patterns, figures, rules(classes)) };
 }
+
+const fittingFor = onceFor((table: PatternTable["patterns"], figures: Chart, rules: readonly EaseRule[]) =>
+  prepareFitting(table, figures, { rules }),
+);
 
 export const badPatterns: Failure = {
   when: "The patterns have no headings Pattern and Garment class, or no rows.",

@@ -24,3 +24,13 @@ export function workOnce<I, T>(
     return found.result;
   };
 }
+
+/** The same for several inputs, which are equal when they are the same objects. */
+export function onceFor<I extends unknown[], T>(work: (...inputs: I) => T): (...inputs: I) => T {
+  const worked = workOnce((inputs: I) => work(...inputs), haveSameItems);
+  return (...inputs) => worked(inputs);
+}
+
+export function haveSameItems(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((item, i) => Object.is(item, other[i]));
+}

@@ -1,7 +1,7 @@
 import { equalCells } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { workOnce } from "../../addin/chart/workOnce.ts";
+import { haveSameItems, workOnce } from "../../addin/chart/workOnce.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
 
 /**
@@ -91,8 +91,4 @@ function sameRange(before: RangeData, now: RangeData): RangeData {
   return isHere && values === before.values && formats === before.formats
     ? before
     : { area: now.area, values, formats };
-}
-
-export function haveSameItems(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((item, i) => Object.is(item, other[i]));
 }

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
+import { haveSameItems } from "../../addin/chart/workOnce.ts";
 import type { Book } from "./book.ts";
-import { haveSameItems } from "./book.ts";
 import { useSession } from "./session.ts";
 
 /**
