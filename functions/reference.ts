@@ -65,6 +65,10 @@ waist to floor) and 0.5 mm off, and as far again a little short or long: a rule 
 inside leg, which a rule for armLength, insideLeg or outsideLeg (waist to floor) in your table of ease rules replaces. The way
 from waist to floor is Outside leg, or Body rise and Inside leg together. What is not given is named as not judged.
 
+**Measures without a rule.** What is given with a garment though no rule of its class names it is judged where common sense can: a girth has
+to go round the body and may be as wide as it likes; a rise or crotch length may hang, but not pull; other lengths and widths begin and end
+where the body’s own do, within 3 % and 0.5 mm. What nothing can be said of is named in REASONS as not judged, with the reason.
+
 **Sleeves and legs.** The largest of what is measured counts, whichever way the garment goes on.
 
 ${markdownTable(limbsTable)}`;

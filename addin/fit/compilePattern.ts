@@ -16,6 +16,7 @@ import type { Layer } from "./layers.ts";
 import { layersAt } from "./layers.ts";
 import type { BodyLine, LineEnds } from "./lengths.ts";
 import { lengthsOf, lineMeasures } from "./lengths.ts";
+import { unruledOf } from "./unruled.ts";
 import type { ObstacleName } from "./obstacles.ts";
 
 export type RouteName =
@@ -93,10 +94,19 @@ export function compilePattern(pattern: Pattern, context: GarmentContext): Compi
   const rules = context
     .rulesOf(name)
     .filter(({ measure }) => hasMeasure(wornOn, parts, measure) && !lineMeasures.includes(measure));
+  const unruled = unruledOf(
+    pattern,
+    parts,
+    [...rules.map(({ measure }) => measure), ...lengths.measures],
+    context.view,
+  );
   return {
     pattern,
-    eases: [...rules.map((rule) => easeCheck(pattern, rule, context)), ...lengths.checks],
-    unjudged: lengths.unjudged,
+    eases: [
+      ...[...rules, ...unruled.rules].map((rule) => easeCheck(pattern, rule, context)),
+      ...lengths.checks,
+    ],
+    unjudged: [...lengths.unjudged, ...unruled.unjudged],
     limbs: limbOpenings(pattern, parts, opening),
     routes: opensAllTheWay(pattern, context) ? [laidRound] : routesOf(pattern, opening),
     comfort: 1 + pattern.stretch * comfortableShare,

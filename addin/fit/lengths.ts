@@ -7,7 +7,7 @@ import type { FigureView } from "./figureView.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
 
 /** How far a length may be off before it is a little short or long, where the rules of its class say nothing of it. */
-const usualLengthRule: Omit<EaseRule, "garmentClass" | "measure"> = {
+export const usualLengthRule: Omit<EaseRule, "garmentClass" | "measure"> = {
   least: { percent: -3, mm: -0.5 },
   most: { percent: 3, mm: 0.5 },
   required: false,
@@ -94,6 +94,8 @@ interface GarmentLength extends Pick<BodyLine, "starts" | "lengths"> {
 /** The lengths of a pattern that can be judged, and in sentences those that cannot. */
 export interface Lengths {
   readonly checks: readonly EaseCheck[];
+  /** The measures that these are about, by the dictionary’s ids. */
+  readonly measures: readonly string[];
   readonly unjudged: readonly string[];
 }
 
@@ -102,10 +104,10 @@ export interface Lengths {
  * the way on every body; else the stretch that Sleeves or Ends at names.
  */
 export function lengthsOf(pattern: Pattern, parts: GarmentParts, context: GarmentContext): Lengths {
-  const found = garmentLengths(pattern, parts, context.view).map((each) =>
-    judgeLength(each, pattern, context),
-  );
+  const lengths = garmentLengths(pattern, parts, context.view);
+  const found = lengths.map((each) => judgeLength(each, pattern, context));
   return {
+    measures: lengths.map(({ measure }) => measure),
     checks: found.flatMap((each) => (typeof each === "string" ? [] : [each])),
     unjudged: found.flatMap((each) => (typeof each === "string" ? [each] : [])),
   };
@@ -142,7 +144,12 @@ function garmentLengths(
       return sleeves;
     case "hips and legs":
       if (endsAt === "hip") return [];
-      return [along("insideLeg", "Inside leg", "Inside leg", endsAt && legEnds[endsAt])];
+      return [
+        along("insideLeg", "Inside leg", "Inside leg", endsAt && legEnds[endsAt]),
+        ...(finished.has("outsideLeg")
+          ? [along("outsideLeg", "Outside leg", "Outside leg", endsAt && hemEnds[endsAt])]
+          : []),
+      ];
     case "hips":
       return [{ ...hem, starts: [] }];
     case "upper body":

@@ -320,6 +320,50 @@ describe("what a garment has", () => {
     });
   });
 
+  describe("what no rule of its class names", () => {
+    const wrap = { ...skirt, Opens: "full length", Length: 139, "Ends at": "knee" };
+    const long = { ...wisp, "Body rise": 66, "Inside leg": 188, "High hip": 170 };
+
+    it("is judged where common sense can", () => {
+      const highHip = (mm: number) => check({ ...wrap, "High hip": mm }, "High hip girth", long);
+      expect(highHip(300)).toMatchObject({ verdict: "fits", counts: true });
+      expect(highHip(160)).toMatchObject({ verdict: "too tight" });
+      expect(highHip(160).source).toMatch(/^Common sense/);
+      const trousers = {
+        "Garment class": "Trousers",
+        Opens: "full length",
+        Waist: 139,
+        Hip: 208,
+        "Hem opening": 80,
+      };
+      expect(check({ ...trousers, "Body rise": 60 }, "Body rise", long).verdict).toBe("too short");
+      expect(check({ ...trousers, "Body rise": 90 }, "Body rise", long).verdict).toBe("fits");
+    });
+
+    it("is named with its reason where it cannot be judged", () => {
+      const garment = { ...wrap, "Finished head": 200, "Neck opening": 76 };
+      const { verdict: said, unjudged } = explain({ G: garment }, long);
+      expect(said).toBe("fits");
+      expect(unjudged).toEqual([
+        "Head girth 200 mm was not judged: a garment of the class Flared skirt does not reach there.",
+        "Neck opening 76 mm was not judged: on a garment of the class Flared skirt it has nothing to pass.",
+      ]);
+      const sock = {
+        "Garment class": "Hosiery",
+        "Hem opening": 64,
+        "Foot length": 54,
+        Calf: 70,
+        "Ends at": "ankle",
+      };
+      expect(explain({ G: sock }).unjudged).toEqual([
+        "Calf girth 70 mm was not judged: it reaches up to the ankle.",
+      ]);
+      expect(explain({ G: { ...gown, Sleeves: "none", "Upper arm": 60 } }, long).unjudged).toContain(
+        "Upper arm girth 60 mm was not judged: it has no sleeves.",
+      );
+    });
+  });
+
   it("a bodice that opens down its whole back is open all the way", () => {
     const bodice = { "Garment class": "Bodice", Opens: "back", "Neck opening": 70, Bust: 186, Waist: 138 };
     const long = { ...bodice, "Back waist": 88, "Opening length": 88 };
