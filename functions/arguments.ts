@@ -1,7 +1,7 @@
 import type { Cell, Cells } from "../addin/chart/cell.ts";
 import { cellText, equalCells, isBlank, isCellError, isEmpty } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
-import { readChart } from "../addin/chart/readChart.ts";
+import { readChart, requireUnits } from "../addin/chart/readChart.ts";
 import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
 import { onceFor, workOnce } from "../addin/chart/workOnce.ts";
@@ -250,7 +250,7 @@ export function chart(): Parameter<Chart> {
 }
 
 /** The chart in a table, see {@link tableFrom}. */
-export const chartOf = onceFor((cells: Cells) => readChart(cells));
+export const chartOf = onceFor((cells: Cells) => requireUnits(readChart(cells)));
 
 /** Most workbooks have a chart, tolerances, patterns with their rules and classes, grade rules, and some of a kind twice. */
 const tablesKept = 12;

@@ -1,3 +1,4 @@
+import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
 import { dartAngle, dartLeg, planDarts, widestDartMm } from "../addin/grading/darts.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
@@ -73,8 +74,8 @@ export const dartsFunction = defineFunction({
   source:
     "Geometry; that half of the difference is taken in at the seams is common practice, and the widest dart is our own starting value.",
   compute: (given): Table => {
-    const widerMm = given.wider.mm(given.unit);
-    const waistMm = given.waist.mm(given.unit);
+    const widerMm = given.wider.mm(given.unit, unitOfFraction);
+    const waistMm = given.waist.mm(given.unit, unitOfFraction);
     if (widerMm === undefined || waistMm === undefined) return [[""]];
     const scale = scaleOf(given.scale);
     const plan = planDarts(widerMm, waistMm, {
@@ -83,7 +84,7 @@ export const dartsFunction = defineFunction({
     });
     const words = (mm: number) => lengthWords(mm, given.unit);
     const row = lengthRow(given.unit);
-    const depthMm = given.depth?.mm(given.unit);
+    const depthMm = given.depth?.mm(given.unit, unitOfFraction);
     return [
       ["What", "Amount", "Unit", "Says"],
       row(

@@ -1,3 +1,4 @@
+import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
 import { adultHeightMm, figureScale } from "../addin/grading/scale.ts";
 import { optionalReading, reading } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -23,8 +24,8 @@ export const figureScaleFunction = defineFunction({
   ],
   failures: [notALength],
   compute: ({ figure_height, full_height }) => {
-    const figure = figure_height.mm("mm");
-    const full = full_height ? full_height.mm("mm") : adultHeightMm;
+    const figure = figure_height.mm("mm", unitOfFraction);
+    const full = full_height ? full_height.mm("mm", unitOfFraction) : adultHeightMm;
     if (figure === undefined || full === undefined) return "";
     return shown(figureScale(aboveZero(figure, "figure_height"), aboveZero(full, "full_height")));
   },

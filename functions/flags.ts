@@ -14,16 +14,16 @@ export const flagsFunction = defineFunction({
   summary:
     "The readings of a chart that deserve a second look, with the reason and, where there is one, a better value.",
   details:
-    "Worst first. Reading and Suggested are in the unit of their column; Reading is blank where a flag is about a whole row or column, and an error stands in quotation marks. Nothing is changed: a flag may be right. A " +
+    "Worst first. Reading and Suggested are in the unit of their column; Reading is blank where a flag is about a whole row or column, and an error stands in quotation marks. Columns whose heading states no unit are named, with the unit that is assumed. Nothing is changed: a flag may be right. A " +
     "chart without anything to look at gives the headings alone.",
   parameters: { chart: chartCells() },
   result: "table",
   examples: [
     {
-      formula: 'FIT.FLAGS({"Figure","Bust","Waist";"Linnet",135,100;"Dunnock",136,"101 to 103"})',
+      formula: 'FIT.FLAGS({"Figure","Bust (mm)","Waist";"Linnet",135,100;"Dunnock",136,"101 to 103"})',
       values: [
         [
-          ["Figure", "Bust", "Waist"],
+          ["Figure", "Bust (mm)", "Waist"],
           ["Linnet", 135, 100],
           ["Dunnock", 136, "101 to 103"],
         ],
@@ -36,6 +36,14 @@ export const flagsFunction = defineFunction({
           "101 to 103",
           "not a length",
           "“101 to 103” looks like a range or a sum. Give one reading.",
+          "",
+        ],
+        [
+          "",
+          "Waist",
+          "",
+          "unit assumed",
+          "Waist states no unit; it is taken to be in mm. Write the unit into the heading, such as Waist (mm).",
           "",
         ],
       ],

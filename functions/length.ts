@@ -1,3 +1,4 @@
+import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
 import { optionalUnit, reading, unit } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { notALength, notAUnit } from "./failures.ts";
@@ -28,7 +29,7 @@ export const lengthFunction = defineFunction({
   failures: [notALength, notAUnit],
   source: "An inch is 25.4 mm exactly (international yard and pound agreement, 1959).",
   compute: ({ reading: given, to_unit, from_unit }) => {
-    const mm = given.mm(from_unit ?? (given.hasFraction ? "in" : "mm"));
+    const mm = from_unit ? given.mm(from_unit) : given.mm("mm", unitOfFraction);
     return mm === undefined ? "" : shownLength(mm, to_unit);
   },
 });

@@ -16,10 +16,10 @@ export function readPlainNumber(text: string, where: string): number | undefined
 
   const sign = /^-(?=[\d.,])/.test(tidied) ? -1 : 1;
   const size = sign < 0 ? tidied.slice(1) : text;
-  const reading = parseReading(size, { unit: "mm" });
+  const reading = parseReading(size, { unit: "none" });
   if (reading.kind === "missing") return undefined;
   if (reading.kind === "refused") throw new InputError(`${where}: ${reading.reason}`);
-  if (namesUnit(size)) {
+  if (reading.unitFrom === "written") {
     throw new InputError(
       `${where}: ${quote(text)} names its unit, but this function takes plain numbers, all in one unit. ` +
         "Turn it into a number with LENGTH first.",
@@ -37,10 +37,4 @@ function finite(value: number, text: string, where: string): number {
 /** True for blank text and for marks that say that a reading was not taken. */
 export function isMissingMark(text: string): boolean {
   return parseReading(text, { unit: "mm" }).kind === "missing";
-}
-
-/** A text without a unit is taken to be in whichever unit is assumed. */
-function namesUnit(text: string): boolean {
-  const [first, second] = (["mm", "in"] as const).map((unit) => parseReading(text, { unit }));
-  return first?.kind === "length" && second?.kind === "length" && first.mm === second.mm;
 }

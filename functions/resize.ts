@@ -1,4 +1,5 @@
 import { figureIndex } from "../addin/chart/find.ts";
+import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import { printScale } from "../addin/grading/printScale.ts";
 import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts";
@@ -142,7 +143,7 @@ export const resizeFunction = defineFunction({
       ...(isPrintable(scale.factor)
         ? [
             ...settingRows(scale),
-            ...printedRows(scale, unit, given.seam_allowance?.mm(unit)),
+            ...printedRows(scale, unit, given.seam_allowance?.mm(unit, unitOfFraction)),
             ...cautionRows(),
           ]
         : []),

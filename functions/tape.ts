@@ -1,6 +1,7 @@
 import { formatFraction } from "../addin/measures/formatFraction.ts";
 import { fromMm } from "../addin/measures/units.ts";
-import { count, readingOrDifference, unit } from "./arguments.ts";
+import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
+import { count, optionalUnit, readingOrDifference } from "./arguments.ts";
 import { defineFunction, naming } from "./descriptor.ts";
 import { notALength, notAUnit } from "./failures.ts";
 
@@ -10,7 +11,10 @@ export const tapeFunction = defineFunction({
   details: "The result is text. A difference below zero keeps its sign.",
   parameters: {
     length: readingOrDifference("The length, or a difference such as DELTA gives."),
-    from_unit: unit("The unit of a length that names none: mm, cm or in.", "mm"),
+    from_unit: optionalUnit(
+      "The unit of a length that names none: mm, cm or in.",
+      "in for a fraction, mm for anything else",
+    ),
     denominator: count("The finest mark of the tape, as parts of an inch: 4, 8, 16, 32 …", 16),
   },
   result: "text",
@@ -23,11 +27,11 @@ export const tapeFunction = defineFunction({
   failures: [
     notALength,
     notAUnit,
-    { when: "The denominator is not a whole number from 1 to 64.", shows: "#VALUE!" },
+    { when: "The denominator is not 1, 2, 4, 8, 16, 32 or 64.", shows: "#VALUE!" },
   ],
   source: "An inch is 25.4 mm exactly (international yard and pound agreement, 1959).",
   compute: ({ length, from_unit, denominator }) => {
-    const mm = length.mm(from_unit);
+    const mm = from_unit ? length.mm(from_unit) : length.mm("mm", unitOfFraction);
     return mm === undefined ? "" : naming("denominator", () => formatFraction(fromMm(mm, "in"), denominator));
   },
 });

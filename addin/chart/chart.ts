@@ -34,7 +34,9 @@ export type ChartProblemKind =
   | "measure twice"
   | "no heading"
   | "unknown measure"
-  | "unit differs";
+  | "unit differs"
+  | "unit not known"
+  | "unit assumed";
 
 /** Something in a chart that was left out or needs a look. Nothing is dropped without one. */
 export interface ChartProblem {
@@ -46,6 +48,8 @@ export interface ChartProblem {
   readonly message: string;
   /** For a date instead of a reading: the fractions that it may have been, the likelier first. */
   readonly fractions?: readonly string[];
+  /** For a unit that no heading states: the columns that it is about, and the unit that is assumed, or the likeliest. */
+  readonly unstated?: { readonly columns: readonly number[]; readonly unit: LengthUnit };
 }
 
 /** A measurement chart: figures down, measures across, as typed columns. */

@@ -3,6 +3,7 @@ import { quote, someOf } from "../measures/quote.ts";
 import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank } from "./cell.ts";
 import { readCell } from "./readCell.ts";
+import { unitOfFraction } from "./unitsOfColumns.ts";
 
 /** @throws {InputError} when a range cannot be a chart: empty, one row, one column, or no headings in its first row */
 export function checkShape(cells: Cells): void {
@@ -22,7 +23,7 @@ export function checkShape(cells: Cells): void {
     throw new InputError(
       "The first row of the chart is empty beside the first cell. It must hold the headings, such as Bust (in).",
     );
-  if (headings.every((cell) => readCell(cell, "mm").kind === "length")) {
+  if (headings.every((cell) => readCell(cell, "mm", { fractionUnit: unitOfFraction }).kind === "length")) {
     throw new InputError(
       `The first row of the chart must hold headings, but it holds ${someOf(
         headings.slice(0, 3).map((cell) => quote(cellText(cell))),

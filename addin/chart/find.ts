@@ -29,16 +29,25 @@ export function figureIndex(chart: Chart, name: string): number {
 /**
  * The column of a measure: by its heading, else by any name that means the same measure, with or without a unit.
  *
- * @throws {InputError} “absent” when the chart has no such column, with near names; “value” when the name is blank
+ * @throws {InputError} “absent” when the chart has no such column, with near names; “value” when the name is blank or the unit of the
+ * column is not known
  */
 export function measureColumn(chart: Chart, name: string): MeasureColumn {
   if (name.trim() === "") throw new InputError("Name a measure of the chart; the name is blank.");
   const column = findMeasureColumn(chart, name);
-  if (column) return column;
+  if (column) return withKnownUnit(chart, column);
   const known = findMeasure(name);
   const what = known ? `${quote(name)} (${known.name})` : quote(name);
   const headings = chart.measures.map(({ heading }) => heading);
   throw new InputError(`The chart has no column for ${what}.${didYouMean(name, headings)}`, "absent");
+}
+
+function withKnownUnit({ problems }: Chart, column: MeasureColumn): MeasureColumn {
+  const asked = problems.find(
+    ({ kind, unstated }) => kind === "unit not known" && unstated?.columns.includes(column.position),
+  );
+  if (asked) throw new InputError(asked.message);
+  return column;
 }
 
 /** As {@link measureColumn}, but undefined when the chart has no such column. */

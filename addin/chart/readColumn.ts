@@ -10,9 +10,11 @@ import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank, isCellError, isEmpty } from "./cell.ts";
 import type { AttributeColumn, ChartProblem, MeasureColumn } from "./chart.ts";
 import { readCell } from "./readCell.ts";
+import type { ColumnUnit } from "./unitsOfColumns.ts";
+import { unitOfFraction } from "./unitsOfColumns.ts";
 
 export interface ChartOptions {
-  /** The unit of columns whose heading states none; mm when left out. */
+  /** The unit of columns whose heading states none, where it is known; when left out it is decided, see {@link unitsOfColumns}. */
   readonly unit?: LengthUnit;
   /** The number format of every cell, in the shape of the cells: tells dates and percentages from readings. */
   readonly formats?: readonly (readonly string[])[];
@@ -29,6 +31,8 @@ export interface Sheet {
   readonly rows: readonly number[];
   readonly options: ChartOptions;
   readonly problems: ChartProblem[];
+  /** The unit of each column beside the names. */
+  readonly units: readonly ColumnUnit[];
 }
 
 const unitWord: Readonly<Record<LengthUnit, string>> = { mm: "mm", cm: "cm", in: "inches" };
@@ -56,9 +60,15 @@ export function readColumn(
       problems.push({ kind: "no heading", row: 0, column: position, message: noHeading(cells, position) });
     return undefined;
   }
-  const heading = readHeading(cellText(top), options.unit ?? "mm");
+  const { unit, from } = sheet.units[position - 1] ?? { unit: options.unit ?? "mm", from: "usual" };
+  const heading = { ...readHeading(cellText(top), unit), unit };
+  const fractionUnit = heading.unitStated ? undefined : unitOfFraction;
   const readings = rows.map((row) =>
-    readCell(cells[row]?.[position], heading.unit, options.formats?.[row]?.[position], options.readText),
+    readCell(cells[row]?.[position], unit, {
+      format: options.formats?.[row]?.[position],
+      readText: options.readText,
+      fractionUnit,
+    }),
   );
   if (heading.foreignUnit !== undefined) {
     problems.push({
@@ -70,8 +80,13 @@ export function readColumn(
     return attribute(sheet, heading, position);
   }
   return isMeasure(sheet, heading, readings, position)
-    ? measure(sheet, heading, readings, position, before)
+    ? measure(sheet, heading, from === "nothing" ? readings.map(notKnown) : readings, position, before)
     : attribute(sheet, heading, position);
+}
+
+/** A length whose unit is not known is no reading. */
+function notKnown(reading: Reading): Reading {
+  return reading.kind === "length" && reading.unitFrom === "assumed" ? { kind: "missing" } : reading;
 }
 
 function noHeading(cells: Cells, position: number): string {

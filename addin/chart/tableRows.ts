@@ -1,3 +1,4 @@
+import { findMeasure } from "../measures/dictionary.ts";
 import type { Heading } from "../measures/heading.ts";
 import { readHeading } from "../measures/heading.ts";
 import { InputError } from "../measures/inputError.ts";
@@ -7,12 +8,13 @@ import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank, isCellError } from "./cell.ts";
 import { isPercentFormat, toPercent } from "./numberFormat.ts";
 import { readCell } from "./readCell.ts";
+import { unitOfFraction, unitsOfColumns } from "./unitsOfColumns.ts";
 
 /** How a table of the workbook is read, beside its cells. */
 export interface TableOptions {
   /** The number format of every cell, in the shape of the cells. */
   readonly formats?: readonly (readonly string[])[];
-  /** The unit of a heading that states none; mm when left out. */
+  /** The unit of a heading that states none, where it is known. */
   readonly unit?: LengthUnit;
   /** True where the host hands over empty cells as 0, so that a 0 says nothing. */
   readonly zeroIsEmpty?: boolean;
@@ -34,11 +36,36 @@ export interface TableRow {
   readonly formats: readonly string[] | undefined;
 }
 
-/** The columns of the first row that have a heading. */
-export function tableColumns(cells: Cells, unit: LengthUnit = "mm"): readonly TableColumn[] {
-  return (cells[0] ?? []).flatMap((cell, position) => {
-    const written = cellText(cell);
-    return written === "" ? [] : [{ position, written, heading: readHeading(written, unit) }];
+/**
+ * The columns of the first row that have a heading. A measure whose heading states no unit is in the one that `unitsOfColumns` finds.
+ *
+ * @param given the unit of headings that state none, where it is known
+ * @throws {InputError} when that cannot be known
+ */
+export function tableColumns(cells: Cells, given?: LengthUnit): readonly TableColumn[] {
+  const unit = given ?? "mm";
+  const headings = (cells[0] ?? []).map((cell) => readHeading(cellText(cell), unit));
+  const finished = headings.map(({ name }) =>
+    /\bopening\b/iu.test(name) ? undefined : findMeasure(name.replace(/\bfinished\b/giu, " ")),
+  );
+  const units = unitsOfColumns(
+    headings.map((heading, at) => ({
+      stated: heading.unitStated ? heading.unit : given,
+      measure: finished[at],
+      cells: heading.unitStated || given || !finished[at] ? [] : cells.slice(1).map((row) => row[at]),
+    })),
+    undefined,
+    unit,
+  );
+  return headings.flatMap((heading, position) => {
+    const written = cellText(cells[0]?.[position]);
+    const found = finished[position] && units[position];
+    if (written === "") return [];
+    if (found?.from === "nothing")
+      throw new InputError(
+        `${quote(written)} states no unit, and in ${unit} it would be too small or too large for any figure. Write the unit into the heading, such as ${heading.name} (${found.unit}).`,
+      );
+    return [{ position, written, heading: found ? { ...heading, unit: found.unit } : heading }];
   });
 }
 
@@ -107,7 +134,7 @@ export function lengthAt(
 ): number | undefined {
   if (!column) return undefined;
   const format = row.formats?.[column.position];
-  const reading = readCell(row.cells[column.position], column.heading.unit, format);
+  const reading = readCell(row.cells[column.position], column.heading.unit, { format, ...fractions(column) });
   if (reading.kind === "missing") return undefined;
   if (reading.kind === "refused") throw new InputError(`${placeIn(row, column)}: ${reading.reason}`);
   if (reading.mm > 0 || (options.mayBeZero && reading.mm === 0)) return reading.mm;
@@ -131,10 +158,17 @@ export function signedLengthAt(row: TableRow, column: TableColumn | undefined): 
     : typeof cell === "number"
       ? -cell
       : cellText(cell).replace(/^\s*[-−]\s*/u, "");
-  const reading = readCell(size, column.heading.unit, row.formats?.[column.position]);
+  const reading = readCell(size, column.heading.unit, {
+    format: row.formats?.[column.position],
+    ...fractions(column),
+  });
   if (reading.kind === "missing") return undefined;
   if (reading.kind === "refused") throw new InputError(`${placeIn(row, column)}: ${reading.reason}`);
   return isNegative ? -reading.mm : reading.mm;
+}
+
+function fractions({ heading }: TableColumn): { readonly fractionUnit?: LengthUnit } {
+  return heading.unitStated ? {} : { fractionUnit: unitOfFraction };
 }
 
 /** A number with, where it is said, whether it is written as a percentage. */

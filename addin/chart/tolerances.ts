@@ -12,6 +12,7 @@ import { cellText, isBlank, isCellError, isEmpty } from "./cell.ts";
 import type { Chart, MeasureColumn } from "./chart.ts";
 import { findMeasureColumn } from "./find.ts";
 import { isPercentFormat, toPercent } from "./numberFormat.ts";
+import { unitOfFraction } from "./unitsOfColumns.ts";
 
 /** Tolerances by the key of the column. */
 export type ToleranceTable = ReadonlyMap<string, Tolerance>;
@@ -114,7 +115,13 @@ function readColumn(options: {
     }
     rowOf.set(column.key, row);
     if (isEmpty(cell)) continue;
-    const place = { name, row, unit: unit ?? column.unit, format: formats?.[row]?.[at] };
+    const place = {
+      name,
+      row,
+      unit: unit ?? column.unit,
+      isStated: heading.unitStated,
+      format: formats?.[row]?.[at],
+    };
     table.set(column.key, readTolerance(cell, place));
   }
   return table;
@@ -161,6 +168,8 @@ interface Place {
   readonly name: string;
   readonly row: number;
   readonly unit: LengthUnit;
+  /** True where the heading of the tolerances states the unit. */
+  readonly isStated: boolean;
   readonly format: string | undefined;
 }
 
@@ -206,7 +215,8 @@ function numberTolerance(value: number, place: Place): Tolerance {
 function textTolerance(text: string, place: Place): Tolerance {
   const percent = /^\+?\s*(.*\S)\s*[%％]$/u.exec(text);
   const amount = parseReading(percent?.[1] ?? text.replace(/^\s*(±|\+\/-)\s*/u, ""), {
-    unit: percent ? "mm" : place.unit,
+    unit: percent ? "none" : place.unit,
+    ...(place.isStated || percent ? {} : { fractionUnit: unitOfFraction }),
   });
   if (amount.kind !== "length") {
     throw refusal(text, place, "is neither a length nor a percentage. Write a number, 2 mm or 3%");

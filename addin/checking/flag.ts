@@ -5,6 +5,7 @@ export const flagKinds = [
   "date instead of a reading",
   "error in the cell",
   "not a length",
+  "unit not known",
   "whole row in a wrong unit",
   "whole column in a wrong unit",
   "wrong unit",
@@ -21,6 +22,7 @@ export const flagKinds = [
   "one name, two rows",
   "unlike the other figures",
   "same readings, two names",
+  "unit assumed",
 ] as const;
 export type FlagKind = (typeof flagKinds)[number];
 
@@ -32,11 +34,20 @@ export interface Correction {
   readonly mm: number;
 }
 
-/** One of several readings that a cell may have meant. */
-export interface Choice {
+/** One of several readings that a cell may have meant, or of several units that columns may be in. */
+export type Choice = ReadingChoice | UnitChoice;
+
+export interface ReadingChoice {
   /** As the user would say it: `5/8 in`. */
   readonly label: string;
   readonly correction: Correction;
+}
+
+export interface UnitChoice {
+  /** As the user would say it: `inches`. */
+  readonly label: string;
+  /** What the headings say then. */
+  readonly headings: readonly { readonly column: number; readonly heading: string }[];
 }
 
 /** Something in a chart that deserves a look. Nothing is changed without the user. */
@@ -64,6 +75,6 @@ export interface Flag {
    * cell of a whole row or column. Empty when there is nothing to suggest.
    */
   readonly corrections: readonly Correction[];
-  /** For a date instead of a reading: what it may have been, the likelier first. The user decides. */
+  /** What a date may have been, or the unit of columns that state none, the likelier first. The user decides. */
   readonly choices?: readonly Choice[];
 }

@@ -1,3 +1,6 @@
+import { unitsToAsk } from "../chart/unitsOfColumns.ts";
+import { someOf } from "../measures/quote.ts";
+import { unitNames } from "./unitSlips.ts";
 import type { Chart, ChartProblem, ChartProblemKind } from "../chart/chart.ts";
 import { toMm } from "../measures/units.ts";
 import type { Choice, Flag, FlagKind } from "./flag.ts";
@@ -8,8 +11,39 @@ const kinds: Partial<Record<ChartProblemKind, FlagKind>> = {
   "refused reading": "not a length",
 };
 
-/** Flags for the cells of a chart that hold no reading at all: dates, errors, words. */
+/** Flags for what holds no reading at all: columns in no known unit, dates, errors, words. */
 export function problemFlags(chart: Chart): readonly Flag[] {
+  return [...unitFlags(chart, "unit not known"), ...cellFlags(chart)];
+}
+
+/** Flags for columns whose heading states no unit. */
+export function unitFlags(chart: Chart, kind: "unit not known" | "unit assumed"): readonly Flag[] {
+  return chart.problems.flatMap(({ kind: of, column = 0, message, unstated }) => {
+    if (of !== kind || !unstated) return [];
+    const columns = chart.measures.filter(({ position }) => unstated.columns.includes(position));
+    return [
+      {
+        figure: "",
+        row: 0,
+        column,
+        measure: someOf(columns.map(({ heading }) => heading)),
+        unit: unstated.unit,
+        kind,
+        why: message,
+        corrections: [],
+        choices: unitsToAsk(unstated.unit).map((unit) => ({
+          label: unitNames[unit],
+          headings: columns.map(({ position, heading }) => ({
+            column: position,
+            heading: `${heading} (${unit})`,
+          })),
+        })),
+      },
+    ];
+  });
+}
+
+function cellFlags(chart: Chart): readonly Flag[] {
   return chart.problems.flatMap((problem) => {
     const kind = kinds[problem.kind];
     return kind ? [problemFlag(chart, problem, kind)] : [];

@@ -1,7 +1,7 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { Correction, Flag } from "./flag.ts";
 import { proportions, type Proportions } from "./proportions.ts";
-import { usualShareOfHeight } from "./usualProportions.ts";
+import { usualShareOfHeight } from "../measures/usualShareOfHeight.ts";
 
 /** One reading’s place: figure and measure by their position in the chart’s lists. */
 export interface Place {

@@ -11,7 +11,7 @@ export interface UnitSlip {
 /** 2.54, 10, 25.4 and their inverses. */
 export const unitFactors: readonly number[] = [10, 1 / 10, 25.4, 1 / 25.4, 2.54, 1 / 2.54];
 
-const unitNames: Readonly<Record<LengthUnit, string>> = {
+export const unitNames: Readonly<Record<LengthUnit, string>> = {
   mm: "millimetres",
   cm: "centimetres",
   in: "inches",

@@ -1,24 +1,22 @@
 import { InputError } from "./inputError.ts";
-
-/** The finest division of a tape that is offered. */
-const finest = 64;
+import { inchDivisions } from "./parseReading.ts";
 
 /**
  * A length in inches → whole number and fraction as a tape shows it, to the nearest 1/`denominator`; exactly half way
  * goes away from zero. Fractions are reduced and carry over to the next inch. Differences may be negative.
  *
  * @param inches any finite number
- * @param denominator parts of an inch, a whole number from 1 to 64; 16 when left out
- * @throws {InputError} when the length is not finite or the denominator is not a whole number from 1 to 64
+ * @param denominator parts of an inch: 1, 2, 4, 8, 16, 32 or 64; 16 when left out
+ * @throws {InputError} when the length is not finite or no tape has the denominator
  * @example formatFraction(5.375) // `5 3/8"`
  * @example formatFraction(-0.99, 8) // `-1"`
  */
 export function formatFraction(inches: number, denominator = 16): string {
   if (!Number.isFinite(inches))
     throw new InputError(`“${String(inches)}” is not a length. Give a number of inches.`);
-  if (!Number.isInteger(denominator) || denominator < 1 || denominator > finest) {
+  if (denominator !== 1 && !inchDivisions.includes(denominator)) {
     throw new InputError(
-      `“${String(denominator)}” is not a division of a tape. Use a whole number from 1 to 64, such as 8, 16 or 32.`,
+      `“${String(denominator)}” is not a division of a tape. Use 1, 2, 4, 8, 16, 32 or 64.`,
     );
   }
   const parts = Math.round(Math.abs(inches) * denominator);

@@ -13,7 +13,10 @@ export type Reading =
   | {
       readonly kind: "length";
       readonly mm: number;
-      /** as written, else the assumed one */ readonly unit: LengthUnit;
+      /** As written, else the assumed one. */
+      readonly unit: LengthUnit;
+      /** What the unit rests on: the writing itself, a fraction that names none, or `unit` of the options. */
+      readonly unitFrom: "written" | "fraction" | "assumed";
     }
   | { readonly kind: "missing" }
   | {
@@ -26,9 +29,17 @@ export type Reading =
 
 type Refused = Extract<Reading, { readonly kind: "refused" }>;
 
-export interface ReadingOptions {
-  /** The unit of a number that names none. */
-  readonly unit: LengthUnit;
+/** What is assumed of a reading that names no unit. */
+export interface AssumedUnits {
+  /** The unit of a number; `"none"` for a plain number, which comes out as if it were in mm. */
+  readonly unit: LengthUnit | "none";
+  /** The unit of a fraction: inches where nothing else is stated. As `unit` when left out. */
+  readonly fractionUnit?: LengthUnit | undefined;
+  /** True where digits that can be two numbers (`1.234`) are to be taken for decimals. */
+  readonly isDecimal?: boolean;
+}
+
+export interface ReadingOptions extends AssumedUnits {
   /** The mark between whole and decimal digits, where it is known; see {@link readDecimal} for the rules without it. */
   readonly decimalMark?: DecimalMark;
 }
@@ -37,14 +48,24 @@ export interface ReadingOptions {
 export const longestMm = 10_000;
 /** Characters beyond which a text is no reading. */
 const longestText = 200;
-/** The finest division that is read: twice as fine as the finest tape. */
-const finestDivision = 128;
+/** How inch tapes and rules are divided (common practice): halving, from halves to sixty-fourths. */
+export const inchDivisions: readonly number[] = [2, 4, 8, 16, 32, 64];
+/** Between the marks of a tape in tenths, halves and quarters are read by eye (common practice). */
+const metricDivisions: readonly number[] = [2, 4];
 
 /** One quantity with the unit written behind it. */
 interface Term {
   readonly value: number;
+  /** What the digits are if their mark groups thousands, where it can be either. */
+  readonly thousands?: number;
   readonly unit: TermUnit | undefined;
-  readonly form: "number" | "fraction";
+  readonly fraction: Fraction | undefined;
+}
+interface Fraction {
+  /** False for a fraction alone, such as `3/8`. */
+  readonly hasWhole: boolean;
+  readonly over: number;
+  readonly under: number;
 }
 type TermUnit = LengthUnit | "ft" | "m";
 
@@ -68,14 +89,16 @@ class Refusal {
  * Reads whole and decimal numbers, fractions below one, whole number and fraction (`5 3/8`, `5-3/8`, `5⅜`,
  * `5 and 3/8`), each with mm, cm, m, inches or feet behind it, and feet with inches, metres with centimetres,
  * centimetres with millimetres. Refused are negative numbers, ranges, more than one number, powers of ten, fractions
- * of one or more (`53/8` may be a lost space), and lengths over 10 m.
+ * of one or more (`53/8` may be a lost space), fractions that no tape has (`84/88 cm` are two readings or a slip; inch tapes
+ * are halved down to sixty-fourths, between metric marks halves and quarters are read by eye), digits that can be two
+ * numbers (`1.234 mm`; see {@link readDecimal}), and lengths over 10 m.
  *
- * @example parseReading("5 3/8", { unit: "in" }) // { kind: "length", mm: 136.525, unit: "in" }
- * @example parseReading("13,65 cm", { unit: "in" }) // { kind: "length", mm: 136.5, unit: "cm" }
+ * @example parseReading("5 3/8", { unit: "in" }) // { kind: "length", mm: 136.525, unit: "in", unitFrom: "fraction" }
+ * @example parseReading("13,65 cm", { unit: "in" }) // { kind: "length", mm: 136.5, unit: "cm", unitFrom: "written" }
  * @example parseReading("n/a", { unit: "mm" }) // { kind: "missing" }
  */
 export function parseReading(text: string, options: ReadingOptions): Reading {
-  return lengthIn(readWritten(text, options.decimalMark), options.unit);
+  return lengthIn(readWritten(text, options.decimalMark), options);
 }
 
 /** What a text says, before it is known in what unit a number is that names none. */
@@ -95,17 +118,11 @@ export function readWritten(text: string, decimalMark?: DecimalMark): Written {
   return terms instanceof Refusal ? refusal(text, terms.what) : { kind: "amount", text, terms };
 }
 
-/** The reading in a unit that is assumed where the text names none. */
-export function lengthIn(written: Written, assumed: LengthUnit): Reading {
+/** The reading, in the units that are assumed where the text names none. */
+export function lengthIn(written: Written, assumed: AssumedUnits): Reading {
   if (written.kind !== "amount") return written;
   const reading = addTerms(written.terms, assumed);
   return reading instanceof Refusal ? refusal(written.text, reading.what) : reading;
-}
-
-/** The unit that the text itself names. */
-export function unitNamed(written: Written): LengthUnit | undefined {
-  const unit = written.kind === "amount" ? written.terms[0]?.unit : undefined;
-  return unit && unitOfTerm[unit];
 }
 
 function refusal(text: string, what: string): Refused {
@@ -131,6 +148,9 @@ function readTerms(tidied: string, mark: DecimalMark | undefined): readonly Term
     return new Refusal("is negative. A reading is a length from 0 up");
   if (/\d ?e ?[-+]?\d/.test(tidied))
     return new Refusal("is a power of ten. Write the length in ordinary digits");
+  const [, thousands, rest] = /(?:^|\D)(\d{1,3})'(\d{3})(?!\d)/.exec(tidied) ?? [];
+  if (thousands !== undefined && rest !== undefined)
+    return new Refusal(`can be ${thousands}${rest}, or ${thousands} ft and ${rest} in. Write one of these`);
   const pattern = new RegExp(termPattern);
   const terms: Term[] = [];
   while (pattern.lastIndex < tidied.length) {
@@ -152,29 +172,38 @@ function readTerm(match: RegExpExecArray, mark: DecimalMark | undefined): Term |
       `has ${quote(unitText)} behind the number, which is not a unit of length. Use mm, cm or in`,
     );
   }
-  const value =
-    digits !== undefined
-      ? readDigits(digits, mark)
-      : readFraction(Number(whole ?? 0), Number(over ?? wholeOver), Number(under ?? wholeUnder));
-  return value instanceof Refusal ? value : { value, unit, form: over === undefined ? "number" : "fraction" };
+  if (digits !== undefined) {
+    const read = readDecimal(digits, mark);
+    return "refused" in read ? new Refusal(read.refused) : { ...read, unit, fraction: undefined };
+  }
+  const fraction = {
+    hasWhole: whole !== undefined,
+    over: Number(over ?? wholeOver),
+    under: Number(under ?? wholeUnder),
+  };
+  const why = whyNoFraction(fraction);
+  return why === undefined
+    ? { value: Number(whole ?? 0) + fraction.over / fraction.under, unit, fraction }
+    : new Refusal(why);
 }
 
-function readDigits(digits: string, mark: DecimalMark | undefined): number | Refusal {
-  const result = readDecimal(digits, mark);
-  return "refused" in result ? new Refusal(result.refused) : result.value;
+/** Why no tape shows such a fraction, in words; undefined where one does. */
+function whyNoFraction({ hasWhole, over, under }: Fraction): string | undefined {
+  if (under === 0) return "has 0 below the fraction stroke. Check the fraction";
+  if (over >= under && inchDivisions.includes(under))
+    return "has a fraction of 1 or more, perhaps a lost space. Write it as a whole number and a fraction, such as 5 3/8";
+  if (!inchDivisions.includes(under))
+    return hasWhole
+      ? `has ${String(under)} below the fraction stroke, and no tape is divided so. Check the fraction`
+      : `is no fraction of a tape, since none is divided into ${String(under)}: are they two readings, or a slip? Give one reading`;
+  // 30/32 may be an inch less a sixteenth, or a tape read as 30 and as 32.
+  if (!hasWhole && under >= 16 && over >= 0.75 * under && over % 2 === 0)
+    return `can be two readings, ${String(over)} and ${String(under)}, or the fraction ${lowestTerms(over, under)}. Write one of these`;
+  return undefined;
 }
 
-function readFraction(whole: number, over: number, under: number): number | Refusal {
-  if (under === 0) return new Refusal("has 0 below the fraction stroke. Check the fraction");
-  if (under > finestDivision)
-    return new Refusal(
-      `has ${String(under)} below the fraction stroke; no tape is that fine. Check the fraction`,
-    );
-  if (over >= under)
-    return new Refusal(
-      "has a fraction of 1 or more, perhaps a lost space. Write it as a whole number and a fraction, such as 5 3/8",
-    );
-  return whole + over / under;
+function lowestTerms(over: number, under: number): string {
+  return over % 2 === 0 ? lowestTerms(over / 2, under / 2) : `${String(over)}/${String(under)}`;
 }
 
 function findTermUnit(text: string): TermUnit | undefined {
@@ -185,10 +214,12 @@ function findTermUnit(text: string): TermUnit | undefined {
 }
 
 /** One length, or one length in two units: `1' 4 1/2"`, `5" 3/8`, `13 cm 6 mm`. */
-function addTerms(terms: readonly Term[], assumed: LengthUnit): Reading | Refusal {
+function addTerms(terms: readonly Term[], options: AssumedUnits): Reading | Refusal {
   const [first] = terms;
   if (!first) return new Refusal("is not a length. Write a number, such as 5 3/8 or 13.6 cm");
-  let unit: TermUnit = first.unit ?? assumed;
+  const assumed = options.unit === "none" ? "mm" : options.unit;
+  const bare = first.fraction ? (options.fractionUnit ?? assumed) : assumed;
+  let unit: TermUnit = first.unit ?? bare;
   let mm = first.value * mmPer[unit];
   for (const [i, term] of terms.slice(1).entries()) {
     const before = terms[i];
@@ -200,15 +231,39 @@ function addTerms(terms: readonly Term[], assumed: LengthUnit): Reading | Refusa
     mm += term.value * mmPer[next];
     unit = next;
   }
+  // Thousands are told from decimals where they would be too large; a second part is less than one of the first.
+  const { thousands } = first;
+  if (thousands !== undefined && !options.isDecimal && thousands * mmPer[first.unit ?? bare] <= longestMm)
+    return new Refusal(`can be ${String(thousands)} or ${decimalsOf(first.value)}. Write one of these`);
   if (!(mm <= longestMm)) return new Refusal("is longer than 10 m. Check the number and its unit");
-  return { kind: "length", mm, unit: unitOfTerm[first.unit ?? assumed] };
+  const isMetric = unit !== "in" && unit !== "ft" && options.unit !== "none";
+  const odd = terms.find(({ fraction }) => fraction && !metricDivisions.includes(fraction.under))?.fraction;
+  if (isMetric && odd) return new Refusal(whyNotMetric(odd, unit, first.unit !== undefined));
+  return {
+    kind: "length",
+    mm,
+    unit: unitOfTerm[first.unit ?? bare],
+    unitFrom: first.unit ? "written" : first.fraction ? "fraction" : "assumed",
+  };
+}
+
+/** Not with three digits behind the mark, so that what is offered is read when it is typed. */
+function decimalsOf(value: number): string {
+  return /\.\d{3}$/.test(String(value)) ? `${String(value)}0` : String(value);
+}
+
+function whyNotMetric({ under }: Fraction, unit: TermUnit, isWritten: boolean): string {
+  const tape = `a tape in ${unit} has no ${String(under)} parts`;
+  return isWritten
+    ? `is no reading of a tape, since ${tape}: are they two readings, or a slip? Give one reading`
+    : `is a fraction as inch tapes have them, in a place for ${unit}: ${tape}. Write in behind it, or the reading in ${unit}`;
 }
 
 /** The unit of a second part, where the two parts make one length. */
 function followingUnit(before: Term, term: Term): TermUnit | undefined {
   if (!Number.isInteger(before.value)) return undefined;
   if (before.unit === "ft") return term.unit === undefined || term.unit === "in" ? "in" : undefined;
-  if (before.unit === "in" && term.form === "fraction" && (term.unit ?? "in") === "in") return "in";
+  if (before.unit === "in" && term.fraction?.hasWhole === false && (term.unit ?? "in") === "in") return "in";
   if (before.unit === "m" && (term.unit === "cm" || term.unit === "mm")) return term.unit;
   if (before.unit === "cm" && term.unit === "mm") return "mm";
   return undefined;

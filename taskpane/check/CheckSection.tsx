@@ -1,7 +1,7 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
-import type { Correction, Flag } from "../../addin/checking/checkChart.ts";
+import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
@@ -16,7 +16,7 @@ import { count } from "../ui/words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
 import { FlagCard, choiceLabel, correctionLabel } from "./FlagCard.tsx";
-import { areaOfFlag, cellOfFlag, correct } from "./flagEdits.ts";
+import { areaOfFlag, cellOfFlag, choose, correct } from "./flagEdits.ts";
 import { groupFlags } from "./flagGroups.ts";
 import type { CheckedChart } from "./useCheck.ts";
 import { useCheck } from "./useCheck.ts";
@@ -75,22 +75,12 @@ export function CheckSection(): ReactNode {
   }
 
   function use(checked: CheckedChart, flag: Flag): void {
-    take(checked, flag, correctionLabel(flag), flag.corrections);
+    take(checked, flag, correctionLabel(flag), correct(checked.data, checked.chart, flag));
   }
 
-  function take(
-    { data, chart, flags }: CheckedChart,
-    flag: Flag,
-    what: string,
-    corrections: readonly Correction[],
-  ): void {
+  function take({ flags }: CheckedChart, flag: Flag, what: string, edits: readonly Edit[]): void {
     const where = [flag.figure, flag.measure].filter((text) => text !== "").join(", ");
-    void change(
-      flags.indexOf(flag),
-      `${what}: ${where}`,
-      correct(data, chart, { ...flag, corrections }),
-      `${where}: ${what.toLowerCase()}.`,
-    );
+    void change(flags.indexOf(flag), `${what}: ${where}`, edits, `${where}: ${what.toLowerCase()}.`);
   }
 
   function keep({ data, flags }: CheckedChart, flag: Flag): void {
@@ -204,7 +194,12 @@ export function CheckSection(): ReactNode {
                       use(checked, flag);
                     }}
                     onChoose={(choice) => {
-                      take(checked, flag, choiceLabel(choice), [choice.correction]);
+                      take(
+                        checked,
+                        flag,
+                        choiceLabel(choice),
+                        choose(checked.data, checked.chart, flag, choice),
+                      );
                     }}
                     onConfirm={() => {
                       keep(checked, flag);

@@ -38,8 +38,10 @@ const weights: Partial<Record<FlagKind, Weight>> = {
   "date instead of a reading": "stops",
   "error in the cell": "stops",
   "not a length": "stops",
+  "unit not known": "stops",
   "unlike the other figures": "note",
   "same readings, two names": "note",
+  "unit assumed": "note",
 };
 
 const signs: Readonly<Record<Weight, string>> = { stops: "✕", look: "◆", note: "◇" };
@@ -105,9 +107,9 @@ export function FlagCard(props: {
   );
 }
 
-/** What taking one of several readings does, in words. */
-export function choiceLabel({ label }: Choice): string {
-  return `Use ${label}`;
+/** What taking one of several choices does, in words. */
+export function choiceLabel(choice: Choice): string {
+  return "correction" in choice ? `Use ${choice.label}` : `In ${choice.label}`;
 }
 
 /** What taking the suggestion does, in words: also the label of the action. */

@@ -1,6 +1,6 @@
 import { isDateFormat } from "../../addin/chart/numberFormat.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
-import type { Flag } from "../../addin/checking/checkChart.ts";
+import type { Choice, Flag } from "../../addin/checking/checkChart.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { Area, CellAddress, Edit, RangeData } from "../../addin/workbook/port.ts";
 
@@ -16,6 +16,16 @@ export function areaOfFlag(data: RangeData, flag: Flag): Area {
     return { ...cellOfFlag(data, { ...flag, column: 0 }), rows: 1, columns: area.columns };
   if (flag.figure === "") return { ...cellOfFlag(data, { ...flag, row: 0 }), rows: area.rows, columns: 1 };
   return { ...cellOfFlag(data, flag), rows: 1, columns: 1 };
+}
+
+/** The edits that take one of several choices. */
+export function choose(data: RangeData, chart: Chart, flag: Flag, choice: Choice): readonly Edit[] {
+  if ("correction" in choice) return correct(data, chart, { ...flag, corrections: [choice.correction] });
+  return choice.headings.map(({ column, heading }) => ({
+    kind: "cells",
+    at: cellOfFlag(data, { row: 0, column }),
+    cells: [[{ value: heading }]],
+  }));
 }
 
 /** The edits that take a flag’s suggestion: every cell that it corrects, in the unit of its column, unmarked. */

@@ -4,7 +4,7 @@ import type { Flag } from "../../addin/checking/checkChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartIn } from "../shell/book.ts";
+import { chartToCheck } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
@@ -65,7 +65,7 @@ export async function readToCheck(book: Book, chosen: string | undefined): Promi
     if (!table) return { ...known, found: undefined, failure: undefined };
     try {
       const data = await book.readTable(table.name);
-      const found = book.once(tableChart, table, data, chartIn(book, data));
+      const found = book.once(tableChart, table, data, chartToCheck(book, data));
       return { ...known, found, failure: undefined };
     } catch (error) {
       return { ...known, found: undefined, failure: `Table ${table.name}: ${failureText(error)}` };

@@ -9,7 +9,7 @@ import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { quote } from "../../addin/measures/quote.ts";
 import type { Area, TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartIn } from "../shell/book.ts";
+import { chartToCheck } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { count } from "../ui/words.ts";
 
@@ -56,7 +56,7 @@ export async function readSelectedCell(
   const data = await book.readTable(table.name);
   return {
     kind: "explain",
-    chart: chartIn(book, data),
+    chart: chartToCheck(book, data),
     values: data.values,
     at: { row: area.row - table.area.row, column: area.column - table.area.column },
   };

@@ -2,6 +2,7 @@ import { Select, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { ColumnChoice, ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { UnitOrigin } from "../../addin/chart/import/guessUnits.ts";
+import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import { measureById, measures } from "../../addin/measures/dictionary.ts";
 import { lengthUnits } from "../../addin/measures/units.ts";
@@ -34,7 +35,9 @@ const originWords: Readonly<Record<UnitOrigin, string>> = {
   heading: "Unit from the heading.",
   readings: "Unit from the readings.",
   chart: "Unit found by comparing with your chart.",
-  guess: "◆ Unit guessed: please check.",
+  others: "◆ No unit stated, taken as in the other columns: please check.",
+  assumed: "◆ No unit stated, taken as mm: please check.",
+  guess: "◆ Unit not known, only guessed: please choose.",
   you: "Unit chosen by you.",
 };
 
@@ -103,7 +106,7 @@ export function ColumnList(props: {
               </div>
               <span className={styles.note}>
                 {holdsReadings && (
-                  <span className={column.unitFrom === "guess" ? styles.look : undefined}>
+                  <span className={isUnitOpen(column) ? styles.look : undefined}>
                     {originWords[column.unitFrom]}{" "}
                   </span>
                 )}
@@ -133,10 +136,10 @@ function goesTo(target: TargetColumn, hasTable: boolean): string {
 function summary(columns: readonly ImportColumn[]): string {
   const known = columns.filter((c) => c.role === "measure").length;
   const own = columns.filter((c) => c.role === "own").length;
-  const guessed = columns.some((c) => c.unitFrom === "guess" && (c.role === "measure" || c.role === "own"));
+  const guessed = columns.some((c) => isUnitOpen(c) && (c.role === "measure" || c.role === "own"));
   return [
     `${count(known, "measure")} recognised`,
     ...(own > 0 ? [`${String(own)} of ${own === 1 ? "its" : "their"} own`] : []),
-    ...(guessed ? ["units guessed, please check"] : []),
+    ...(guessed ? ["units assumed, please check"] : []),
   ].join(", ");
 }

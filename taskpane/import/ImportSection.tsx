@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useEffect, useRef } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
+import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { leftOutWords } from "../../addin/workbook/xlsx/leftOutWords.ts";
 import { Choice } from "../ui/Choice.tsx";
@@ -111,7 +112,7 @@ export function ImportSection(): ReactNode {
           {(settings.assumedUnit ?? guessedUnit(prepared.columns)) && (
             <Choice
               label="Readings without a unit are in"
-              hint={settings.assumedUnit ? "Chosen by you." : "◆ Guessed from the numbers. Please check."}
+              hint={settings.assumedUnit ? "Chosen by you." : "◆ The file states none. Please check."}
               value={settings.assumedUnit ?? guessedUnit(prepared.columns) ?? "mm"}
               options={unitNames}
               onChoose={(assumedUnit) => {
@@ -184,7 +185,7 @@ function Remarks({ lines }: { readonly lines: readonly string[] }): ReactNode {
 
 /** The unit of the columns that give no sign of theirs; `undefined` when all do. */
 function guessedUnit(columns: readonly ImportColumn[]): LengthUnit | undefined {
-  return columns.find((c) => c.unitFrom === "guess" && (c.role === "measure" || c.role === "own"))?.unit;
+  return columns.find((c) => isUnitOpen(c) && (c.role === "measure" || c.role === "own"))?.unit;
 }
 
 /** Figures beyond which the spreadsheet, not this pane, takes its time. */

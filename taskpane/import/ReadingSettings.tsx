@@ -46,10 +46,14 @@ export function ReadingSettings(props: {
       )}
       <Choice
         label="Decimal mark"
-        value={prepared.decimalMark}
-        options={decimalMarks.map((mark) => [mark, decimalMarkNames[mark]] as const)}
-        onChoose={(decimalMark) => {
-          change({ decimalMark });
+        hint={prepared.decimalMark === undefined ? "◆ The file does not tell. Please choose." : ""}
+        value={prepared.decimalMark ?? ""}
+        options={[
+          ...decimalMarks.map((mark) => [mark, decimalMarkNames[mark]] as const),
+          ...(settings.decimalMark ? [] : [["", "Not told by the file"] as const]),
+        ]}
+        onChoose={(mark) => {
+          change({ decimalMark: mark === "" ? undefined : mark });
         }}
       />
       {read.encoding && (
@@ -96,7 +100,9 @@ function inWords(read: ReadSource, prepared: Prepared, settings: ImportSettings)
   return [
     ...(settings.part ? [settings.part.label.replace(/^./, (c) => c.toLowerCase())] : []),
     ...(read.delimiter ? [`${delimiterNames[read.delimiter].toLowerCase()} between cells`] : []),
-    `decimal ${prepared.decimalMark === "," ? "comma" : "point"}`,
+    prepared.decimalMark === undefined
+      ? "decimal mark not known, please choose"
+      : `decimal ${prepared.decimalMark === "," ? "comma" : "point"}`,
     ...(read.encoding ? [encodingNames[read.encoding]] : []),
     `headings in ${prepared.turned ? "column" : "row"} ${String(number)}`,
   ].join(", ");

@@ -31,7 +31,8 @@ export interface LayoutSettings {
 
 /** Everything between the rows of a file and the question “Import?”. */
 export interface Prepared {
-  readonly decimalMark: DecimalMark;
+  /** `undefined` where the file does not tell: each reading is read by itself. */
+  readonly decimalMark: DecimalMark | undefined;
   readonly headingRow: number;
   readonly turned: boolean;
   readonly laidOut: LaidOutSource;
@@ -54,7 +55,7 @@ export function prepare(
   const source = turned ? turn(read.source) : read.source;
   const headingRow = settings.headingRow ?? detectHeadingRow(source.rows, source.texts);
   const laidOut = layOut(source, headingRow);
-  const decimalMark = settings.decimalMark ?? detectDecimalMark(sampleTexts(laidOut), read.delimiter ?? "\t");
+  const decimalMark = settings.decimalMark ?? detectDecimalMark(sampleTexts(laidOut));
   const columns = matchColumns(laidOut, {
     decimalMark,
     chart: present?.chart,

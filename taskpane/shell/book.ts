@@ -1,6 +1,6 @@
 import { equalCells } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { readChart } from "../../addin/chart/readChart.ts";
+import { readChart, requireUnits } from "../../addin/chart/readChart.ts";
 import { haveSameItems, workOnce } from "../../addin/chart/workOnce.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
 
@@ -39,8 +39,13 @@ export function openBook(workbook: Workbook): () => Book {
   };
 }
 
-/** The chart in a table. @throws {InputError} where it holds none */
-export function chartIn(book: Book, { values, formats }: Pick<RangeData, "values" | "formats">): Chart {
+/** The chart in a table. @throws {InputError} where it holds none, or where the unit of no column is known */
+export function chartIn(book: Book, data: Pick<RangeData, "values" | "formats">): Chart {
+  return requireUnits(chartToCheck(book, data));
+}
+
+/** The same, also where the units have to be asked about. @throws {InputError} where a table holds no chart */
+export function chartToCheck(book: Book, { values, formats }: Pick<RangeData, "values" | "formats">): Chart {
   return book.once(chartOf, values, formats);
 }
 

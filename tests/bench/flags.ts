@@ -7,7 +7,7 @@
  */
 import type { Cell, Cells } from "../../addin/chart/cell.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { usualShareOfHeight } from "../../addin/checking/usualProportions.ts";
+import { usualShareOfHeight } from "../../addin/measures/usualShareOfHeight.ts";
 import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
 import { measureById } from "../../addin/measures/dictionary.ts";
 import { flagsFunction } from "../../functions/flags.ts";

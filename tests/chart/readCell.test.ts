@@ -5,14 +5,19 @@ import { readWritten } from "../../addin/measures/parseReading.ts";
 
 describe("readCell", () => {
   it("takes a number in the unit of the column, and text as a tape reading", () => {
-    expect(readCell(5.375, "in")).toEqual({ kind: "length", mm: 136.525, unit: "in" });
-    expect(readCell("5 3/8", "in")).toEqual({ kind: "length", mm: 136.525, unit: "in" });
-    expect(readCell("13,625", "cm", undefined, (text) => readWritten(text, ","))).toEqual({
+    expect(readCell(5.375, "in")).toEqual({
+      kind: "length",
+      mm: 136.525,
+      unit: "in",
+      unitFrom: "assumed",
+    });
+    expect(readCell("5 3/8", "in")).toMatchObject({ kind: "length", mm: 136.525, unit: "in" });
+    expect(readCell("13,625", "cm", { readText: (text) => readWritten(text, ",") })).toMatchObject({
       kind: "length",
       mm: 136.25,
       unit: "cm",
     });
-    expect(readCell(0, "mm")).toEqual({ kind: "length", mm: 0, unit: "mm" });
+    expect(readCell(0, "mm")).toMatchObject({ kind: "length", mm: 0, unit: "mm" });
   });
 
   it("takes an empty cell and a mark as not taken", () => {
@@ -33,7 +38,7 @@ describe("readCell", () => {
     [5.375, "d-mmm", "“5.375” is shown as a date or time"],
     [0.0625, "h:mm", "“0.0625” is shown as a date or time"],
   ])("refuses %j with the format %j", (cell, format, reason) => {
-    const reading = readCell(cell, "mm", format);
+    const reading = readCell(cell, "mm", { format });
     expect(reading.kind === "refused" && reading.reason).toContain(reason);
   });
 });

@@ -7,13 +7,13 @@ import { expectedValue } from "../../addin/checking/expectedValue.ts";
 const headings = [
   "Figure",
   "Bust (mm)",
-  "Under-bust",
-  "Waist",
-  "Hip",
-  "Thigh",
-  "Knee",
-  "Ankle",
-  "Back waist length",
+  "Under-bust (mm)",
+  "Waist (mm)",
+  "Hip (mm)",
+  "Thigh (mm)",
+  "Knee (mm)",
+  "Ankle (mm)",
+  "Back waist length (mm)",
 ];
 const body = [182, 152, 134, 194, 108, 72, 44, 88];
 
@@ -95,7 +95,7 @@ describe("slips", () => {
   });
 
   it("speaks of inches as a tape shows them", () => {
-    const inches = headings.map((heading) => (heading === "Waist" ? "Waist (in)" : heading));
+    const inches = headings.map((heading) => (heading === "Waist (mm)" ? "Waist (in)" : heading));
     const rows = [0.7, 0.8, 0.9, 1, 1.1, 1.2].map((size, i) => [
       `Figure ${String(i + 1)}`,
       ...body.map((mm, j) => (j === 2 ? Math.round((mm * size * 16) / 25.4) / 16 : mm * size)),

@@ -14,7 +14,9 @@ function choicesFor(serial: number): readonly (readonly [string, number])[] {
     ({ kind }) => kind === "date instead of a reading",
   );
   expect(flag).toMatchObject({ figure: "Mira", measure: "Waist", corrections: [] });
-  return (flag?.choices ?? []).map(({ label, correction }) => {
+  return (flag?.choices ?? []).map((choice) => {
+    if (!("correction" in choice)) throw new Error("A unit is no reading.");
+    const { label, correction } = choice;
     expect(correction).toMatchObject({ row: 1, column: 1 });
     return [label, correction.mm] as const;
   });

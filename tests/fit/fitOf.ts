@@ -37,7 +37,7 @@ export function table(first: string, rows: Readonly<Record<string, Row>>): Cells
 }
 
 export function chartWith(rows: Readonly<Record<string, Row>>): Chart {
-  return readChart(table("Figure", rows));
+  return readChart(table("Figure", rows), { unit: "mm" });
 }
 
 /** Patterns on figures, by the readers of the tables. */
@@ -47,7 +47,7 @@ export function fittingOf(
   options: FitOptions = {},
 ): Fitting {
   const chart = chartWith(figures);
-  return prepareFitting(readPatterns(table("Pattern", patterns), chart), chart, options);
+  return prepareFitting(readPatterns(table("Pattern", patterns), chart, { unit: "mm" }), chart, options);
 }
 
 /** The last of the patterns on one figure, with its reasons. */

@@ -253,9 +253,9 @@ describe("reading", () => {
   });
 
   it("knows a fraction", () => {
-    expect(reading("").read("5⅜", "reading").hasFraction).toBe(true);
-    expect(reading("").read("5.375", "reading").hasFraction).toBe(false);
-    expect(reading("").read(5.375, "reading").hasFraction).toBe(false);
+    expect(reading("").read("5⅜", "reading").mm("mm", "in")).toBeCloseTo(136.525, 9);
+    expect(reading("").read("5.25", "reading").mm("mm", "in")).toBe(5.25);
+    expect(reading("").read(5.375, "reading").mm("mm", "in")).toBe(5.375);
   });
 
   it("quotes what is not a length", () => {

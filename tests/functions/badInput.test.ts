@@ -135,7 +135,12 @@ describe("one figure", () => {
 describe("whole worksheet columns", () => {
   it("are read down to the last row that holds anything", () => {
     const blank = Array.from({ length: 200_000 }, () => [null, null, null, 0]);
-    const chart = [["Figure", "Bust", "Waist", "Hip"], ["A", 135, 100, 140], ["B", 136, 101, 142], ...blank];
+    const chart = [
+      ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)"],
+      ["A", 135, 100, 140],
+      ["B", 136, 101, 142],
+      ...blank,
+    ];
     expect(compute("STEPS", chart)).toHaveLength(2);
     expect(compute("GROUPS", chart)).toHaveLength(3);
     expect(compute("FLAGS", chart)).toHaveLength(1);

@@ -154,7 +154,7 @@ describe("RESIZE", () => {
         (readings, percent) => {
           const rows = resize(
             [
-              ["Figure", "Bust", "Waist", "Hip", "Back waist"],
+              ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)", "Back waist (mm)"],
               ["Wren", ...readings],
               ["Copy", ...readings.map((mm) => (mm * percent) / 100)],
             ],

@@ -9,7 +9,7 @@ import { grade, outline, prepareGrading } from "../../addin/grading/grade.ts";
 import { measureById } from "../../addin/measures/dictionary.ts";
 
 const measures = [...new Set(defaultGradeRules.map(({ measure }) => measure))];
-const headings = ["Figure", ...measures.map((id) => measureById(id)?.name)];
+const headings = ["Figure", ...measures.map((id) => `${measureById(id)?.name ?? id} (mm)`)];
 const figure = fc.array(fc.double({ min: 10, max: 1500, noNaN: true }), {
   minLength: measures.length,
   maxLength: measures.length,

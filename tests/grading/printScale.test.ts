@@ -7,7 +7,10 @@ import { printScale } from "../../addin/grading/printScale.ts";
 import { verdictWords } from "../../addin/grading/printWords.ts";
 import { isPrintable, printPercent } from "../../addin/grading/printSetting.ts";
 
-const headings = ["Figure", "Bust", "Waist", "Hip", "Back waist", "Waist to hip", "Arm length"];
+const headings = [
+  "Figure",
+  ...["Bust", "Waist", "Hip", "Back waist", "Waist to hip", "Arm length"].map((name) => `${name} (mm)`),
+];
 const scaleOf = (base: readonly number[], target: readonly (number | undefined)[]) =>
   printScale(0, 1, readChart([headings, ["Wren", ...base], ["Rook", ...target]]).measures);
 const readings = fc.array(fc.double({ min: 20, max: 1200, noNaN: true }), { minLength: 6, maxLength: 6 });

@@ -18,7 +18,6 @@ describe("formatFraction", () => {
     [-0.625, 8, '-5/8"'],
     [-1.3125, 16, '-1 5/16"'],
     [-0.99, 8, '-1"'],
-    [1 / 3, 12, '1/3"'],
   ])("shows %f to the nearest 1/%i as %s", (inches, denominator, text) => {
     expect(formatFraction(inches, denominator)).toBe(text);
   });
@@ -27,7 +26,7 @@ describe("formatFraction", () => {
     expect(formatFraction(5.4)).toBe('5 3/8"');
   });
 
-  it.each([0, 65, 2.5, -8, NaN, Infinity])("refuses the denominator %f", (denominator) => {
+  it.each([0, 3, 10, 12, 65, 128, 2.5, -8, NaN, Infinity])("refuses the denominator %f", (denominator) => {
     expect(() => formatFraction(1, denominator)).toThrow(
       `“${String(denominator)}” is not a division of a tape`,
     );
@@ -37,12 +36,12 @@ describe("formatFraction", () => {
     expect(() => formatFraction(inches)).toThrow("is not a length");
   });
 
-  it("is read back within half a step, reduced, for every denominator", () => {
+  it("is read back within half a step, reduced, for every division of a tape", () => {
     const inches = fc.double({ min: 0, max: 390, noNaN: true });
     fc.assert(
       fc.property(
         inches,
-        fc.integer({ min: 1, max: 64 }),
+        fc.constantFrom(1, 2, 4, 8, 16, 32, 64),
         fc.boolean(),
         (length, denominator, isNegative) => {
           const text = formatFraction(isNegative ? -length : length, denominator);

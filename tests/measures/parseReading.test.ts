@@ -91,7 +91,12 @@ describe("parseReading", () => {
   it("takes the assumed unit for a bare number, and the written one before it", () => {
     expect(mmOf("80", "mm")).toBe(80);
     expect(mmOf("8", "cm")).toBe(80);
-    expect(parseReading("13,65 cm", { unit: "in" })).toEqual({ kind: "length", mm: 136.5, unit: "cm" });
+    expect(parseReading("13,65 cm", { unit: "in" })).toEqual({
+      kind: "length",
+      mm: 136.5,
+      unit: "cm",
+      unitFrom: "written",
+    });
     expect(parseReading("1 ft 4", { unit: "mm" })).toMatchObject({ unit: "in" });
   });
 
@@ -126,7 +131,7 @@ describe("parseReading", () => {
     ["(5)", "negative"],
     ["3/0", "0 below the fraction stroke"],
     ["5 3/0", "0 below the fraction stroke"],
-    ["5 3/888", "no tape is that fine"],
+    ["5 3/888", "no tape is divided so"],
     ["53/8", "fraction of 1 or more"],
     ["5 9/8", "fraction of 1 or more"],
     ["5-6", "range"],
@@ -202,7 +207,7 @@ describe("commas and points", () => {
   });
 
   it("does not decide a comma before exactly three digits", () => {
-    expect(read("1,650")).toBe("“1,650” can be 1.650 or 1650. Write it without the comma.");
+    expect(read("1,650")).toBe("“1,650” can be 1650 or 1.65. Write one of these.");
     expect(read("1,650", ".")).toBe(1650);
     expect(read("1,650", ",")).toBe(1.65);
   });

@@ -36,7 +36,10 @@ describe("fractions that a spreadsheet turned into dates", () => {
   it("finds them by number format, and by size where the format is not known", () => {
     for (const format of ["d-mmm", "m/d/yyyy", "[$-409]d\\-mmm\\-yy;@", undefined]) {
       for (const unit of ["mm", "cm", "in"] as const) {
-        expect(readCell(46150, unit, format)).toMatchObject({ kind: "refused", fractions: ["5/8", "8/5"] });
+        expect(readCell(46150, unit, { format })).toMatchObject({
+          kind: "refused",
+          fractions: ["5/8", "8/5"],
+        });
       }
     }
   });
@@ -60,6 +63,10 @@ describe("fractions that a spreadsheet turned into dates", () => {
   });
 
   it("reads 1 5/8, which a spreadsheet leaves alone, as 1.625", () => {
-    expect(parseReading("1 5/8", { unit: "in" })).toEqual({ kind: "length", mm: 1.625 * 25.4, unit: "in" });
+    expect(parseReading("1 5/8", { unit: "in" })).toMatchObject({
+      kind: "length",
+      mm: 1.625 * 25.4,
+      unit: "in",
+    });
   });
 });

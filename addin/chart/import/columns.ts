@@ -11,7 +11,7 @@ import type { Written } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import type { DecimalMark } from "../../measures/decimal.ts";
 import type { UnitOrigin } from "./guessUnits.ts";
-import { guessUnits } from "./guessUnits.ts";
+import { guessUnits, isUnitOpen } from "./guessUnits.ts";
 import type { LaidOutSource } from "./source.ts";
 
 /** What a column of the file is taken for. `"own"` is a measure that the dictionary does not know. */
@@ -47,8 +47,9 @@ export interface ColumnChoice {
   readonly unit?: LengthUnit;
 }
 
-/** Rows looked at to tell what a column holds. */
+/** Rows looked at to tell what a column holds, and in which unit. */
 const sampled = 200;
+const sampledForUnits = 5000;
 
 const figureHeadings = new Set([
   "figure",
@@ -72,7 +73,7 @@ const figureHeadings = new Set([
 export function matchColumns(
   laidOut: LaidOutSource,
   options: {
-    readonly decimalMark: DecimalMark;
+    readonly decimalMark: DecimalMark | undefined;
     readonly chart?: Chart | undefined;
     readonly choices?: ReadonlyMap<number, ColumnChoice>;
     /** Column of the file that holds the figure names, where the user has said so. */
@@ -81,7 +82,7 @@ export function matchColumns(
     readonly assumedUnit?: LengthUnit | undefined;
   },
 ): readonly ImportColumn[] {
-  const samples = laidOut.headings.map((_, position) => sample(laidOut, position));
+  const samples = laidOut.headings.map((_, position) => sample(laidOut, position, sampled));
   const readText = (text: string): Written => laidOut.source.texts(text, options.decimalMark);
   const detected = detectRoles(laidOut.headings, samples, readText);
   const figure = options.figureColumn ?? figurePosition(detected);
@@ -89,14 +90,14 @@ export function matchColumns(
     position === figure ? withRole(column, "figure") : choose(column, options.choices?.get(position)),
   );
   const units = guessUnits(
-    chosen.map((column, position) => ({ ...column, cells: samples[position] ?? [] })),
+    chosen.map((column, position) => ({ ...column, cells: sample(laidOut, position, sampledForUnits) })),
     readText,
     options.chart,
   );
   const named = nameApart(chosen);
   return named.map((column, position) => {
-    const guess = units[position] ?? { unit: "mm" as const, unitFrom: "guess" as const };
-    const assumed = guess.unitFrom === "guess" ? options.assumedUnit : undefined;
+    const guess = units[position] ?? { unit: "mm" as const, unitFrom: "assumed" as const };
+    const assumed = isUnitOpen(guess) ? options.assumedUnit : undefined;
     const chosen = options.choices?.get(position)?.unit ?? assumed;
     return {
       ...column,
@@ -216,9 +217,9 @@ function ordinal(count: number): string {
 }
 
 /** The first cells of a column that hold something. */
-function sample({ source, firstRow }: LaidOutSource, position: number): readonly Cell[] {
+function sample({ source, firstRow }: LaidOutSource, position: number, count: number): readonly Cell[] {
   return source.rows
-    .slice(firstRow, firstRow + sampled)
+    .slice(firstRow, firstRow + count)
     .map((row) => row[position])
     .filter((cell) => !isBlank(cell));
 }

@@ -1,5 +1,5 @@
 import type { DecimalMark } from "../../measures/decimal.ts";
-import type { Delimiter } from "./rows.ts";
+import { longestMm } from "../../measures/parseReading.ts";
 
 export const decimalMarks: readonly DecimalMark[] = [".", ","];
 
@@ -11,23 +11,24 @@ export const decimalMarkNames: Readonly<Record<DecimalMark, string>> = {
 /**
  * The decimal mark that the readings are written with. A mark before one, two or more than three digits, after
  * a leading zero, or last of two different ones is decimal. Before exactly three digits it may part thousands, and
- * counts only when nothing else tells and commas do not part the cells. Without any sign: a point.
+ * tells nothing, unless these would be over 10 m. Without any mark: a point.
+ *
+ * @returns `undefined` where the marks do not tell: then each reading is read by itself, and refused where it can be two numbers
  */
-export function detectDecimalMark(texts: Iterable<string>, delimiter: Delimiter): DecimalMark {
+export function detectDecimalMark(texts: Iterable<string>): DecimalMark | undefined {
   const clear = { ".": 0, ",": 0 };
-  const weak = { ".": 0, ",": 0 };
+  let isMarked = false;
   for (const text of texts) {
     const both = /\d[.,]\d{3}([.,])\d/.exec(text)?.[1];
     const found = /(\d+)([.,])(\d+)/.exec(text);
     if (both === "." || both === ",") clear[both]++;
     else if (found) {
-      const mark = found[2] === "," ? "," : ".";
-      const digits = found[3]?.length ?? 0;
-      if (digits === 3 && found[1] !== "0") weak[mark]++;
-      else clear[mark]++;
+      isMarked = true;
+      const isDecimal =
+        found[3]?.length !== 3 || found[1] === "0" || Number(`${found[1] ?? ""}${found[3]}`) > longestMm;
+      if (isDecimal) clear[found[2] === "," ? "," : "."]++;
     }
   }
   if (clear["."] !== clear[","]) return clear[","] > clear["."] ? "," : ".";
-  if (weak["."] !== weak[","] && delimiter !== ",") return weak[","] > weak["."] ? "," : ".";
-  return ".";
+  return isMarked ? undefined : ".";
 }

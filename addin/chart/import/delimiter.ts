@@ -1,4 +1,5 @@
 import { readHeading } from "../../measures/heading.ts";
+import { unitOfFraction } from "../unitsOfColumns.ts";
 import { lengthIn } from "../../measures/parseReading.ts";
 import type { Delimiter } from "./rows.ts";
 import { delimiters, firstRows } from "./rows.ts";
@@ -22,7 +23,8 @@ function chartLikeness(text: string, delimiter: Delimiter, texts: TextReader): n
   const headings = share(rows[0] ?? [], (cell) => readHeading(cell, "mm").measure !== undefined);
   const readings = share(
     rows.slice(1).flatMap((row) => row.slice(1)),
-    (cell) => lengthIn(texts(cell), "mm").kind === "length",
+    (cell) =>
+      lengthIn(texts(cell), { unit: "mm", fractionUnit: unitOfFraction, isDecimal: true }).kind === "length",
   );
   return sameWidth + headings + readings;
 }

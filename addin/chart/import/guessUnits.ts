@@ -1,19 +1,28 @@
 import type { Cell } from "../cell.ts";
 import { cellText } from "../cell.ts";
 import type { Chart } from "../chart.ts";
+import { unitsOfColumns } from "../unitsOfColumns.ts";
 import type { Measure } from "../../measures/measure.ts";
 import type { Written } from "../../measures/parseReading.ts";
-import { lengthIn, unitNamed } from "../../measures/parseReading.ts";
+import { lengthIn } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { lengthUnits, mmPerUnit } from "../../measures/units.ts";
 import { findColumn } from "./findColumn.ts";
 
-/** What the unit of a column rests on. */
-export type UnitOrigin = "heading" | "readings" | "chart" | "guess" | "you";
+/**
+ * What the unit of a column rests on: the heading, the readings themselves, the present chart, the other columns of the file,
+ * nothing but what is usual, a guess by the size of the numbers, or you.
+ */
+export type UnitOrigin = "heading" | "readings" | "chart" | "others" | "assumed" | "guess" | "you";
 
 export interface GuessedUnit {
   readonly unit: LengthUnit;
   readonly unitFrom: UnitOrigin;
+}
+
+/** True where nothing in the column itself tells its unit, so that it has to be looked at. */
+export function isUnitOpen({ unitFrom }: Pick<GuessedUnit, "unitFrom">): boolean {
+  return unitFrom === "others" || unitFrom === "assumed" || unitFrom === "guess";
 }
 
 interface Column {
@@ -25,41 +34,35 @@ interface Column {
 }
 
 /**
- * The unit of each column, from the strongest sign there is: its heading; marks in its own readings (`5 3/8"`);
- * the present chart, when it has the measure (the unit that brings the readings nearest to it); the other columns of the
- * file, when they agree; else the size of the numbers, which is only a guess.
+ * The unit of each column: from its heading; from the present chart, when it has the measure and the readings carry no unit (the
+ * unit that brings them nearest to it); else as {@link unitsOfColumns} decides for the worksheet functions too. Where that cannot
+ * be known, the likeliest unit is only a guess.
  */
 export function guessUnits(
   columns: readonly Column[],
   readText: (text: string) => Written,
   chart: Chart | undefined,
 ): readonly GuessedUnit[] {
-  const first = columns.map((column): GuessedUnit | undefined => {
-    if (column.statedUnit) return { unit: column.statedUnit, unitFrom: "heading" };
-    if (column.role !== "measure" && column.role !== "own") return undefined;
-    const marked = unitOfReadings(column.cells, readText);
-    if (marked) return { unit: marked, unitFrom: "readings" };
-    const near = unitNearChart(column, readText, chart);
-    return near && { unit: near, unitFrom: "chart" };
-  });
-  const others = new Set(first.flatMap((guess) => (guess ? [guess.unit] : [])));
-  const [agreed] = others.size === 1 ? others : [];
-  const undecided = columns.filter((c, i) => !first[i] && (c.role === "measure" || c.role === "own"));
-  const unit = agreed ?? unitBySize(undecided.flatMap((c) => numbers(c.cells, readText)));
-  return first.map((guess) => guess ?? { unit, unitFrom: "guess" });
-}
-
-/** The unit that most readings of a column carry themselves; a fraction without a mark is in inches. */
-function unitOfReadings(cells: readonly Cell[], readText: (text: string) => Written): LengthUnit | undefined {
-  const carried = cells.map((cell) => {
-    const text = cellText(cell);
-    const written = readText(text);
-    if (lengthIn(written, "mm").kind !== "length") return undefined;
-    return unitNamed(written) ?? (/[\u00bc-\u00be\u2150-\u215e/\u2044]/.test(text) ? "in" : undefined);
-  });
-  return lengthUnits.find((unit) => {
-    const carrying = carried.filter((each) => each === unit).length;
-    return carrying > 0 && carrying >= cells.length / 3;
+  const decide = (near: readonly (LengthUnit | undefined)[]) =>
+    unitsOfColumns(
+      columns.map((column, i) => {
+        const holdsReadings = column.role === "measure" || column.role === "own";
+        return {
+          stated: column.statedUnit ?? near[i],
+          measure: column.measure,
+          cells: holdsReadings ? column.cells : [],
+        };
+      }),
+      readText,
+    );
+  const alone = decide([]);
+  const near = columns.map((column, i) =>
+    alone[i]?.from === "readings" || column.statedUnit ? undefined : unitNearChart(column, readText, chart),
+  );
+  return decide(near).map(({ unit, from }, i): GuessedUnit => {
+    if (near[i]) return { unit, unitFrom: "chart" };
+    if (from === "usual") return { unit, unitFrom: "assumed" };
+    return { unit, unitFrom: from === "nothing" ? "guess" : from };
   });
 }
 
@@ -76,23 +79,10 @@ function unitNearChart(
   return lengthUnits.reduce((best, next) => (apart(next) < apart(best) ? next : best));
 }
 
-/**
- * Common practice, not a rule: tape readings of small figures in whole and half millimetres run to two and three
- * digits; numbers that all lie on sixteenths, with quarters or eighths among them, are inches; small numbers else are
- * centimetres.
- */
-function unitBySize(values: readonly number[]): LengthUnit {
-  const middle = median(values);
-  if (middle === undefined || middle >= 50) return "mm";
-  const sixteenths = values.every((v) => Math.abs(v * 16 - Math.round(v * 16)) < 1e-9);
-  const quarters = values.some((v) => v * 2 !== Math.round(v * 2));
-  return sixteenths && quarters ? "in" : "cm";
-}
-
 function numbers(cells: readonly Cell[], readText: (text: string) => Written): number[] {
   return cells.flatMap((cell) => {
     if (typeof cell === "number") return [cell];
-    const reading = lengthIn(readText(cellText(cell)), "mm");
+    const reading = lengthIn(readText(cellText(cell)), { unit: "none", isDecimal: true });
     return reading.kind === "length" ? [reading.mm] : [];
   });
 }

@@ -13,6 +13,7 @@ import { findColumn } from "./findColumn.ts";
 import type { SourceCellReader } from "./readSourceCell.ts";
 import { sourceCellReader } from "./readSourceCell.ts";
 import type { LaidOutSource } from "./source.ts";
+import { unitOfFraction } from "../unitsOfColumns.ts";
 
 /** The chart that is imported into: its cells as they stand, and what was read from them. */
 export interface PresentChart {
@@ -61,13 +62,15 @@ export function planOf(options: {
   readonly laidOut: LaidOutSource;
   readonly columns: readonly ImportColumn[];
   readonly figures: readonly ImportFigure[];
-  readonly decimalMark: DecimalMark;
+  readonly decimalMark: DecimalMark | undefined;
   readonly present: PresentChart | undefined;
 }): ImportPlan {
   const { laidOut, columns, figures, decimalMark, present } = options;
   const targets = columns.filter((c) => c.role !== "left out").map((c) => targetOf(c, present));
   const readers = targets.map((target) =>
-    sourceCellReader(target.from.unit, target.unit, (text) => laidOut.source.texts(text, decimalMark)),
+    sourceCellReader(target.from.unit, target.unit, fractionUnitOf(target.from), (text) =>
+      laidOut.source.texts(text, decimalMark),
+    ),
   );
   const plan: ImportPlan = {
     laidOut,
@@ -89,6 +92,11 @@ export function planOf(options: {
     },
   };
   return plan;
+}
+
+/** A fraction is in inches where the heading of the file states no unit. */
+function fractionUnitOf({ heading }: ImportColumn): LengthUnit | undefined {
+  return readHeading(heading, "mm").unitStated ? undefined : unitOfFraction;
 }
 
 function targetOf(from: ImportColumn, present: PresentChart | undefined): TargetColumn {

@@ -1,7 +1,6 @@
 import type { Cell } from "../cell.ts";
 import { readCell } from "../readCell.ts";
 import type { Reading, Written } from "../../measures/parseReading.ts";
-import { lengthIn } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { fromMm } from "../../measures/units.ts";
 
@@ -21,18 +20,20 @@ const remembered = 50_000;
  *
  * @param unit the unit of readings that name none
  * @param storedIn the unit of the values that come out
+ * @param fractionUnit the unit of fractions that name none; as `unit` when left out
  */
 export function sourceCellReader(
   unit: LengthUnit,
   storedIn: LengthUnit,
+  fractionUnit: LengthUnit | undefined,
   readText: (text: string) => Written,
 ): SourceCellReader {
   const known = new Map<string, SourceReading>();
   return (cell, format) => {
-    if (typeof cell !== "string") return inUnit(readCell(cell, unit, format), storedIn);
+    if (typeof cell !== "string") return inUnit(readCell(cell, unit, { format }), storedIn);
     const before = known.get(cell);
     if (before) return before;
-    const reading = inUnit(lengthIn(readText(cell), unit), storedIn);
+    const reading = inUnit(readCell(cell, unit, { readText, fractionUnit }), storedIn);
     if (known.size < remembered) known.set(cell, reading);
     return reading;
   };

@@ -2,6 +2,7 @@ import type { Cell, Cells } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import { readHeading } from "../../measures/heading.ts";
 import { lengthIn } from "../../measures/parseReading.ts";
+import { unitOfFraction } from "../unitsOfColumns.ts";
 import type { TextReader } from "./texts.ts";
 import { textReader } from "./texts.ts";
 
@@ -90,5 +91,8 @@ function isKnownHeading(cell: Cell): boolean {
 }
 
 function isReading(cell: Cell, texts: TextReader): boolean {
-  return typeof cell === "number" || lengthIn(texts(cellText(cell)), "mm").kind !== "refused";
+  return (
+    typeof cell === "number" ||
+    lengthIn(texts(cellText(cell)), { unit: "mm", fractionUnit: unitOfFraction }).kind !== "refused"
+  );
 }

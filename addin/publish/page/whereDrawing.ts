@@ -1,5 +1,5 @@
 import type { Chart } from "../../chart/chart.ts";
-import { usualShareOfHeight } from "../../checking/usualProportions.ts";
+import { usualShareOfHeight } from "../../measures/usualShareOfHeight.ts";
 import { measureById } from "../../measures/dictionary.ts";
 import { bodyOutline } from "../../similarity/outline/bodyOutline.ts";
 import { outlinePath } from "../../similarity/outline/outlinePath.ts";

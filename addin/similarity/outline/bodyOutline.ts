@@ -1,6 +1,6 @@
 import type { Chart } from "../../chart/chart.ts";
 import { medianOf } from "../../checking/medianOf.ts";
-import { usualShareOfHeight } from "../../checking/usualProportions.ts";
+import { usualShareOfHeight } from "../../measures/usualShareOfHeight.ts";
 import { measureById } from "../../measures/dictionary.ts";
 import { halfWidthOfGirth } from "./ellipse.ts";
 import { filledReadings } from "../map/filledReadings.ts";

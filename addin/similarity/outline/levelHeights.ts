@@ -1,5 +1,5 @@
 import { medianOf } from "../../checking/medianOf.ts";
-import { usualShareOfHeight } from "../../checking/usualProportions.ts";
+import { usualShareOfHeight } from "../../measures/usualShareOfHeight.ts";
 
 /** A length on a body in mm, read or estimated. */
 export interface BodyLength {

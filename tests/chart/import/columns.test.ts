@@ -31,9 +31,9 @@ describe("headings matched to measures", () => {
     expect(inShort(columns)).toEqual([
       "text Maker",
       "figure Figure",
-      "measure Bust girth mm (guess)",
+      "measure Bust girth mm (assumed)",
       "own Cape hem mm (heading)",
-      "own Wing span mm (guess)",
+      "own Wing span mm (assumed)",
     ]);
     expect(columns.map((c) => c.example)).toEqual(["Orla", "Mira", "78.5", "30", "41"]);
   });
@@ -42,7 +42,7 @@ describe("headings matched to measures", () => {
     expect(inShort(await matched("Figure,Year,Waist\nMira,1998,60\nTola,2004,61\n"))).toEqual([
       "figure Figure",
       "text Year",
-      "measure Waist girth mm (guess)",
+      "measure Waist girth mm (assumed)",
     ]);
   });
 
@@ -87,7 +87,7 @@ describe("the unit of a column without one", () => {
     ["units in the cells", "Figure,Waist,Hip\nMira,13.5 cm,15 cm\nTola,14 cm,16 cm\n", "cm (readings)"],
     ["quarters and eighths", "Figure,Waist,Hip\nMira,5.375,6.25\nTola,5.5,6.75\n", "in (guess)"],
     ["small decimals", "Figure;Waist;Hip\nMira;13,6;15,2\nTola;14,1;16\n", "cm (guess)"],
-    ["large numbers", "Figure,Waist,Hip\nMira,136,152\nTola,141,160\n", "mm (guess)"],
+    ["large numbers", "Figure,Waist,Hip\nMira,136,152\nTola,141,160\n", "mm (assumed)"],
   ])("%s", async (_, text, expected) => {
     const columns = await matched(text);
     expect(columns.slice(1).map(({ unit, unitFrom }) => `${unit} (${unitFrom})`)).toEqual([
@@ -98,7 +98,7 @@ describe("the unit of a column without one", () => {
 
   test("another column’s heading decides for the rest", async () => {
     const columns = await matched("Figure,Waist (cm),Hip\nMira,13.6,15.2\nTola,14.1,16\n");
-    expect(columns[2]).toMatchObject({ unit: "cm", unitFrom: "guess" });
+    expect(columns[2]).toMatchObject({ unit: "cm", unitFrom: "others" });
   });
 
   test("the present chart decides, whatever the size of the numbers", async () => {

@@ -9,10 +9,10 @@ import type { DecimalMark } from "../../../addin/measures/decimal.ts";
 /** A text as the import lays it out when nothing is changed by hand. */
 export async function laidOutText(
   text: string,
-): Promise<{ laidOut: LaidOutSource; decimalMark: DecimalMark }> {
+): Promise<{ laidOut: LaidOutSource; decimalMark: DecimalMark | undefined }> {
   const texts = textReader();
   const delimiter = detectDelimiter(text, texts);
   const { rows, numbers } = await readRows(text, { delimiter });
   const laidOut = layOut({ rows, numbers, texts }, detectHeadingRow(rows, texts));
-  return { laidOut, decimalMark: detectDecimalMark(rows.slice(1).flat(), delimiter) };
+  return { laidOut, decimalMark: detectDecimalMark(rows.slice(1).flat()) };
 }

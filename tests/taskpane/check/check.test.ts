@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import type { Flag } from "../../../addin/checking/checkChart.ts";
+import { checkChart } from "../../../addin/checking/checkChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
 import type { MemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
@@ -12,7 +13,7 @@ import {
   isConfirmed,
   takeBack,
 } from "../../../taskpane/check/confirmed.ts";
-import { areaOfFlag, cellOfFlag, correct } from "../../../taskpane/check/flagEdits.ts";
+import { areaOfFlag, cellOfFlag, choose, correct } from "../../../taskpane/check/flagEdits.ts";
 import { groupFlags } from "../../../taskpane/check/flagGroups.ts";
 import type { Check, CheckedChart } from "../../../taskpane/check/useCheck.ts";
 import { checkOf, readToCheck } from "../../../taskpane/check/useCheck.ts";
@@ -142,10 +143,7 @@ describe("a suggestion", () => {
       expect(flag.choices?.map((choice) => choice.label)).toEqual(["5/8 in", "8/5 in"]);
       const choice = flag.choices?.find((each) => each.label === label);
       if (!choice) throw new Error(`${label} is not offered.`);
-      await workbook.apply(
-        "Use",
-        correct(checked.data, checked.chart, { ...flag, corrections: [choice.correction] }),
-      );
+      await workbook.apply("Use", choose(checked.data, checked.chart, flag, choice));
       const data = await workbook.readTable("Figures");
       expect(data.values[flag.row]?.[flag.column]).toBe(inches);
       expect(data.formats[flag.row]?.[flag.column]).toBe("General");
@@ -155,6 +153,31 @@ describe("a suggestion", () => {
       await workbook.undo();
       expect(await flagsNow(workbook)).toEqual(checked.flags);
     }
+  });
+
+  test("the unit of columns that state none goes into their headings, in one step", async () => {
+    const { workbook } = await demo();
+    const before = await workbook.readTable("Figures");
+    const bare = before.values[0]?.map((heading) => String(heading).replace(/ \(.*\)$/, "")) ?? [];
+    await workbook.apply(
+      "Take the units away",
+      bare.map((heading, i) => ({
+        kind: "cells",
+        at: { ...cellOfFlag(before, { row: 0, column: i }) },
+        cells: [[{ value: heading }]],
+      })),
+    );
+    const data = await workbook.readTable("Figures");
+    const chart = readChart(data.values, { formats: data.formats });
+    const flag = checkChart(chart).find(({ kind }) => kind.startsWith("unit "));
+    const choice = flag?.choices?.find(({ label }) => label === "inches");
+    if (!flag || !choice || !("headings" in choice)) throw new Error("No unit is offered.");
+    await workbook.apply("In inches", choose(data, chart, flag, choice));
+    const after = (await workbook.readTable("Figures")).values[0] ?? [];
+    for (const { column, heading } of choice.headings) expect(after[column]).toBe(heading);
+    expect(choice.headings[0]?.heading).toMatch(/ \(in\)$/);
+    await workbook.undo();
+    expect((await workbook.readTable("Figures")).values[0]).toEqual(bare);
   });
 
   test("a flag about a row or a column is shown whole", async () => {

@@ -2,7 +2,7 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { ImportPlan } from "../../../addin/chart/import/importPlan.ts";
 import { survey } from "../../../addin/chart/import/survey.ts";
-import { lengthIn, parseReading, readWritten, unitNamed } from "../../../addin/measures/parseReading.ts";
+import { lengthIn, parseReading, readWritten } from "../../../addin/measures/parseReading.ts";
 import { inSteps } from "../../../taskpane/import/inSteps.ts";
 import { planEdits } from "../../../taskpane/import/planEdits.ts";
 import type { LayoutSettings } from "../../../taskpane/import/prepare.ts";
@@ -96,8 +96,9 @@ describe("what is written", () => {
     ["-", undefined],
   ] as const)("%s names its own unit or none, and is the same length as if read at once", (text, unit) => {
     const written = readWritten(text);
-    expect(unitNamed(written)).toBe(unit);
+    const named = lengthIn(written, { unit: "none" });
+    expect(named.kind === "length" && named.unitFrom === "written" ? named.unit : undefined).toBe(unit);
     for (const assumed of ["mm", "cm", "in"] as const)
-      expect(lengthIn(written, assumed)).toEqual(parseReading(text, { unit: assumed }));
+      expect(lengthIn(written, { unit: assumed })).toEqual(parseReading(text, { unit: assumed }));
   });
 });
