@@ -246,11 +246,11 @@ export function range<T>(help: string, read: (cells: Cells, name: string) => T):
 
 /** A measurement chart: headings in the first row, figure names in the first column. */
 export function chart(): Parameter<Chart> {
-  return range(chartHelp, (cells) => chartOf(tableFrom(cells)));
+  return range(chartHelp, (cells) => requireUnits(chartOf(tableFrom(cells))));
 }
 
 /** The chart in a table, see {@link tableFrom}. */
-export const chartOf = onceFor((cells: Cells) => requireUnits(readChart(cells)));
+export const chartOf = onceFor((cells: Cells) => readChart(cells));
 
 /** Most workbooks have a chart, tolerances, patterns with their rules and classes, grade rules, and some of a kind twice. */
 const tablesKept = 12;
