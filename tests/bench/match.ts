@@ -4,60 +4,15 @@
  *
  *   node --import tsx tests/bench/match.ts
  */
-import type { Cell, Cells } from "../../addin/chart/cell.ts";
-import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readPatterns } from "../../addin/chart/readPatterns.ts";
 import { matchAll, prepareFitting } from "../../addin/fit/match.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
 import { whatFitsFunction } from "../../functions/whatFits.ts";
-import { seeded } from "../similarity/condensedOf.ts";
+import { figureCells, patternCells } from "./data.ts";
 import { processorMs } from "./processorMs.ts";
 
 const repeats = 7;
-/** Body measures of an invented figure, mm. */
-const typical = {
-  ...{ Head: 160, Neck: 66, Bust: 180, Waist: 134, Hip: 194, "Shoulder girth": 205, "Upper arm": 50 },
-  ...{ Wrist: 33, Hand: 40, "Arm length": 128, "Back waist": 88, Thigh: 108, Calf: 74, Ankle: 44 },
-  ...{ Heel: 62, "Foot length": 52, "Foot width": 19, "Heel height": 3, "Hand length": 34 },
-};
-
-function figureCells(count: number): Cells {
-  const random = seeded(1);
-  const rows = Array.from({ length: count }, (_, i): Cell[] => {
-    const size = 0.7 + 0.7 * random();
-    const readings = Object.values(typical).map((mm) =>
-      // One reading in fifty is missing.
-      random() < 0.02 ? undefined : mm * size * (0.95 + 0.1 * random()),
-    );
-    return [`Figure ${String(i + 1)}`, random() < 0.3 ? "yes" : "no", ...readings];
-  });
-  return [["Figure", "Hands removable", ...Object.keys(typical)], ...rows];
-}
-
-/** Patterns of every class, drafted for figures of the chart; every fourth is worn over the two before it. */
-function patternCells(count: number, figures: number): Cells {
-  const random = seeded(2);
-  const rows = Array.from({ length: count }, (_, i): Cell[] => [
-    `P${String(i + 1)}`,
-    defaultGarmentClasses[i % defaultGarmentClasses.length]?.name,
-    `Figure ${String(1 + Math.floor(random() * figures))}`,
-    `${String(Math.floor(random() * 60))}%`,
-    0.2 + 0.5 * random(),
-    i % 4 === 3 ? `P${String(i)}, P${String(i - 1)}` : "",
-    random() < 0.5 ? "back" : "side",
-    40 + 80 * random(),
-    80 + 40 * random(),
-    30 + 20 * random(),
-    50 + 60 * random(),
-  ]);
-  const headings = [
-    ...["Pattern", "Garment class", "Drafted for", "Stretch %", "Thickness (mm)", "Worn over", "Opens"],
-    ...["Opening length", "Neck opening", "Cuff opening", "Hem opening"],
-  ];
-  return [headings, ...rows];
-}
-
 function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 }

@@ -4,7 +4,8 @@
  *
  * - `tree`: all joins by complete linkage, from columns of readings.
  * - `groups`: the groups within tolerance, from columns of readings.
- * - `cells`: the worksheet function GROUPS, from the cells that it is given to the cells that it gives.
+ * - `cells`: the worksheet function GROUPS, from the cells that it is given to the cells that it gives. Each run has a figure of
+ *   another name, so that nothing is kept from the run before.
  */
 import { cutAt } from "../../addin/similarity/cut.ts";
 import { figureMerges } from "../../addin/similarity/tree.ts";
@@ -16,7 +17,10 @@ const [what = "", ...numbers] = process.argv.slice(2);
 const [count = 0, repeats = 1, percent = 0] = numbers.map(Number);
 const rows = randomFigures(count);
 const columns = columnsOf(rows, percent);
-const chart = [["Figure", ...measureNames], ...rows.map((row, i) => [`Figure ${String(i + 1)}`, ...row])];
+const chartOf = (run: number) => [
+  ["Figure", ...measureNames],
+  ...rows.map((row, i) => [`Figure ${String(i === 0 ? count + run : i + 1)}`, ...row]),
+];
 const tolerances = [
   ["Measure", "Tolerance"],
   ...measureNames.map((name, c) => [name, `${String(tolerancesMm[c]!)} mm`]),
@@ -27,10 +31,10 @@ interface Answer {
   readonly groups?: readonly number[];
 }
 
-const tasks: Readonly<Record<string, () => Answer>> = {
+const tasks: Readonly<Record<string, (chart: ReturnType<typeof chartOf>) => Answer>> = {
   tree: () => ({ heights: figureMerges(columns, count, "complete").map(({ height }) => height) }),
   groups: () => ({ groups: [...cutAt(figureMerges(columns, count, "complete", 1), count, 1)] }),
-  cells: () => {
+  cells: (chart) => {
     const result = groupsFunction.compute([chart, tolerances, "all"]);
     return { groups: Array.isArray(result) ? result.slice(1).map((row) => Number(row[1])) : [] };
   },
@@ -38,9 +42,10 @@ const tasks: Readonly<Record<string, () => Answer>> = {
 const task = tasks[what];
 if (!task) throw new Error(`There is no task “${what}”.`);
 
-const runs = Array.from({ length: repeats }, () => {
+const runs = Array.from({ length: repeats }, (_, run) => {
+  const chart = chartOf(run + 1);
   const begin = process.cpuUsage();
-  const answer = task();
+  const answer = task(chart);
   return { answer, ms: processorMs(begin, process.cpuUsage()) };
 });
 console.log(

@@ -11,7 +11,16 @@ import { fileURLToPath } from "node:url";
 console.log(
   `${cpus()[0]?.model ?? "processor"}, ${String(cpus().length)} cores, Node.js ${process.versions.node}`,
 );
-const parts = ["similarity.ts", "exact.ts", "match.ts", "grade.ts", "flags.ts", "slips.ts", "opening.ts"];
+const parts = [
+  "cells.ts",
+  "similarity.ts",
+  "exact.ts",
+  "match.ts",
+  "grade.ts",
+  "flags.ts",
+  "slips.ts",
+  "opening.ts",
+];
 for (const part of parts) {
   const file = fileURLToPath(new URL(part, import.meta.url));
   const args = ["--expose-gc", "--import", "tsx", file];
