@@ -2,7 +2,7 @@ import { figureIndex } from "../addin/chart/find.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { quote, someOf } from "../addin/measures/quote.ts";
 import { apart } from "../addin/similarity/pair.ts";
-import { chart, text, tolerances } from "./arguments.ts";
+import { chart, figureName, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
@@ -18,8 +18,8 @@ export const apartFunction = defineFunction({
     "of yours that the tolerances name. Height is left out.",
   parameters: {
     chart: chart(),
-    figure: text("One figure."),
-    other: text("The other figure."),
+    figure: figureName("One figure."),
+    other: figureName("The other figure."),
     tolerances: tolerances(),
   },
   result: "number",

@@ -25,6 +25,8 @@ export interface Parameter<T> {
   readonly type: "text" | "any";
   /** What an omitted argument stands for, as the reference says it. */
   readonly standsFor?: string;
+  /** What its text names, where that stands in a table of the user’s: `figures` may be several, with commas. */
+  readonly names?: "figure" | "figures" | "pattern";
   /** Words that hosts offer while the argument is typed. */
   readonly choices?: Choices;
   /** True when a required cell is empty, so that the result is blank too. Ranges decide cell by cell instead. */
@@ -163,12 +165,22 @@ export function optionalReading(help: string, standsFor: string): Parameter<Tape
   return optional({ help, standsFor }, readTape, undefined);
 }
 
-/** The name of a figure or a measure. A number is taken as the name that it spells. */
+/** A name, such as that of a measure. A number is taken as the name that it spells. */
 export function text(help: string): Parameter<string> {
   return { ...required(help, textFrom), type: "text" };
 }
 
-/** The same, with words that are offered; others may be known too. */
+/** The name of a figure of the chart. */
+export function figureName(help: string): Parameter<string> {
+  return { ...text(help), names: "figure" };
+}
+
+/** The code of a pattern. */
+export function patternCode(help: string): Parameter<string> {
+  return { ...text(help), names: "pattern" };
+}
+
+/** A text with words that are offered; others may be known too. */
 export function textOf(help: string, choices: Choices): Parameter<string> {
   return { ...text(help), choices };
 }

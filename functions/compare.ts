@@ -1,6 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { compare } from "../addin/fit/compare.ts";
-import { chart, text, tolerances } from "./arguments.ts";
+import { chart, figureName, tolerances } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
@@ -15,8 +15,8 @@ export const compareFunction = defineFunction({
     "most 1 means that the two count as the same there. A missing reading leaves its row blank.",
   parameters: {
     chart: chart(),
-    base: text("The figure to start from."),
-    target: text("The figure to compare with it."),
+    base: figureName("The figure to start from."),
+    target: figureName("The figure to compare with it."),
     tolerances: tolerances(),
   },
   result: "table",

@@ -2,7 +2,7 @@ import { figureIndex, measureColumn } from "../addin/chart/find.ts";
 import { expectedValue } from "../addin/checking/expectedValue.ts";
 import { fewestFigures, fewestMeasures, fewestReadings } from "../addin/checking/proportions.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
-import { chart, text } from "./arguments.ts";
+import { chart, figureName, text } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { emptyChart, unknownFigure } from "./failures.ts";
 import { shownLength } from "./shown.ts";
@@ -17,7 +17,7 @@ export const expectedFunction = defineFunction({
     "use it to see whether a reading can be right, and do not write it into the chart.",
   parameters: {
     chart: chart(),
-    figure: text("A figure of the chart."),
+    figure: figureName("A figure of the chart."),
     measure: text("A measure of the chart, with or without a reading of that figure."),
   },
   result: "table",

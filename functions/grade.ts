@@ -17,7 +17,7 @@ import { InputError } from "../addin/measures/inputError.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
 import { someOf } from "../addin/measures/quote.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
-import { chart, text, tolerances } from "./arguments.ts";
+import { chart, figureName, tolerances } from "./arguments.ts";
 import type { Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
@@ -47,7 +47,7 @@ export const gradeFunction = defineFunction({
     "how much, and in which rows. A piece that the table names goes by the table alone.",
   parameters: {
     chart: chart(),
-    base: text("The figure that the pattern was drafted for."),
+    base: figureName("The figure that the pattern was drafted for."),
     target: targetFigures(
       "The figure that is to wear it, or several: a range of names, or one text with commas.",
     ),

@@ -1,6 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { nearest } from "../addin/similarity/nearest.ts";
-import { chart, count, text, tolerances } from "./arguments.ts";
+import { chart, count, figureName, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
@@ -16,7 +16,7 @@ export const nearestFunction = defineFunction({
     "measures are known of both figures. Figures that cannot be compared come last, with what is missing.",
   parameters: {
     chart: chart(),
-    figure: text("The figure to start from."),
+    figure: figureName("The figure to start from."),
     count: count("How many figures to list.", 5),
     tolerances: tolerances(),
   },

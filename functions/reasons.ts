@@ -4,7 +4,7 @@ import type { Check } from "../addin/fit/check.ts";
 import type { Explanation } from "../addin/fit/explainPair.ts";
 import { briefly, explainPair } from "../addin/fit/explainPair.ts";
 import { isWearable } from "../addin/fit/verdict.ts";
-import { chart as chartRange, text } from "./arguments.ts";
+import { chart as chartRange, figureName, patternCode } from "./arguments.ts";
 import type { Table } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
@@ -33,8 +33,8 @@ export const reasonsFunction = defineFunction({
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
-    pattern: text("The code of the pattern."),
-    figure: text("The figure."),
+    pattern: patternCode("The code of the pattern."),
+    figure: figureName("The figure."),
     rules: easeRules(),
     classes: garmentClasses(),
   },

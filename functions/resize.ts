@@ -3,7 +3,7 @@ import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import { printScale } from "../addin/grading/printScale.ts";
 import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts";
-import { chart, names, optionalReading, text, tolerances } from "./arguments.ts";
+import { chart, figureName, names, optionalReading, tolerances } from "./arguments.ts";
 import { columnsCalled, columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
@@ -28,8 +28,8 @@ export const resizeFunction = defineFunction({
     `square are in the unit of the first measure. Beyond ${String(printablePercent.least)} to ${String(printablePercent.most)} % draft anew.`,
   parameters: {
     chart: chart(),
-    base: text("The figure that the pattern was drafted for."),
-    target: text("The figure that is to wear it."),
+    base: figureName("The figure that the pattern was drafted for."),
+    target: figureName("The figure that is to wear it."),
     measures: names(
       "The measures that count, or the garment or piece that is printed: a range of names, or one text with commas.",
       "the measures of the body that decide fit",

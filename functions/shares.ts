@@ -1,6 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { shares } from "../addin/similarity/shares.ts";
-import { chart, garmentTolerances, text } from "./arguments.ts";
+import { chart, figureName, garmentTolerances } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
@@ -16,8 +16,8 @@ export const sharesFunction = defineFunction({
     "missing: Why then says which to take. Of tolerance is the worst difference: at most 1 is within tolerance.",
   parameters: {
     chart: chart(),
-    figure: text("One figure."),
-    other: text("The other figure: the one that is larger or smaller in the answer."),
+    figure: figureName("One figure."),
+    other: figureName("The other figure: the one that is larger or smaller in the answer."),
     tolerances: garmentTolerances(),
   },
   result: "table",

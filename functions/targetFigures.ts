@@ -23,6 +23,7 @@ export function targetFigures(help: string): Parameter<(chart: Chart) => readonl
         .map(cellText);
       return (chart: Chart) => rowsOf(chart, written);
     }),
+    names: "figures",
     isBlank: (raw) => toCells(raw).every((row) => row.every(isBlank)),
   };
 }

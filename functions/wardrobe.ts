@@ -1,6 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { explainPair } from "../addin/fit/explainPair.ts";
-import { chart as chartRange, text } from "./arguments.ts";
+import { chart as chartRange, figureName } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
@@ -25,7 +25,7 @@ export const wardrobeFunction = defineFunction({
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
-    figure: text("The figure."),
+    figure: figureName("The figure."),
     rules: easeRules(),
     classes: garmentClasses(),
   },

@@ -1,6 +1,6 @@
 import { patternNamed } from "../addin/chart/readPatterns.ts";
 import { explainPair } from "../addin/fit/explainPair.ts";
-import { chart as chartRange, text } from "./arguments.ts";
+import { chart as chartRange, patternCode } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
@@ -26,7 +26,7 @@ export const wearersFunction = defineFunction({
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
-    pattern: text("The code of the pattern."),
+    pattern: patternCode("The code of the pattern."),
     rules: easeRules(),
     classes: garmentClasses(),
   },

@@ -28,6 +28,13 @@ import { underLayers } from "./underLayers.ts";
 
 const table = "patterns";
 
+/** The headings of the columns that name patterns or figures; the first of each is the usual one. */
+export const namingHeadings = {
+  code: ["Pattern", "code", "pattern code"],
+  draftedFor: ["Drafted for", "drafted on", "made for"],
+  wornOver: ["Worn over", "under layers", "under-layers"],
+} as const;
+
 export interface PatternOptions extends TableOptions {
   readonly classes?: readonly GarmentClass[];
 }
@@ -125,13 +132,13 @@ interface Columns {
 function readColumns(cells: Cells, options: TableOptions): Columns {
   const columns = tableColumns(cells, options.unit);
   const named = {
-    code: neededColumn(columns, ["Pattern", "code", "pattern code"], table),
+    code: neededColumn(columns, namingHeadings.code, table),
     garmentClass: neededColumn(columns, ["Garment class", "class", "garment"], table),
     title: columnNamed(columns, ["Title", "name", "pattern name"]),
-    draftedFor: columnNamed(columns, ["Drafted for", "drafted on", "made for"]),
+    draftedFor: columnNamed(columns, namingHeadings.draftedFor),
     stretch: columnNamed(columns, ["Stretch", "fabric stretch", "cloth stretch"]),
     thickness: columnNamed(columns, ["Thickness", "cloth thickness", "fabric thickness"]),
-    wornOver: columnNamed(columns, ["Worn over", "under layers", "under-layers"]),
+    wornOver: columnNamed(columns, namingHeadings.wornOver),
     opens: columnNamed(columns, ["Opens", "opens at", "closure"]),
     openingLength: columnNamed(columns, ["Opening length", "closure length", "placket", "placket length"]),
     neck: columnNamed(columns, ["Neck opening"]),
