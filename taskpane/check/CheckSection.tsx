@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from "react";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
 import { Choice } from "../ui/Choice.tsx";
+import { RenamePart } from "../rename/RenamePart.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { chartTables } from "../shell/chartTables.ts";
 import { tableAt } from "../explain/explainCell.ts";
@@ -239,6 +240,7 @@ export function CheckSection(): ReactNode {
           }}
         />
       )}
+      {check && <RenamePart />}
     </SectionFrame>
   );
 }

@@ -165,13 +165,19 @@ function isIn({ sheet, row, column }: CellAddress, area: Area): boolean {
   return sameName(sheet, area.sheet) && areasMeet(area, { row, column, rows: 1, columns: 1 });
 }
 
-/** The changes of those places that can be changed, cells below one another together. */
+/** Chosen to begin with: what is sure to mean what was renamed. */
+export const sureKinds: ReadonlySet<PlaceKind> = new Set(placeKinds.filter(isSure));
+
+/** The places of the chosen kinds that can be changed. */
+export function chosenPlaces(places: readonly Place[], chosen: ReadonlySet<PlaceKind>): readonly Place[] {
+  return places.filter(({ kind, closed }) => chosen.has(kind) && closed === undefined);
+}
+
+/** The edits of places, cells below one another together. */
 export function placeEdits(places: readonly Place[]): readonly Edit[] {
-  const inOrder = places
-    .filter(({ closed }) => closed === undefined)
-    .toSorted(
-      ({ at: a }, { at: b }) => a.sheet.localeCompare(b.sheet) || a.column - b.column || a.row - b.row,
-    );
+  const inOrder = places.toSorted(
+    ({ at: a }, { at: b }) => a.sheet.localeCompare(b.sheet) || a.column - b.column || a.row - b.row,
+  );
   const stretches: { readonly at: CellAddress; readonly cells: CellContent[][] }[] = [];
   for (const { at, after, isFormula } of inOrder) {
     const content = isFormula ? { formula: String(after) } : { value: after };

@@ -7,7 +7,7 @@ import { createErrands } from "./errands.ts";
 import type { HostServices } from "./hostServices.ts";
 import { browserServices } from "./hostServices.ts";
 import { NoticeBox } from "./NoticeBox.tsx";
-import { CellExplanation, SectionContent } from "./SectionContent.tsx";
+import { CellExplanation, RenameOffers, SectionContent } from "./SectionContent.tsx";
 import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
@@ -74,6 +74,7 @@ export function Pane(props: PaneProps): ReactNode {
           <SectionNav section={section} onChoose={goTo} />
           <AskToStart />
           <CellExplanation />
+          <RenameOffers />
           {sectionKeys.map((key) => (
             <div
               key={key}

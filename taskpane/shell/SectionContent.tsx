@@ -1,6 +1,8 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ComponentType, ReactNode } from "react";
-import { Component, lazy, memo, Suspense, useState } from "react";
+import { Component, lazy, memo, Suspense, useEffect, useState } from "react";
+import type { Cell } from "../../addin/chart/cell.ts";
+import type { TypedCell, WorkbookChange } from "../../addin/workbook/port.ts";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionTitles } from "./sections.ts";
@@ -52,6 +54,36 @@ export function CellExplanation(): ReactNode {
       </Suspense>
     </PartGuard>
   );
+}
+
+const RenameBox = lazy(async () => ({ default: (await import("../rename/RenameBox.tsx")).RenameBox }));
+
+/** Offers to follow a new name, see `RenameBox`, from when something is first typed that may be one. */
+export function RenameOffers(): ReactNode {
+  const { workbook } = useSession();
+  const [heard, setHeard] = useState<readonly WorkbookChange[]>([]);
+  useEffect(
+    () =>
+      workbook.subscribe((change) => {
+        if (change.typed?.some(isTextOverText)) setHeard((before) => [...before, change]);
+      }),
+    [workbook],
+  );
+  if (heard.length === 0) return undefined;
+  return (
+    <PartGuard title="The offer to follow the new name">
+      <Suspense fallback={undefined}>
+        <RenameBox heard={heard} />
+      </Suspense>
+    </PartGuard>
+  );
+}
+
+/** Readings are mostly numbers, and what is typed over a number by a number is no name. */
+function isTextOverText({ before, after }: TypedCell): boolean {
+  const isFilled = (cell: Cell): boolean =>
+    typeof cell === "number" || (typeof cell === "string" && cell !== "");
+  return isFilled(before) && isFilled(after) && !(typeof before === "number" && typeof after === "number");
 }
 
 interface GuardProps {

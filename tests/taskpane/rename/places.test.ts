@@ -1,63 +1,23 @@
 import { afterEach, describe, expect, it } from "vitest";
-import type { Cell } from "../../../addin/chart/cell.ts";
-import type { CellContent, WorkbookContent } from "../../../addin/workbook/content.ts";
+
+import type { WorkbookContent } from "../../../addin/workbook/content.ts";
 import type { Workbook } from "../../../addin/workbook/port.ts";
-import { findPlaces, placeEdits, placeName, placesWords } from "../../../taskpane/rename/places.ts";
+import {
+  chosenPlaces,
+  findPlaces,
+  placeEdits,
+  placeKinds,
+  placeName,
+  placesWords,
+} from "../../../taskpane/rename/places.ts";
 import type { Rename } from "../../../taskpane/rename/renames.ts";
 import { openHeadless } from "../../standalone/grid/headless.ts";
 import { openExcel } from "../../workbook/excel/openExcel.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { summary } from "../../workbook/summary.ts";
+import { rows, workroom } from "./workroom.ts";
 
-const rows = (...cells: readonly (readonly Cell[])[]): CellContent[][] =>
-  cells.map((line) =>
-    line.map((value) =>
-      typeof value === "string" && value.startsWith("=") ? { formula: value, value: 1 } : { value },
-    ),
-  );
-
-/** An invented workroom: Ada has been renamed to Adele in the chart already. */
-const book: WorkbookContent = {
-  sheets: [
-    {
-      name: "Figures",
-      cells: rows(["Figure", "Bust (mm)", "Like"], ["Adele", 136, ""], ["Bela", 140, ""], ["Caro", 151, ""]),
-      tables: [{ name: "Figures", row: 0, column: 0, rows: 4, columns: 3 }],
-    },
-    {
-      name: "Patterns",
-      cells: rows(
-        ["Pattern", "Garment class", "Drafted for", "Worn over"],
-        ["D-1", "Dress", "ada", "U-1, S-1"],
-        ["U-1", "Underwear", "Bela", ""],
-        ["S-1", "Shirt", "Ada", "U-1"],
-      ),
-      tables: [{ name: "Patterns", row: 0, column: 0, rows: 4, columns: 4 }],
-    },
-    {
-      name: "Confirmed",
-      cells: rows(["Figure", "Measure", "Reading", "Confirmed"], ["Ada", "Bust", "136 mm", "2025-03-01"]),
-      tables: [{ name: "ConfirmedReadings", row: 0, column: 0, rows: 2, columns: 4 }],
-    },
-    {
-      name: "Second",
-      cells: rows(["Figure", "Bust (mm)"], ["Bela", 140.5], ["Ada", 136.5]),
-      tables: [{ name: "SecondReadings", row: 0, column: 0, rows: 3, columns: 2 }],
-    },
-    {
-      name: "Ask",
-      cells: rows(
-        ["Which figure?", "Ada", "Ada", "U-1"],
-        ['=FIT.APART(Figures[#All],"Ada","Bela")', '=FIT.NEAREST(Figures[#All],"Caro")'],
-        ["=FIT.COMPARE(Figures[#All],Ask!$B$1,$A$6)", '=COUNTIF(Figures[Figure],"Ada")'],
-        ['=FIT.WEARERS(Patterns[#All],Figures[#All],"U-1")', "=FIT.WEARERS(Patterns[#All],Figures[#All],D1)"],
-        ["Ada was measured in spring.", "Ada"],
-        ["Ada"],
-      ),
-    },
-  ],
-};
-
+const book = workroom("Adele");
 const toAdele: Rename = { what: "figure", table: "Figures", from: ["Ada"], to: "Adele" };
 
 interface Opened {
@@ -185,7 +145,7 @@ describe("in Excel, what cannot be written", () => {
     expect(
       places.filter(({ closed }) => closed !== undefined).map(({ closed, at }) => [at.sheet, closed]),
     ).toEqual(Array.from({ length: 2 }, () => ["Patterns", "the sheet “Patterns” is protected"]));
-    await workbook.apply("Follow", placeEdits(places));
+    await workbook.apply("Follow", placeEdits(chosenPlaces(places, new Set(placeKinds))));
     expect((await workbook.readTable("Patterns")).values[1]?.[2]).toBe("ada");
     expect((await workbook.readTable("ConfirmedReadings")).values[1]?.[0]).toBe("Adele");
     await workbook.close?.();
