@@ -1,7 +1,7 @@
 import { Button, Field, Input, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
-import type { Workbook } from "../../addin/workbook/port.ts";
+import type { Book } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
@@ -166,12 +166,12 @@ function changedWords({ places }: PlannedRename, chosen: typeof sureKinds): stri
   return changed.length === 0 ? "" : `, in ${placesWords(changed)} too`;
 }
 
-async function readTables(workbook: Workbook): Promise<{
+async function readTables(book: Book): Promise<{
   readonly tables: readonly NamesTable[];
   readonly failure: string | undefined;
 }> {
   try {
-    return { tables: await readNamesTables(workbook), failure: undefined };
+    return { tables: await readNamesTables(book), failure: undefined };
   } catch (error) {
     return { tables: [], failure: failureText(error) };
   }

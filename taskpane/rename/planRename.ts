@@ -23,7 +23,9 @@ export interface PlannedRename {
 }
 
 /** The tables of the workbook whose rows have names. */
-export async function readNamesTables(workbook: Workbook): Promise<readonly NamesTable[]> {
+export async function readNamesTables(
+  workbook: Pick<Workbook, "tables" | "readTable">,
+): Promise<readonly NamesTable[]> {
   const columns = namesColumns(await workbook.tables());
   const names = await Promise.all(columns.map((column) => readNames(workbook, column)));
   return columns.map((column, i) => ({ column, names: names[i] ?? [] }));

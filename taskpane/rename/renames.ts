@@ -53,8 +53,12 @@ export function mainCharts(tables: readonly TableInfo[]): readonly TableInfo[] {
 }
 
 /** The names that stand in a column now, in the order of its rows; “” for a row without one. */
-export async function readNames(workbook: Workbook, { area }: NamesColumn): Promise<readonly string[]> {
-  return (await workbook.readArea(area)).values.map(([name]) => cellText(name));
+export async function readNames(
+  workbook: Pick<Workbook, "readTable">,
+  { table, area }: NamesColumn,
+): Promise<readonly string[]> {
+  const { values } = await workbook.readTable(table.name);
+  return values.slice(1).map((row) => cellText(row[area.column - table.area.column]));
 }
 
 /** True for what can be one name in the place of another; numbers can be names too, where sizes are. */

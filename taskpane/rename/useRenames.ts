@@ -13,7 +13,7 @@ export function useRenames(heard: readonly WorkbookChange[]): {
   readonly renames: readonly Rename[];
   readonly drop: (rename: Rename) => void;
 } {
-  const { workbook, version } = useSession();
+  const { workbook, book } = useSession();
   const [renames, setRenames] = useState<readonly Rename[]>([]);
   const seen = useRef(0);
   const isWaiting = renames.length > 0;
@@ -33,7 +33,7 @@ export function useRenames(heard: readonly WorkbookChange[]): {
     return () => {
       current = false;
     };
-  }, [workbook, version, heard, isWaiting]);
+  }, [workbook, book, heard, isWaiting]);
   return {
     renames,
     drop: (rename) => {
