@@ -1,4 +1,7 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { FormulaPart } from "../../../addin/workbook/formulaParts.ts";
+import { formulaParts, quotedText } from "../../../addin/workbook/formulaParts.ts";
 import { descriptors } from "../../../functions/all.ts";
 import { nameInFormula, renamedInList } from "../../../taskpane/rename/inFormula.ts";
 import type { Rename } from "../../../taskpane/rename/renames.ts";
@@ -116,6 +119,52 @@ describe("a name in a formula", () => {
     );
     expect(named.map((each) => each.replace(/ \w+$/, ""))).toEqual(alike);
     expect(named).toContain("GRADE target figures");
+  });
+});
+
+describe("a formula of any texts", () => {
+  const text = fc.oneof(
+    fc.constantFrom("Ardwen", "ardwen ", "Dovelle", "", '"', "a,b", "(", "Ardwen,"),
+    fc.string(),
+  );
+  const call = fc.tuple(
+    fc.constantFrom("FIT.APART", "FIT.NEAREST", "FIT.EXPECTED", "IF", "LEN"),
+    fc.array(text, { maxLength: 4 }),
+  );
+
+  it("keeps everything but the name, which is the new one in the same places", () => {
+    fc.assert(
+      fc.property(
+        fc.array(call, { minLength: 1, maxLength: 4 }),
+        fc.string({ minLength: 1 }),
+        (calls, name) => {
+          const formula = `=${calls.map(([f, texts]) => `${f}(Figures[#All],${texts.map(quotedText).join(",")})`).join("&")}`;
+          const { renamed } = nameInFormula(formula, { ...figure, to: name }, []);
+          const before = formulaParts(formula);
+          const after = formulaParts(renamed ?? formula);
+          const texts = (parts: readonly FormulaPart[]) =>
+            parts.map((part) => (part.kind === "text" ? part.text : part.kind));
+          const changed = texts(before).map((each, i) =>
+            texts(after)[i] === each ? each : [each, texts(after)[i]],
+          );
+          expect(after.map(({ within }) => within)).toEqual(before.map(({ within }) => within));
+          for (const pair of changed)
+            if (typeof pair !== "string")
+              expect([pair[0]?.trim().toLowerCase(), pair[1]]).toEqual(["ardwen", name]);
+          // Outside of the changed texts, not a letter differs.
+          const frame = (of: string, parts: readonly FormulaPart[]) =>
+            parts
+              .toReversed()
+              .reduce(
+                (rest, part) =>
+                  part.kind === "text" ? rest.slice(0, part.start) + rest.slice(part.end) : rest,
+                of,
+              );
+          expect(frame(renamed ?? formula, after)).toBe(frame(formula, before));
+        },
+      ),
+      { numRuns: 500 },
+    );
   });
 });
 
