@@ -95,7 +95,10 @@ describe("a figure or pattern that gets another name", { timeout: 300_000 }, () 
     await page.getByText(/Done\. Changed to U-2/).waitFor();
     const after = await cells();
     expect(after.Patterns).toMatchObject({ A3: "U-2", D2: "U-2, S-1", D4: "U-2" });
-    expect(after.Ask).toMatchObject({ D1: "U-2", A4: '=FIT.WEARERS(Patterns[#All],Figures[#All],"U-2")' });
+    expect(after.Ask).toMatchObject({
+      D1: "U-2",
+      A4: '=ROWS(FIT.WEARERS(Patterns[#All],Figures[#All],"U-2"))',
+    });
   });
 
   it("can be renamed in the pane, after a look at what changes", async () => {

@@ -94,7 +94,7 @@ describe.each(hosts)("what says an old name %s", (_, open) => {
     expect(after.Ask).toMatchObject({
       B1: "Adele",
       A2: '=FIT.APART(Figures[#All],"Adele","Bela")',
-      A3: "=FIT.COMPARE(Figures[#All],Ask!$B$1,$A$6)",
+      A3: "=ROWS(FIT.COMPARE(Figures[#All],Ask!$B$1,$A$6))",
       B3: '=COUNTIF(Figures[Figure],"Adele")',
       A5: "Ada was measured in spring.",
       A6: "Adele",
@@ -112,8 +112,8 @@ describe.each(hosts)("what says an old name %s", (_, open) => {
     expect(after.Patterns).toMatchObject({ A3: "U-1", D2: "U-1b, S-1", D4: "U-1b" });
     expect(after.Ask).toMatchObject({
       D1: "U-1b",
-      A4: '=FIT.WEARERS(Patterns[#All],Figures[#All],"U-1b")',
-      B4: "=FIT.WEARERS(Patterns[#All],Figures[#All],D1)",
+      A4: '=ROWS(FIT.WEARERS(Patterns[#All],Figures[#All],"U-1b"))',
+      B4: "=ROWS(FIT.WEARERS(Patterns[#All],Figures[#All],D1))",
     });
   });
 
@@ -123,7 +123,7 @@ describe.each(hosts)("what says an old name %s", (_, open) => {
         ...book.sheets,
         {
           name: "Stands",
-          cells: rows(["Figure", "Waist (mm)"], ["Ada", 98], ['=FIT.NEAREST(Stands[#All],"Ada")']),
+          cells: rows(["Figure", "Waist (mm)"], ["Ada", 98], ['=ROWS(FIT.NEAREST(Stands[#All],"Ada"))']),
           tables: [{ name: "Stands", row: 0, column: 0, rows: 2, columns: 2 }],
         },
       ],

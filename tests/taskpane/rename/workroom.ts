@@ -10,7 +10,7 @@ export const rows = (...cells: readonly (readonly Cell[])[]): CellContent[][] =>
   );
 
 /**
- * An invented workroom that speaks of Ada in every way.
+ * An invented workroom that speaks of Ada in every way. No answer fills more than its cell.
  *
  * @param name of that figure in the chart
  */
@@ -51,11 +51,11 @@ export function workroom(name = "Ada"): WorkbookContent {
         name: "Ask",
         cells: rows(
           ["Which figure?", "Ada", "Ada", "U-1"],
-          ['=FIT.APART(Figures[#All],"Ada","Bela")', '=FIT.NEAREST(Figures[#All],"Caro")'],
-          ["=FIT.COMPARE(Figures[#All],Ask!$B$1,$A$6)", '=COUNTIF(Figures[Figure],"Ada")'],
+          ['=FIT.APART(Figures[#All],"Ada","Bela")', '=ROWS(FIT.NEAREST(Figures[#All],"Caro"))'],
+          ["=ROWS(FIT.COMPARE(Figures[#All],Ask!$B$1,$A$6))", '=COUNTIF(Figures[Figure],"Ada")'],
           [
-            '=FIT.WEARERS(Patterns[#All],Figures[#All],"U-1")',
-            "=FIT.WEARERS(Patterns[#All],Figures[#All],D1)",
+            '=ROWS(FIT.WEARERS(Patterns[#All],Figures[#All],"U-1"))',
+            "=ROWS(FIT.WEARERS(Patterns[#All],Figures[#All],D1))",
           ],
           ["Ada was measured in spring.", "Ada"],
           ["Ada"],
