@@ -129,7 +129,7 @@ function Offer(props: { readonly rename: Rename; readonly onDone: () => void }):
         </Button>
         <Button
           onClick={() => {
-            say({ kind: "done", text: `Left as they are: ${placesWords(sure)} with the name ${before}.` });
+            say({ kind: "done", text: `${before} stays as it is in ${count(sure.length, "place")}.` });
             onDone();
           }}
         >
