@@ -17,6 +17,7 @@ import { count } from "../ui/words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
 import { FlagCard, choiceLabel, correctionLabel } from "./FlagCard.tsx";
+import { correctionsTable, withCorrections } from "./corrections.ts";
 import { areaOfFlag, cellOfFlag, choose, correct } from "./flagEdits.ts";
 import { groupFlags } from "./flagGroups.ts";
 import type { CheckedChart } from "./useCheck.ts";
@@ -79,9 +80,19 @@ export function CheckSection(): ReactNode {
     take(checked, flag, correctionLabel(flag), correct(checked.data, checked.chart, flag));
   }
 
-  function take({ flags }: CheckedChart, flag: Flag, what: string, edits: readonly Edit[]): void {
+  function take(checked: CheckedChart, flag: Flag, what: string, edits: readonly Edit[]): void {
     const where = [flag.figure, flag.measure].filter((text) => text !== "").join(", ");
-    void change(flags.indexOf(flag), `${what}: ${where}`, edits, `${where}: ${what.toLowerCase()}.`);
+    const kept = withCorrections(edits, checked, flag, isoDate(new Date()), {
+      table: check?.corrections?.table,
+      cells: check?.corrections?.data.values ?? [],
+      sheets: check?.sheets ?? [],
+    });
+    void change(
+      checked.flags.indexOf(flag),
+      `${what}: ${where}`,
+      kept,
+      `${where}: ${what.toLowerCase()}. What stood there is kept in the table ${correctionsTable}.`,
+    );
   }
 
   function keep({ data, flags }: CheckedChart, flag: Flag): void {

@@ -6,12 +6,19 @@ import { headingKey } from "../../addin/measures/headingKey.ts";
 import { parseReading } from "../../addin/measures/parseReading.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
-import { freeName } from "../shell/freeName.ts";
+import type { KeptNow, KeptTable } from "./keptRows.ts";
+import { addRows } from "./keptRows.ts";
 
 /** Readings that the user has confirmed stand in a table of their own, in plain sight. */
 export const confirmedTable = "ConfirmedReadings";
-const confirmedSheet = "Confirmed readings";
 const headings = ["Figure", "Measure", "Reading", "Confirmed"] as const;
+const keptConfirmed: KeptTable = {
+  name: confirmedTable,
+  sheet: "Confirmed readings",
+  says: "Readings that look wrong and are right. Empty a row to have its reading checked again.",
+  headings,
+  widths: [160, 160, 112, 112],
+};
 
 /** One row of the table. */
 export interface Confirmed {
@@ -68,35 +75,19 @@ function sameReading(a: string, b: string): boolean {
 }
 
 /**
- * The edits that remember one confirmed reading: in the first free row of the table, in a new row, or in a new sheet
- * when there is no table yet.
+ * The edits that remember one confirmed reading.
  *
  * @param date ISO date, for example 2025-03-01
  */
 export function confirm(
   row: Pick<Confirmed, "figure" | "measure" | "reading">,
   date: string,
-  workbook: {
-    readonly table: TableInfo | undefined;
-    readonly cells: Cells;
-    readonly sheets: readonly string[];
-  },
+  now: KeptNow,
 ): readonly Edit[] {
-  const { table, cells, sheets } = workbook;
   const values = [row.figure, row.measure, row.reading, date].map((value) =>
     value === "" ? undefined : value,
   );
-  if (!table) return [newSheet(values, sheets)];
-  const free = cells.findIndex((line, i) => i > 0 && line.slice(0, headings.length).every(isBlank));
-  if (free < 0)
-    return [
-      {
-        kind: "rows",
-        table: table.name,
-        rows: [Array.from({ length: table.area.columns }, (_, c) => values[c])],
-      },
-    ];
-  return [{ kind: "cells", at: at(table, free), cells: [values.map((value) => ({ value }))] }];
+  return addRows(keptConfirmed, [values], now);
 }
 
 /** The edits that forget one confirmed reading. Its row stays, empty, for the next one. */
@@ -108,27 +99,4 @@ export function takeBack(confirmed: Confirmed, table: TableInfo): readonly Edit[
 
 function at({ area }: TableInfo, row: number): { sheet: string; row: number; column: number } {
   return { sheet: area.sheet, row: area.row + row, column: area.column };
-}
-
-function newSheet(values: readonly Cell[], sheets: readonly string[]): Edit {
-  return {
-    kind: "sheet",
-    sheet: {
-      name: freeName(confirmedSheet, sheets),
-      cells: [
-        [{ value: confirmedSheet, style: "title" }],
-        [
-          {
-            value: "Readings that look wrong and are right. Empty a row to have its reading checked again.",
-            style: "quiet",
-          },
-        ],
-        headings.map((value) => ({ value })),
-        values.map((value) => ({ value })),
-      ],
-      frozenRows: 3,
-      columnWidths: [160, 160, 112, 112],
-      tables: [{ name: confirmedTable, row: 2, column: 0, rows: 2, columns: headings.length }],
-    },
-  };
 }

@@ -14,6 +14,7 @@ import type { Working } from "../work/useJob.ts";
 import { useJob } from "../work/useJob.ts";
 import type { CheckJob } from "./checkJob.ts";
 import type { Confirmed } from "./confirmed.ts";
+import { correctionsTable } from "./corrections.ts";
 import { confirmedTable, isConfirmed, readConfirmed } from "./confirmed.ts";
 
 /** A chart as it stands in a table. */
@@ -36,6 +37,8 @@ interface Known {
   readonly confirmed: readonly Confirmed[];
   /** The table of confirmed readings with its cells, once there is one. */
   readonly confirmations: { readonly table: TableInfo; readonly data: RangeData } | undefined;
+  /** The table of corrections with its cells, once there is one. */
+  readonly corrections: { readonly table: TableInfo; readonly data: RangeData } | undefined;
   /** Why the chart could not be read or checked, in words. */
   readonly failure: string | undefined;
 }
@@ -51,16 +54,22 @@ export interface Check extends Known {
 
 /** Reads the chart and what was confirmed. Never rejects: what fails is said in the result. */
 export async function readToCheck(book: Book, chosen: string | undefined): Promise<ToCheck> {
-  const nothing = { tables: [], sheets: [], found: undefined, confirmed: [], confirmations: undefined };
+  const nothing = {
+    ...{ tables: [], sheets: [], found: undefined, confirmed: [] },
+    ...{ confirmations: undefined, corrections: undefined },
+  };
   try {
     const all = await book.tables();
     const sheets = await book.sheets();
     const tables = book.once(chartTables, all);
-    const remembered = all.find((t) => t.name === confirmedTable);
-    const confirmations =
-      remembered && book.once(tableWithCells, remembered, await book.readTable(remembered.name));
+    const kept = async (name: string) => {
+      const table = all.find((t) => t.name === name);
+      return table && book.once(tableWithCells, table, await book.readTable(table.name));
+    };
+    const confirmations = await kept(confirmedTable);
+    const corrections = await kept(correctionsTable);
     const confirmed = confirmations ? book.once(readConfirmed, confirmations.data.values) : none;
-    const known = { tables, sheets, confirmations, confirmed };
+    const known = { tables, sheets, confirmations, corrections, confirmed };
     const table = tableNamed(all, chosen) ?? tableNamed(tables, chartTable) ?? tables[0];
     if (!table) return { ...known, found: undefined, failure: undefined };
     try {

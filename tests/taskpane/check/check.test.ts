@@ -13,6 +13,7 @@ import {
   isConfirmed,
   takeBack,
 } from "../../../taskpane/check/confirmed.ts";
+import { withCorrections } from "../../../taskpane/check/corrections.ts";
 import { areaOfFlag, cellOfFlag, choose, correct } from "../../../taskpane/check/flagEdits.ts";
 import { groupFlags } from "../../../taskpane/check/flagGroups.ts";
 import type { Check, CheckedChart } from "../../../taskpane/check/useCheck.ts";
@@ -178,6 +179,42 @@ describe("a suggestion", () => {
     expect(choice.headings[0]?.heading).toMatch(/ \(in\)$/);
     await workbook.undo();
     expect((await workbook.readTable("Figures")).values[0]).toEqual(bare);
+  });
+
+  test("what is corrected is kept: what stood there, what stands there now, when and why, in the same step", async () => {
+    const { workbook, check, checked } = await demo();
+    const mendable = checked.flags.filter(({ corrections }) => corrections.length > 0);
+    const [one, ...others] = mendable;
+    const swap = others.find(({ corrections }) => corrections.length === 2);
+    if (!one || !swap) throw new Error("The demo has no flag with a better value.");
+    const before = checked.data.values;
+    const now = { table: check.corrections?.table, cells: [], sheets: check.sheets };
+    expect(now.table).toBeUndefined();
+    const mend = (flag: Flag, known: typeof now) =>
+      withCorrections(correct(checked.data, checked.chart, flag), checked, flag, "2026-03-01", known);
+    await workbook.apply("Use", mend(one, now));
+    const kept = await workbook.readTable("Corrections");
+    const { row, column } = one.corrections[0] ?? { row: 0, column: 0 };
+    const after = (await workbook.readTable("Figures")).values[row]?.[column];
+    expect(kept.values[0]).toEqual(["Figure", "Measure", "Old", "New", "Date", "Why"]);
+    expect(kept.values[1]?.slice(2)).toEqual([
+      before[row]?.[column],
+      after,
+      "2026-03-01",
+      `${one.kind}: ${one.why}`,
+    ]);
+    expect(kept.values[1]?.[0]).toBe(before[row]?.[0]);
+
+    const again = await checkWorkbook(workbook, undefined);
+    const { corrections } = again;
+    if (!corrections) throw new Error("The corrections are not read again.");
+    const table = { table: corrections.table, cells: corrections.data.values, sheets: again.sheets };
+    await workbook.apply("Change both readings", mend(swap, table as typeof now));
+    expect((await workbook.readTable("Corrections")).values).toHaveLength(one.corrections.length + 3);
+    await workbook.undo();
+    await workbook.undo();
+    expect((await workbook.readTable("Figures")).values).toEqual(before);
+    expect((await workbook.tables()).map(({ name }) => name)).not.toContain("Corrections");
   });
 
   test("a flag about a row or a column is shown whole", async () => {
