@@ -21,6 +21,8 @@ export const garmentClassSchema = z.object({
   sleeve: z.enum(sleeveKinds).optional(),
   /** Where it usually ends; undefined where that depends on the garment. */
   endsAt: z.enum(endPlaces).optional(),
+  /** The share of the body round which its lacing may stand open; undefined where its edges meet. */
+  lacingGap: z.number().positive().optional(),
   /** What the class is, in words. */
   note: z.string(),
 });

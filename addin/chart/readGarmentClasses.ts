@@ -53,6 +53,7 @@ export function readGarmentClasses(cells: Cells, options: TableOptions = {}): re
       openings: openings ? readOpenings(row, openings) : (before?.openings ?? []),
       ...ifKnown("sleeve", sleeve ? sleeveAt(row, sleeve) : before?.sleeve),
       ...ifKnown("endsAt", endsAt ? endAt(row, endsAt) : before?.endsAt),
+      ...ifKnown("lacingGap", before?.lacingGap),
       note: textAt(row, note) || (before?.note ?? ""),
     });
   }

@@ -80,7 +80,7 @@ export interface CompiledPattern {
   readonly limbs: readonly OpeningCheck[];
   /** The ways of putting it on; one of them must succeed. */
   readonly routes: readonly Route[];
-  /** 1 + the comfortable share of the stretch, and 1 + the whole of it */
+  /** 1 + the comfortable share of the stretch, and 1 + the whole of it; a lacing that stands open gives as well */
   readonly comfort: number;
   readonly full: number;
 }
@@ -100,6 +100,7 @@ export function compilePattern(pattern: Pattern, context: GarmentContext): Compi
     [...rules.map(({ measure }) => measure), ...lengths.measures],
     context.view,
   );
+  const lacing = 1 + (pattern.garmentClass.lacingGap ?? 0);
   return {
     pattern,
     eases: [
@@ -109,8 +110,8 @@ export function compilePattern(pattern: Pattern, context: GarmentContext): Compi
     unjudged: [...lengths.unjudged, ...unruled.unjudged],
     limbs: limbOpenings(pattern, parts, opening),
     routes: opensAllTheWay(pattern, context) ? [laidRound] : routesOf(pattern, opening),
-    comfort: 1 + pattern.stretch * comfortableShare,
-    full: 1 + pattern.stretch,
+    comfort: (1 + pattern.stretch * comfortableShare) * lacing,
+    full: (1 + pattern.stretch) * lacing,
   };
 }
 

@@ -32,6 +32,7 @@ export function easeCheck(question: EaseQuestion): Check {
   const { stretch = 0, underMm = 0, thicknessMm = 0 } = question;
   const kind = measureById(rule.measure)?.kind ?? "girth";
   const bodies = Float64Array.of(bodyMm);
+  const lacing = 1 + (garmentClass.lacingGap ?? 0);
   const check = {
     rule,
     kind,
@@ -58,8 +59,8 @@ export function easeCheck(question: EaseQuestion): Check {
       unjudged: [],
       limbs: [],
       routes: [],
-      comfort: 1 + stretch * comfortableShare,
-      full: 1 + stretch,
+      comfort: (1 + stretch * comfortableShare) * lacing,
+      full: (1 + stretch) * lacing,
     },
     { index: 0, name: "the body", unit },
     question.readingError ?? usualReadingError,

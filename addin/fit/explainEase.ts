@@ -69,6 +69,7 @@ export function explainEase(
       differenceMm,
       errorMm: readingErrorMm(error, bare),
       isCounted: counts(check, found),
+      gives: compiled.pattern.stretch > 0 ? "when stretched" : "with its lacing open",
       take,
       unit,
     }),
@@ -96,6 +97,8 @@ interface Said {
   readonly differenceMm: number;
   readonly errorMm: number;
   readonly isCounted: boolean;
+  /** How it gets to its stretched ease. */
+  readonly gives: string;
   readonly take: readonly string[];
   readonly unit: LengthUnit;
 }
@@ -103,7 +106,7 @@ interface Said {
 function words(verdict: Verdict, said: Said): string {
   const by = lengthWords(Math.abs(said.differenceMm), said.unit);
   const stretched =
-    said.stretchedMm === undefined ? "" : `, ${lengthWords(said.stretchedMm, said.unit)} when stretched`;
+    said.stretchedMm === undefined ? "" : `, ${lengthWords(said.stretchedMm, said.unit)} ${said.gives}`;
   const ease = `${lengthWords(said.easeMm, said.unit)} of ease${stretched}`;
   switch (verdict) {
     case "fits":

@@ -28,7 +28,8 @@ export function garmentMeasure(pattern: Pattern, measure: string, context: Garme
   const rule = context.rulesOf(pattern.garmentClass.name).find((each) => each.measure === measure);
   if (pattern.draftedFor === undefined || !rule) return Number.NaN;
   const bare = context.view.reading(measure)[pattern.draftedFor] ?? Number.NaN;
-  const comfort = 1 + pattern.stretch * comfortableShare;
+  const lacing = 1 + (pattern.garmentClass.lacingGap ?? 0);
+  const comfort = (1 + pattern.stretch * comfortableShare) * lacing;
   if (measureById(measure)?.kind !== "girth") {
     const must = isContained(pattern.garmentClass.wornOn, measure) ? bare / comfort - bare : -Infinity;
     return bare + designEase(rule, bare, must);

@@ -8,8 +8,8 @@ import type { GarmentContext } from "./garmentMeasure.ts";
 
 /** How far a length may be off before it is a little short or long, where the rules of its class say nothing of it. */
 export const usualLengthRule: Omit<EaseRule, "garmentClass" | "measure"> = {
-  least: { percent: -3, mm: -0.5 },
-  most: { percent: 3, mm: 0.5 },
+  least: { percent: -3, mm: 0 },
+  most: { percent: 3, mm: 0 },
   required: false,
   source:
     "The project’s own: full size this is about an inch on an inside leg, the step between short, regular and long legs; on a figure of 16 in 6 mm, which shows",

@@ -1,5 +1,5 @@
 /** Beyond this share of a garment’s own measure a change is a new draft. The project’s own starting value. */
-const largestShare = 0.1;
+export const largestShare = 0.1;
 
 /**
  * True when a measure of a garment can be changed by letting out or taking in, lengthening or shortening.

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Cell, Cells } from "../../addin/chart/cell.ts";
 import { defaultEaseRules } from "../../addin/chart/defaultEaseRules.ts";
 import { easeRuleSchema, garmentClassSchema, patternSchema } from "../../addin/chart/fitSchemas.ts";
-import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
+import { defaultGarmentClasses, garmentClassNamed } from "../../addin/chart/garmentClass.ts";
 import { easeRuleCells, readEaseRules } from "../../addin/chart/readEaseRules.ts";
 import { garmentClassCells, readGarmentClasses } from "../../addin/chart/readGarmentClasses.ts";
 import { readPatterns, readPatternTable } from "../../addin/chart/readPatterns.ts";
@@ -66,7 +66,7 @@ describe("the patterns table", () => {
     [
       "a class that is like no other",
       { "Garment class": "zzzzzz" },
-      /The classes are Close-fitting bodice, /,
+      /Which of these comes nearest: Close-fitting bodice, .*Hood\? Write it, or add a class of your own/,
     ],
     [
       "a figure that is not in the chart",
@@ -161,7 +161,7 @@ describe("the ease rules table", () => {
     for (const { garmentClass, measure, source } of defaultEaseRules) {
       expect(classes).toContain(garmentClass);
       expect(measureById(measure)).toBeDefined();
-      expect(source).toMatch(/^(Published|The project’s own)/);
+      expect(source).toMatch(/^The project’s own: .{10}/);
     }
     expect(new Set(defaultEaseRules.map(({ garmentClass }) => garmentClass))).toEqual(new Set(classes));
   });
@@ -212,6 +212,17 @@ describe("the garment classes table", () => {
   it("means one class by every name", () => {
     const names = defaultGarmentClasses.flatMap(({ name, synonyms }) => [name, ...synonyms]);
     expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
+  });
+
+  it("knows everyday names", () => {
+    const known = {
+      ...{ stays: "Corset", kimono: "Wrapped robe", cloak: "Cape", hood: "Hood", knickers: "Briefs" },
+      ...{ pinny: "Pinafore", legging: "Leggings", slippers: "Slipper", "ankle sock": "Ankle socks" },
+      ...{ "Semi-fitted dress": "Straight dress", bermudas: "Shorts" },
+    };
+    for (const [said, name] of Object.entries(known)) {
+      expect(garmentClassNamed(said, defaultGarmentClasses, "Row 2").name).toBe(name);
+    }
   });
 
   it("adds classes of one’s own", () => {

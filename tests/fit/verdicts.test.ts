@@ -31,11 +31,11 @@ describe("ease", () => {
 
   it("says by how much, and what to let out in all and at each of four seam edges", () => {
     const { governing, words } = explain({ G: { ...gown, Bust: 178 } });
-    // Least ease of a dress: 1.5 in on 36 in, of which 1 mm is fixed: 4.057 % of 180 + 1 = 8.30 mm.
-    expect(governing?.differenceMm).toBeCloseTo(178 - 188.303, 2);
-    expect(governing?.alteration?.totalMm).toBeCloseTo(10.303, 2);
-    expect(governing?.alteration?.perEdgeMm).toBeCloseTo(10.303 / 4, 2);
-    expect(words).toBe("Bust girth: too tight by 10.3 mm.");
+    // Least ease of a dress: 3 % of 180 + 1 = 6.4 mm.
+    expect(governing?.differenceMm).toBeCloseTo(178 - 186.4, 9);
+    expect(governing?.alteration?.totalMm).toBeCloseTo(8.4, 9);
+    expect(governing?.alteration?.perEdgeMm).toBeCloseTo(2.1, 9);
+    expect(words).toBe("Bust girth: too tight by 8.4 mm.");
   });
 
   it("fits once it is altered as it says", () => {
@@ -54,6 +54,17 @@ describe("ease", () => {
     const knit = { ...gown, Bust: 176, Waist: 131 };
     expect(verdict(knit)).toBe("too tight");
     expect(verdict({ ...knit, "Stretch %": "20%" })).toBe("fits");
+  });
+
+  it("lets the lacing of a corset stand open, but not any gap", () => {
+    const corset = { "Garment class": "Corset", Opens: "full length", Bust: 181 };
+    expect(check({ ...corset, Waist: 134 * 0.93 }, "Waist girth")).toMatchObject({
+      ...{ verdict: "fits", says: "fits: −9.4 mm of ease, 5.6 mm with its lacing open" },
+    });
+    expect(check({ ...corset, Waist: 134 * 0.8 }, "Waist girth").verdict).toBe("too tight");
+    expect(check({ ...corset, "Garment class": "Bodice", Waist: 134 * 0.93 }, "Waist girth").verdict).toBe(
+      "too tight",
+    );
   });
 
   it("does not count negative ease and stretch twice", () => {
@@ -97,9 +108,8 @@ describe("ease", () => {
   it("takes the drafted body and the design ease where a finished girth is not given", () => {
     const drafted = { "Garment class": "Dress", Opens: "full length", "Drafted for": "Wisp" };
     expect(verdict(drafted)).toBe("fits");
-    // Half way between 1 1/2 in and 5 1/16 in on 36 in, of which 1 mm is the same at every size.
-    const inches = (1.5 + 5.0625) / 2;
-    expect(check(drafted, "Bust girth").hasMm).toBeCloseTo(180 + 1 + (180 * (inches * 25.4 - 1)) / 914.4, 2);
+    // Half way between 3 % + 1 mm and 12 % + 2 mm.
+    expect(check(drafted, "Bust girth").hasMm).toBeCloseTo(180 * 1.075 + 1.5, 9);
   });
 });
 
@@ -348,6 +358,9 @@ describe("what a garment has", () => {
         "Head girth 200 mm was not judged: a garment of the class Flared skirt does not reach there.",
         "Neck opening 76 mm was not judged: on a garment of the class Flared skirt it has nothing to pass.",
       ]);
+      expect(explain({ G: { ...wrap, "Inside leg": 60 } }, long).unjudged).toEqual([
+        "Inside leg 60 mm was not judged: a garment of the class Flared skirt does not reach there.",
+      ]);
       const sock = {
         "Garment class": "Hosiery",
         "Hem opening": 64,
@@ -456,6 +469,7 @@ describe("layers", () => {
     const on = (thickness: number) =>
       explain({ Dress: { ...dress, "Thickness (mm)": thickness }, Coat: coat }).verdict;
     expect(on(0.2)).toBe("fits");
-    expect(on(5)).toBe("too tight");
+    expect(on(5)).toBe("snug");
+    expect(on(6)).toBe("too tight");
   });
 });

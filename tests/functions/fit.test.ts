@@ -101,7 +101,7 @@ describe("functions of fit", () => {
     const told = rows(reasonsFunction.compute([examplePatterns, inches, "P1", "Teal"]));
     const waist = told.find(([check]) => check === "Waist girth");
     expect(waist?.[2]).toBeCloseTo(104 / 25.4, 9);
-    expect(waist?.[4]).toMatch(/^too tight by 2 1\/16"/);
+    expect(waist?.[4]).toMatch(/^too tight by 1 15\/16"/);
   });
 
   it("lists figures and patterns best first", () => {
@@ -136,10 +136,10 @@ describe("functions of fit", () => {
     expect(rows(whatFitsFunction.compute([patterns, exampleChart, rules, classes]))[1]).toEqual([
       ...["P3", "fits", "fits", "too tight", "too tight"],
     ]);
-    // By its own four seam edges, each of a dress takes 2.4 mm of these.
+    // By its own four seam edges, each of a dress takes 2 mm of these.
     const dress = [classes[0], ["Dress", "whole body", 2]];
     expect(easeCheckFunction.compute([132, 135, "Dress", "Bust", "", "", "", dress])).toBe(
-      "too tight by 9.5 mm. Let out 9.5 mm in all: 4.7 mm at each of 2 seam edges.",
+      "too tight by 8.1 mm. Let out 8.1 mm in all: 4 mm at each of 2 seam edges.",
     );
     const unknown = [classes[0], ["Petalcoat", "everywhere", 2]];
     expect(refusal(() => whatFitsFunction.compute([patterns, exampleChart, rules, unknown])).message).toMatch(

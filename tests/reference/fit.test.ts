@@ -5,138 +5,60 @@ import { rank, verdictOf } from "../../addin/fit/verdict.ts";
 import { judgeGirth } from "../../addin/fit/judge.ts";
 import { explain, verdict, wisp } from "../fit/fitOf.ts";
 
-const mmPerInch = 25.4;
+const inch = 25.4;
 
-/** Bust / waist / hip in inches, misses 6 to 20: pattern-industry body measurement chart (sewingscholar.blogspot.com, 2011). */
-const misses = [
-  ["6", 30.5, 23, 32.5],
-  ["8", 31.5, 24, 33.5],
-  ["10", 32.5, 25, 34.5],
-  ["12", 34, 26.5, 36],
-  ["14", 36, 28, 38],
-  ["16", 38, 30, 40],
-  ["18", 40, 32, 42],
-  ["20", 42, 34, 44],
-] as const;
-
-const inches = (bust: number, waist: number, hip: number) => ({
-  "Bust (in)": bust,
-  "Waist (in)": waist,
-  "Hip (in)": hip,
-});
-
-function leastInches(garmentClass: string, measure: string, bodyInches: number): number {
-  const rule = defaultEaseRules.find(
-    (each) => each.garmentClass === garmentClass && each.measure === measure,
-  );
-  return easeMm(rule?.least, bodyInches * mmPerInch, Number.NaN) / mmPerInch;
-}
-
-describe("wearing ease of a costume-shop handbook (cwu.edu, ch. 16), at the size on which ease is published", () => {
+/**
+ * Wearing ease of people’s clothes in inches: Central Washington University, course pages on costume by S. Robinson, chapter
+ * 16, “Ease In Clothing” (cwu.edu/~robinsos/ppages/resources/costxt/costxt_16.htm): bodices 1½–2 at the bust, dresses ¾–1 at
+ * the waist, skirts and trousers ½–¾ there, every garment 2–2¾ at the hip; trousers at least 1 at the thigh, 1½–2 at the seat.
+ * Bodies: misses size 14 of the chart in SOURCES.md, the thigh of 22 in invented.
+ *
+ * Our rules are for figures, which need less: what is published for people is within them at full size.
+ */
+describe("published wearing ease, at full size", () => {
   it.each([
-    ["Close-fitting bodice", "bustGirth", 36, 1.5],
-    ["Dress", "bustGirth", 36, 1.5],
-    ["Dress", "waistGirth", 28, 0.75],
-    ["Fitted skirt", "waistGirth", 28, 0.5],
-    ["Fitted skirt", "hipGirth", 38, 2],
-    ["Trousers", "thighGirth", 22, 1],
-  ])("%s, %s of %s in: at least %s in", (garmentClass, measure, body, least) => {
-    expect(leastInches(garmentClass, measure, body)).toBeCloseTo(least, 3);
-  });
-});
-
-describe("ease classes of dresses at bust 36 in (pattern-industry chart, from memory)", () => {
-  // Close 0–2⅞, fitted 3–4, semi-fitted 4⅛–5, loose 5⅛–8, very loose over 8.
-  const classes = [
-    ["Close-fitting dress", [0.25, 1, 2, 2.875]],
-    ["Fitted dress", [3, 3.5, 4]],
-    ["Semi-fitted dress", [4.125, 4.5, 5]],
-    ["Loose dress", [5.125, 6.25, 7.99]],
-    ["Very loose dress", [8.125, 12]],
-  ] as const;
-  const cases = classes.flatMap(([name, eases]) => eases.map((ease) => [name, ease] as const));
-
-  it.each(cases)("%s: %s in", (name, ease) => {
-    const within = classes.filter(([each]) => {
-      const rule = defaultEaseRules.find(
-        ({ garmentClass, measure }) => garmentClass === each && measure === "bustGirth",
-      );
-      const body = 36 * mmPerInch;
-      const found = judgeGirth(
-        ...([ease * mmPerInch, ease * mmPerInch, ease * mmPerInch] as const),
-        easeMm(rule?.least, body, -Infinity),
-        easeMm(rule?.most, body, Infinity),
-        0,
-      );
-      return found === rank.fits;
-    });
-    expect(within.map(([each]) => each)).toEqual([name]);
-  });
-});
-
-// Finished measurements of a “loose” jacket, from a pattern-envelope text; the bodies are those of the chart above.
-describe("a loose jacket of a pattern envelope, on the sizes for which it is sold", () => {
-  // Finished bust 37¾ 38¾ 40¼ 42¼ 44¼ and hip 41 42 43½ 45½ 47½ in for sizes 8 to 16: ease 6¼ and 7½ at every size.
-  const finished = [
-    ["8", 37.75, 41],
-    ["10", 38.75, 42],
-    ["12", 40.25, 43.5],
-    ["14", 42.25, 45.5],
-    ["16", 44.25, 47.5],
-  ] as const;
-
-  it.each(finished)("size %s fits its own size, and is too tight from three sizes up", (size, bust, hip) => {
-    const jacket = {
-      ...{ "Garment class": "Jacket", Opens: "full length" },
-      ...{ "Bust (in)": bust, "Hip (in)": hip },
-    };
-    const at = misses.findIndex(([each]) => each === size);
-    const own = misses[at];
-    if (!own) throw new Error("The size is not in the chart.");
-    const body = inches(own[1], own[2], own[3]);
-    expect(verdict(jacket, body)).toBe("fits");
-    const bustCheck = explain({ G: jacket }, body).checks.find(({ measure }) => measure === "bustGirth");
-    expect((bustCheck?.hasMm ?? 0) - (bustCheck?.bodyMm ?? 0)).toBeCloseTo(6.25 * mmPerInch, 6);
-    const larger = misses[at + 4];
-    if (larger) {
-      expect(verdict(jacket, inches(larger[1], larger[2], larger[3]))).toBe("too tight");
+    ["Close-fitting bodice", "bustGirth", 36, [1.5, 2]],
+    ["Dress", "bustGirth", 36, [1.5, 2]],
+    ["Dress", "waistGirth", 28, [0.75, 1]],
+    ["Sheath dress", "hipGirth", 38, [2]],
+    ["Fitted skirt", "waistGirth", 28, [0.5, 0.75]],
+    ["Fitted skirt", "hipGirth", 38, [2, 2.75]],
+    ["Trousers", "waistGirth", 28, [0.5, 0.75]],
+    ["Trousers", "hipGirth", 38, [1.5, 2, 2.75]],
+    ["Trousers", "thighGirth", 22, [1]],
+  ] as const)("%s, %s of %s in: %s in fits", (garmentClass, measure, body, eases) => {
+    const rule = defaultEaseRules.find(
+      (each) => each.garmentClass === garmentClass && each.measure === measure,
+    );
+    for (const ease of eases) {
+      const mm = ease * inch;
+      const least = easeMm(rule?.least, body * inch, -Infinity);
+      const most = easeMm(rule?.most, body * inch, Infinity);
+      expect(judgeGirth(mm, mm, mm, least, most, 0)).toBe(rank.fits);
     }
   });
+});
 
-  it("keeps its class over all misses sizes 6 to 20: 6¼ in of ease is loose on each", () => {
-    const said = misses.map(([, bust, waist, hip]) =>
-      verdict(
-        {
-          ...{ "Garment class": "Jacket", Opens: "full length" },
-          ...{ "Bust (in)": bust + 6.25, "Hip (in)": hip + 7.5 },
-        },
-        inches(bust, waist, hip),
-      ),
+describe("the ladder of dresses", () => {
+  const ladder = ["Sheath dress", "Dress", "Straight dress", "Loose dress", "Tent dress"];
+
+  it.each([110, 180, 250, 914.4])("rises from class to class on a bust of %s mm", (bust) => {
+    const rungs = ladder.map((name) =>
+      defaultEaseRules.find((rule) => rule.garmentClass === name && rule.measure === "bustGirth"),
     );
-    expect(said).toEqual(misses.map(() => "fits"));
+    for (const limit of ["least", "most"] as const) {
+      const eases = rungs.map((rule) => easeMm(rule?.[limit], bust, Infinity));
+      expect([...eases].sort((x, y) => x - y)).toEqual(eases);
+      expect(new Set(eases).size).toBe(ladder.length);
+    }
+    // Neighbours overlap, so that no ease between them belongs to no dress.
+    rungs.slice(1).forEach((rule, i) => {
+      expect(easeMm(rule?.least, bust, 0)).toBeLessThan(easeMm(rungs[i]?.most, bust, Infinity));
+    });
   });
 });
 
-describe("a dress with the ease of an encyclopedia, “Ease (sewing)”: 2½ / 1 / 3 in", () => {
-  it.each(misses)(
-    "fits size %s, is too tight two sizes up and too loose four sizes down",
-    (size, ...body) => {
-      const [bust, waist, hip] = body;
-      const dress = {
-        ...{ "Garment class": "Close-fitting dress", Opens: "full length" },
-        ...inches(bust + 2.5, waist + 1, hip + 3),
-      };
-      expect(verdict(dress, inches(bust, waist, hip))).toMatch(/^(fits|loose)$/);
-      const at = misses.findIndex(([each]) => each === size);
-      const up = misses[at + 2];
-      if (up) expect(verdict(dress, inches(up[1], up[2], up[3]))).toBe("too tight");
-      const down = misses[at - 4];
-      if (down) expect(verdict(dress, inches(down[1], down[2], down[3]))).toBe("too loose");
-    },
-  );
-});
-
-// The percent is a rule of sewing handbooks, common practice; the 20 % follow from it: 1 − 1 / 1.25.
+// How a stretch is given in percent is common practice; the 20 % follow from it: 1 − 1 / 1.25.
 describe("stretch", () => {
   it("4 in that reach 5 in are 25 %: such a cloth may be 20 % smaller than the body, and no more", () => {
     const stretch = 5 / 4 - 1;
@@ -153,9 +75,15 @@ describe("stretch", () => {
   });
 });
 
-describe("openings on an average woman: means of 1,986 women, ANSUR II (US Army, 2012)", () => {
+/**
+ * Means of 1,986 women in mm: C. C. Gordon et al., 2012 Anthropometric Survey of U.S. Army Personnel: Methods and Summary
+ * Statistics, NATICK/TR-15/007 (2014). 371.16 is “neck circumference, base”: where a neck opening lies, not the neck itself.
+ * The bare ratios are the report’s; that the head does not pass a neck opening of that size, nor the hand a wrist, nor the heel
+ * an ankle, is what everybody knows.
+ */
+describe("openings on an average woman: ANSUR II", () => {
   const woman = {
-    ...{ Head: 561.12, Neck: 371.16, Hand: 186.55, Wrist: 154.79, Heel: 310.32, Ankle: 215.74 },
+    ...{ Head: 561.12, "Neck base": 371.16, Hand: 186.55, Wrist: 154.79, Heel: 310.32, Ankle: 215.74 },
     ...wispAtFullSize(),
   };
 
@@ -164,12 +92,11 @@ describe("openings on an average woman: means of 1,986 women, ANSUR II (US Army,
     ...{ Bust: 1100, Waist: 1100 },
   };
 
-  it("a neck opening as large as the neck does not go over the head; one a little larger than the head does", () => {
+  it("a neck opening as large as the base of the neck does not go over the head; one a little larger than the head does", () => {
     const { verdict: said, governing } = explain({ G: { ...closed, "Neck opening": 371.16 } }, woman);
     expect(said).toBe("will not go on");
     expect(governing?.place).toBe("Neck over the head");
     expect(governing?.differenceMm).toBeCloseTo(371.16 - 561.12, 6);
-    expect(561.12 / 371.16).toBeCloseTo(1.51, 2);
     expect(verdict({ ...closed, "Neck opening": 565 }, woman)).toBe("fits");
   });
 
