@@ -65,6 +65,8 @@ interface Groups {
   readonly halfShare: Float64Array;
   readonly lowestItem: Int32Array;
   readonly gaps: Gaps | undefined;
+  /** False where no tolerance is a percentage of the reading. */
+  readonly hasShares: boolean;
 }
 
 interface Key {
@@ -76,7 +78,10 @@ interface Key {
 
 function start(readings: Readings, reach: number): Groups {
   const { size, width, mm, floorMm, halfShare } = readings;
-  const { column, columns, figures, sorted } = sweepOrder(readings, reach);
+  const { column, columns: telling, figures, sorted } = sweepOrder(readings, reach);
+  const first = Int32Array.of(column, ...telling.subarray(0, 2));
+  // What the keys have told need not be asked of all the readings but at last.
+  const columns = Int32Array.of(...telling.filter((c) => !first.includes(c)), ...new Set(first));
   const inOrder = new Float64Array(size * width);
   for (let slot = 0, at = 0; slot < size; slot++) {
     for (let c = 0; c < width; c++, at++) inOrder[at] = mm[figures[slot]! * width + columns[c]!]!;
@@ -92,13 +97,14 @@ function start(readings: Readings, reach: number): Groups {
     next: Int32Array.from({ length: size + 1 }, (_, slot) => (slot + 1) % (size + 1)),
     before: Int32Array.from({ length: size + 1 }, (_, slot) => (slot + size) % (size + 1)),
     sorted,
-    keys: [keyOf(column), keyOf(columns[0]), keyOf(columns[1])],
+    keys: [keyOf(column), keyOf(telling[0]), keyOf(telling[1])],
     low: inOrder,
     high: inOrder.slice(),
     floorMm: Float64Array.from(columns, (c) => floorMm[c]!),
     halfShare: Float64Array.from(columns, (c) => halfShare[c]!),
     lowestItem: figures,
     gaps: gapsOf(readings, figures),
+    hasShares: halfShare.some((share) => share > 0),
   };
 }
 
@@ -150,15 +156,21 @@ function scan(
 ): void {
   const { size, sorted, keys } = groups;
   const [first, second, third] = keys;
+  // Held here, since whatever is called could change what lies in memory.
+  const { mm: mm1, floorMm: floor1, halfShare: share1 } = first;
+  const { mm: mm2, floorMm: floor2, halfShare: share2 } = second;
+  const { mm: mm3, floorMm: floor3, halfShare: share3 } = third;
+  const a1 = mm1[tip]!;
+  const a2 = mm2[tip]!;
+  const a3 = mm3[tip]!;
+  let { limit } = nearest;
   for (let slot = from; slot !== size; slot = list[slot]!) {
-    const { limit } = nearest;
-    if (isInOrder && (slot >= sorted || isBeyond(first, tip, slot, limit))) break;
-    if (
-      !isBeyond(second, tip, slot, limit) &&
-      !isBeyond(third, tip, slot, limit) &&
-      !areBeyond(tip, slot, limit, groups)
-    )
-      consider(slot, tip, nearest, groups);
+    if (isInOrder && (slot >= sorted || isBeyond(a1, mm1[slot]!, floor1, share1, limit))) break;
+    if (isBeyond(a2, mm2[slot]!, floor2, share2, limit)) continue;
+    if (isBeyond(a3, mm3[slot]!, floor3, share3, limit)) continue;
+    if (areBeyond(tip, slot, limit, groups)) continue;
+    consider(slot, tip, nearest, groups);
+    limit = nearest.limit;
   }
 }
 
@@ -175,9 +187,7 @@ function consider(slot: number, tip: number, nearest: Nearest, groups: Groups): 
 }
 
 /** True when the readings of two members, one of each group, are too far apart. */
-function isBeyond({ mm, floorMm, halfShare }: Key, one: number, other: number, limit: number): boolean {
-  const a = mm[one]!;
-  const b = mm[other]!;
+function isBeyond(a: number, b: number, floorMm: number, halfShare: number, limit: number): boolean {
   const relative = halfShare * (a + b);
   return Math.abs(a - b) > limit * (relative > floorMm ? relative : floorMm);
 }
@@ -187,8 +197,15 @@ function areBeyond(
   one: number,
   other: number,
   limit: number,
-  { width, low, high, floorMm, halfShare }: Groups,
+  { width, low, high, floorMm, halfShare, hasShares }: Groups,
 ): boolean {
+  if (!hasShares) {
+    for (let c = 0, i = one * width, j = other * width; c < width; c++, i++, j++) {
+      const most = limit * floorMm[c]!;
+      if (high[i]! - low[j]! > most || high[j]! - low[i]! > most) return true;
+    }
+    return false;
+  }
   for (let c = 0, i = one * width, j = other * width; c < width; c++, i++, j++) {
     const floor = floorMm[c]!;
     const share = halfShare[c]!;
