@@ -149,6 +149,14 @@ describe("tolerances to begin with", () => {
       "Fitted clothes",
       "Loose clothes",
     ]);
+    for (const { garment, tolerances } of readGarmentTolerances(written, chart)) {
+      expect(tolerances.size, garment).toBeGreaterThan(0);
+      for (const { key, heading } of chart.measures.filter(
+        ({ zone }) => zone === "head" || zone === "legs",
+      )) {
+        expect(tolerances.has(key), `${garment}, ${heading}`).toBe(false);
+      }
+    }
     const own = readTolerances(written, chart);
     for (const column of chart.measures) {
       expect(own.get(column.key), column.heading).toEqual(column.measure?.tolerance);
@@ -164,6 +172,8 @@ describe("tolerances to begin with", () => {
     await start.workbook.apply("Add classes", classColumns(chart, tolerancesTable, data));
     const { figures } = await readGroups(openBook(start.workbook)(), {});
     const loose = figures?.garments.find(({ garment }) => garment === "Loose clothes")?.tolerances;
-    expect(loose?.get("waistGirth")).toEqual({ floorMm: 8, percent: 0 });
+    expect(loose?.get("bustGirth")?.floorMm).toBe(4 * Number(plain.find(([name]) => name === "Bust")?.[1]));
+    expect(loose?.has("waistGirth")).toBe(false);
+    expect(loose?.has("headGirth")).toBe(false);
   });
 });
