@@ -1,5 +1,5 @@
 import { choice, word } from "./arguments.ts";
-import { groupMethodChoices, methodChoices, zoneChoices } from "./choices.ts";
+import { estimateChoices, groupMethodChoices, methodChoices, zoneChoices } from "./choices.ts";
 import type { Failure } from "./descriptor.ts";
 
 export const unknownWord: Failure = {
@@ -13,6 +13,14 @@ export const zone = () =>
     "What to compare: body, torso, arms, legs, head, hands, feet, all, or a class of garments that heads a column of the tolerances.",
     zoneChoices,
     "body",
+  );
+
+/** Whether estimates take part. */
+export const estimates = () =>
+  choice(
+    "What estimates (~ 152) are worth: leave out (they are no readings), or count (as if they were).",
+    estimateChoices,
+    "leave out",
   );
 
 export const method = () =>

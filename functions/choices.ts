@@ -42,6 +42,11 @@ export const groupMethodChoices = choices("GROUP_METHOD", {
   fewest: "Every pair within tolerance, in as few groups as can be",
 });
 
+export const estimateChoices = choices("ESTIMATES", {
+  "leave out": "Estimates are no readings",
+  count: "Estimates count as if they were readings",
+});
+
 export const yesOrNo = choices("YES_OR_NO", { no: "Leave it out", yes: "Say it" });
 
 /** The classes that come with Measure Book; those of a table of one’s own are known too. */

@@ -1,12 +1,12 @@
 import type { Chart } from "../addin/chart/chart.ts";
-import { columnsOfPart } from "../addin/similarity/columns.ts";
+import { columnsOfPart, countingEstimates } from "../addin/similarity/columns.ts";
 import type { ComparedColumn } from "../addin/similarity/columns.ts";
 import { fewestSharedGroups } from "../addin/similarity/fewest/fewestShared.ts";
 import type { GroupedFigure } from "../addin/similarity/groups.ts";
 import { groupedFigures, sharedBodyGroups } from "../addin/similarity/groups.ts";
 import { nameOrder } from "../addin/similarity/nameOrder.ts";
 import { chart, garmentTolerances } from "./arguments.ts";
-import { groupMethod, unknownWord, zone } from "./bodies.ts";
+import { estimates, groupMethod, unknownWord, zone } from "./bodies.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
@@ -24,7 +24,13 @@ export const groupsFunction = defineFunction({
     "With the method fewest, no other way makes fewer groups in which every pair is within tolerance. Where that could not be " +
     "shown in the time that a cell has, the heading of Group says so and names the number that is needed at least; the " +
     "section Groups of the pane can look further.",
-  parameters: { chart: chart(), tolerances: garmentTolerances(), zone: zone(), method: groupMethod() },
+  parameters: {
+    chart: chart(),
+    tolerances: garmentTolerances(),
+    zone: zone(),
+    method: groupMethod(),
+    estimates: estimates(),
+  },
   result: "table",
   examples: [
     {
@@ -87,7 +93,8 @@ export const groupsFunction = defineFunction({
   ],
   failures: [emptyChart, badTolerances, nothingToCompare, unknownWord],
   source: "Complete linkage: T. Sørensen (1948); groups cut where the worst difference is one tolerance.",
-  compute: ({ chart: figures, tolerances: allowed, zone: part, method: chosen }) => {
+  compute: ({ chart: given, tolerances: allowed, zone: part, method: chosen, estimates: asked }) => {
+    const figures = asked === "count" ? countingEstimates(given) : given;
     const columns = columnsOfPart(figures, part, allowed(figures));
     const { rows, heading } =
       chosen === "fewest"

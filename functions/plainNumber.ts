@@ -25,6 +25,11 @@ export function readPlainNumber(text: string, where: string): number | undefined
         "Turn it into a number with LENGTH first.",
     );
   }
+  if (reading.origin === "estimated") {
+    throw new InputError(
+      `${where}: ${quote(text)} is an estimate, which plain numbers cannot tell from readings. Write the number alone if it is to count.`,
+    );
+  }
   return sign * reading.mm;
 }
 

@@ -1,4 +1,5 @@
 import type { Measure, MeasureKind, Zone } from "../measures/measure.ts";
+import type { Origin } from "../measures/parseReading.ts";
 import type { LengthUnit } from "../measures/units.ts";
 
 /** A column of readings. A measure that the dictionary does not know has no `measure`, but takes part all the same. */
@@ -14,6 +15,8 @@ export interface MeasureColumn {
   readonly unit: LengthUnit;
   /** One reading a figure in mm; NaN is missing. */
   readonly mm: Float64Array;
+  /** The figures, by their place, whose length was not measured; left out where all were. */
+  readonly origins?: ReadonlyMap<number, Origin>;
   /** Column within the range, from 0. */
   readonly position: number;
 }

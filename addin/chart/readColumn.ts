@@ -187,8 +187,16 @@ function measure(
     zone: known?.zone,
     unit: heading.unit,
     mm: readingsToMm(sheet, heading, readings, position),
+    ...originsOf(readings),
     position,
   };
+}
+
+function originsOf(readings: readonly Reading[]): Pick<MeasureColumn, "origins"> {
+  const origins = readings.flatMap((reading, i) =>
+    reading.kind === "length" && reading.origin ? [[i, reading.origin] as const] : [],
+  );
+  return origins.length > 0 ? { origins: new Map(origins) } : {};
 }
 
 function twiceMessage({ name, measure, side }: Heading, twin: MeasureColumn): string {

@@ -4,7 +4,7 @@ import { mendColumnUnits } from "./columnUnits.ts";
 import { findInconsistent } from "./consistency.ts";
 import { findNameTwice, findTwins } from "./duplicates.ts";
 import type { Flag } from "./flag.ts";
-import { problemFlags, unitFlags } from "./problemFlags.ts";
+import { estimateFlags, problemFlags, unitFlags } from "./problemFlags.ts";
 import { chartProportions } from "./readings.ts";
 import { findUnlikeSides } from "./sides.ts";
 import { mendRowUnits } from "./rowUnits.ts";
@@ -15,7 +15,7 @@ export { flagKinds } from "./flag.ts";
 /**
  * Everything in a chart that deserves a second look, worst first: columns in no known unit, cells without a reading, rows and columns in a wrong
  * unit, readings out of proportion (the farthest first) with the slip that explains them, readings that cannot both be
- * right, left and right sides that differ, names that stand twice, and notes on figures unlike the others, on twins, and on units
+ * right, left and right sides that differ, names that stand twice, and notes on figures unlike the others, on twins, on estimates, and on units
  * that were assumed.
  *
  * Proportions are judged from {@link fewestFigures} figures and {@link fewestMeasures} measures on, counting those
@@ -46,6 +46,7 @@ export function checkChart(chart: Chart): readonly Flag[] {
     ...findNameTwice(chart),
     ...notes,
     ...findTwins(chart),
+    ...estimateFlags(chart),
     ...unitFlags(chart, "unit assumed"),
   ].map((flag) => ({ ...flag, ...asWritten(chart, flag) }));
 }

@@ -22,6 +22,7 @@ export const flagKinds = [
   "one name, two rows",
   "unlike the other figures",
   "same readings, two names",
+  "estimates",
   "unit assumed",
 ] as const;
 export type FlagKind = (typeof flagKinds)[number];

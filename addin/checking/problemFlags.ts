@@ -1,5 +1,5 @@
 import { unitsToAsk } from "../chart/unitsOfColumns.ts";
-import { someOf } from "../measures/quote.ts";
+import { cutShort, someOf } from "../measures/quote.ts";
 import { unitNames } from "./unitSlips.ts";
 import type { Chart, ChartProblem, ChartProblemKind } from "../chart/chart.ts";
 import { toMm } from "../measures/units.ts";
@@ -40,6 +40,30 @@ export function unitFlags(chart: Chart, kind: "unit not known" | "unit assumed")
         })),
       },
     ];
+  });
+}
+
+/** A note on each column with estimates. */
+export function estimateFlags(chart: Chart): readonly Flag[] {
+  return chart.measures.flatMap(({ heading, unit, position, origins }): readonly Flag[] => {
+    const places = [...(origins ?? [])].flatMap(([figure, origin]) =>
+      origin === "estimated" ? [figure] : [],
+    );
+    const names = places.map((figure) => chart.figures[figure] ?? "");
+    return names.length === 0
+      ? []
+      : [
+          {
+            figure: "",
+            row: 0,
+            column: position,
+            measure: heading,
+            unit,
+            kind: "estimates",
+            why: `${heading} is an estimate, not a reading, for ${someOf(names.map(cutShort), 50)}. Estimates take no part in groups. Measure, and write the number alone.`,
+            corrections: [],
+          },
+        ];
   });
 }
 

@@ -17,6 +17,8 @@ export type Reading =
       readonly unit: LengthUnit;
       /** What the unit rests on: the writing itself, a fraction that names none, or `unit` of the options. */
       readonly unitFrom: "written" | "fraction" | "assumed";
+      /** Set where the writing says that it was not measured. */
+      readonly origin?: Origin;
     }
   | { readonly kind: "missing" }
   | {
@@ -26,6 +28,9 @@ export type Reading =
       /** Set when it looks like a fraction that a spreadsheet turned into a date: the fractions it may have been. */
       readonly fractions?: readonly string[];
     };
+
+/** Where a length comes from that was not measured: an estimate (`~ 152`), or somebody’s list (`152 (list)`). */
+export type Origin = "estimated" | "from a list";
 
 type Refused = Extract<Reading, { readonly kind: "refused" }>;
 
@@ -91,7 +96,8 @@ class Refusal {
  * centimetres with millimetres. Refused are negative numbers, ranges, more than one number, powers of ten, fractions
  * of one or more (`53/8` may be a lost space), fractions that no tape has (`84/88 cm` are two readings or a slip; inch tapes
  * are halved down to sixty-fourths, between metric marks halves and quarters are read by eye), digits that can be two
- * numbers (`1.234 mm`; see {@link readDecimal}), and lengths over 10 m.
+ * numbers (`1.234 mm`; see {@link readDecimal}), and lengths over 10 m. `~ 152` and `152 (list)` are lengths that were not
+ * measured, see {@link Origin}.
  *
  * @example parseReading("5 3/8", { unit: "in" }) // { kind: "length", mm: 136.525, unit: "in", unitFrom: "fraction" }
  * @example parseReading("13,65 cm", { unit: "in" }) // { kind: "length", mm: 136.5, unit: "cm", unitFrom: "written" }
@@ -104,25 +110,49 @@ export function parseReading(text: string, options: ReadingOptions): Reading {
 /** What a text says, before it is known in what unit a number is that names none. */
 export type Written =
   | Exclude<Reading, { readonly kind: "length" }>
-  | { readonly kind: "amount"; readonly text: string; readonly terms: readonly Term[] };
+  | {
+      readonly kind: "amount";
+      readonly text: string;
+      readonly terms: readonly Term[];
+      readonly origin: Origin | undefined;
+    };
 
 /** Reads a text but for its unit, see {@link parseReading}. */
 export function readWritten(text: string, decimalMark?: DecimalMark): Written {
   if (text.trim().length > longestText) return refusal(text, "is too long for a reading. Give one length");
-  const tidied = tidyReading(text);
+  const { rest: tidied, origin } = splitOrigin(tidyReading(text));
   if (meansMissing(tidied)) return { kind: "missing" };
   const day = readDateText(tidied);
   if (day) return refuseDate(text, day);
   // A leading apostrophe is how spreadsheets keep a fraction from becoming a date.
   const terms = readTerms(tidied.replace(/^'(?=[\d.,])/, ""), decimalMark);
-  return terms instanceof Refusal ? refusal(text, terms.what) : { kind: "amount", text, terms };
+  return terms instanceof Refusal ? refusal(text, terms.what) : { kind: "amount", text, terms, origin };
 }
 
 /** The reading, in the units that are assumed where the text names none. */
 export function lengthIn(written: Written, assumed: AssumedUnits): Reading {
   if (written.kind !== "amount") return written;
   const reading = addTerms(written.terms, assumed);
-  return reading instanceof Refusal ? refusal(written.text, reading.what) : reading;
+  if (reading instanceof Refusal) return refusal(written.text, reading.what);
+  return written.origin && reading.kind === "length" ? { ...reading, origin: written.origin } : reading;
+}
+
+const signsOfOrigin: readonly (readonly [RegExp, Origin])[] = [
+  [/^(?:~|≈|∼|≃|(?:ca|approx|est|about)\b\.?) ?(?=[\d.,])/, "estimated"],
+  [/ ?\((?:est\.?|estimated?)\)$/, "estimated"],
+  [/ ?\((?:from )?(?:a |the )?list(?:ed)?\)$/, "from a list"],
+];
+
+/** Takes off what says that a length was not measured. */
+function splitOrigin(tidied: string): { readonly rest: string; readonly origin: Origin | undefined } {
+  const [sign, origin] = (/\d/.test(tidied) && signsOfOrigin.find(([each]) => each.test(tidied))) || [];
+  return { rest: sign ? tidied.replace(sign, "") : tidied, origin };
+}
+
+/** A number as a cell keeps it with its origin, to be read as it was: `~ 152`, `152 (list)`. */
+export function withOrigin(value: number, origin: Origin | undefined): number | string {
+  if (!origin) return value;
+  return origin === "estimated" ? `~ ${String(value)}` : `${String(value)} (list)`;
 }
 
 function refusal(text: string, what: string): Refused {

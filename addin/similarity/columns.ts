@@ -39,7 +39,8 @@ export const requiredMeasures: readonly string[] = ["bustGirth", "waistGirth", "
  * - `all`: every measure of the chart.
  *
  * A measure that the dictionary does not know takes part in `all`, and in any zone when the tolerances name it.
- * A column without a single reading is left out, so that an empty column does not count as not compared.
+ * Estimates are left out, see {@link countingEstimates}. A column without a single reading is left out, so that an empty column
+ * does not count as not compared.
  *
  * @param options.tolerances the user’s own; the usual tolerance of each measure stands in where it names none
  * @param options.zone `body` when omitted
@@ -64,16 +65,35 @@ export function columnsOfZone(
 ): readonly ComparedColumn[] {
   return chart.measures
     .filter((column) => takesPart(column, zone, tolerances))
+    .map(withoutEstimates)
     .filter(hasReadings)
     .map((column) => compareBy(column, usableTolerance(column, tolerances)));
 }
 
 /** Every measure of the chart that the tolerances name, and no other; none where they name none of them. */
 export function columnsNamed(chart: Chart, tolerances: ToleranceTable): readonly ComparedColumn[] {
-  return chart.measures.filter(hasReadings).flatMap((column) => {
-    const tolerance = tolerances.get(column.key);
-    return tolerance ? [compareBy(column, tolerance)] : [];
-  });
+  return chart.measures
+    .map(withoutEstimates)
+    .filter(hasReadings)
+    .flatMap((column) => {
+      const tolerance = tolerances.get(column.key);
+      return tolerance ? [compareBy(column, tolerance)] : [];
+    });
+}
+
+/** An estimate is no reading, and says nothing about who shares a body. */
+function withoutEstimates(column: MeasureColumn): MeasureColumn {
+  const { origins, mm } = column;
+  if (!origins) return column;
+  return {
+    ...column,
+    mm: mm.map((length, figure) => (origins.get(figure) === "estimated" ? Number.NaN : length)),
+  };
+}
+
+/** The chart with its estimates counted as if they were readings, for those who ask for it. */
+export function countingEstimates(chart: Chart): Chart {
+  return { ...chart, measures: chart.measures.map((column) => ({ ...column, origins: new Map() })) };
 }
 
 function hasReadings(column: MeasureColumn): boolean {

@@ -41,6 +41,7 @@ const weights: Partial<Record<FlagKind, Weight>> = {
   "unit not known": "stops",
   "unlike the other figures": "note",
   "same readings, two names": "note",
+  estimates: "note",
   "unit assumed": "note",
 };
 

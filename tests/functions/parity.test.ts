@@ -118,7 +118,7 @@ describe("parity of the worksheet functions", () => {
     );
     expect(offered).toEqual([
       ...["LENGTH to_unit", "LENGTH from_unit", "TAPE from_unit", "EASECHECK garment_class", "STEPS advice"],
-      ...["DARTS unit", "GROUPS zone", "GROUPS method", "TREE zone", "TREE method"],
+      ...["DARTS unit", "GROUPS zone", "GROUPS method", "GROUPS estimates", "TREE zone", "TREE method"],
     ]);
     for (const [i, { parameters }] of functions.entries()) {
       for (const [at, { customEnumId, type }] of parameters.entries()) {

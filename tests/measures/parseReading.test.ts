@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { parseReading } from "../../addin/measures/parseReading.ts";
+import { parseReading, withOrigin } from "../../addin/measures/parseReading.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 
@@ -152,8 +152,8 @@ describe("parseReading", () => {
     ["1.5E+2", "power of ten"],
     ["999999", "10 m"],
     ["11 m", "10 m"],
-    ["about 5", "not part of a length"],
-    ["~5", "not part of a length"],
+    ["roughly 5", "not part of a length"],
+    ["5 ~", "range"],
     ["5²", "not part of a length"],
     ["=5", "not part of a length"],
     ["5%", "not part of a length"],
@@ -185,6 +185,34 @@ describe("parseReading", () => {
     const reading = parseReading(text, { unit: "in" });
     expect(reading).toMatchObject({ kind: "refused", fractions });
     expect(reasonOf(text)).toContain(`“${text}”`);
+  });
+});
+
+describe("lengths that were not measured", () => {
+  it.each([
+    ...["~152", "~ 152 mm", "≈ 15,2 cm", "about 152", "ca. 152", "est. 152", "152 (est.)", "～１５２"].map(
+      (text) => [text, "estimated"] as const,
+    ),
+    ...["152 (list)", "152 mm (from the list)", "15.2 cm (listed)"].map(
+      (text) => [text, "from a list"] as const,
+    ),
+    ["152", undefined] as const,
+  ])("reads %j as 152 mm, %s", (text, origin) => {
+    const reading = parseReading(text, { unit: "mm" });
+    expect(reading).toMatchObject({ kind: "length", mm: 152 });
+    expect(reading.kind === "length" && reading.origin).toBe(origin);
+  });
+
+  it("writes them so that they are read as they were", () => {
+    for (const origin of ["estimated", "from a list", undefined] as const) {
+      const reading = parseReading(String(withOrigin(152.5, origin)), { unit: "mm" });
+      expect(reading).toMatchObject({ mm: 152.5, ...(origin ? { origin } : {}) });
+    }
+  });
+
+  it("refuses two estimates, and words alone", () => {
+    for (const text of ["~5~6", "~", "about", "~ long"])
+      expect(parseReading(text, { unit: "mm" }).kind).not.toBe("length");
   });
 });
 

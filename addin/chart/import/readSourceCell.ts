@@ -1,12 +1,13 @@
 import type { Cell } from "../cell.ts";
 import { readCell } from "../readCell.ts";
 import type { Reading, Written } from "../../measures/parseReading.ts";
+import { withOrigin } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { fromMm } from "../../measures/units.ts";
 
 /** A cell of the file as it will be stored. */
 export type SourceReading =
-  | { readonly kind: "length"; readonly value: number }
+  | { readonly kind: "length"; readonly value: number | string }
   | { readonly kind: "missing" }
   | { readonly kind: "refused"; readonly reason: string };
 
@@ -42,5 +43,6 @@ export function sourceCellReader(
 function inUnit(reading: Reading, unit: LengthUnit): SourceReading {
   if (reading.kind !== "length") return reading;
   // 2.54 · 10 is to be 25.4, not 25.400000000000002.
-  return { kind: "length", value: Number(fromMm(reading.mm, unit).toPrecision(12)) };
+  const value = Number(fromMm(reading.mm, unit).toPrecision(12));
+  return { kind: "length", value: withOrigin(value, reading.origin) };
 }
