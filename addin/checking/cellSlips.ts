@@ -15,6 +15,8 @@ const leastSpread = 0.025;
 const readingErrorMm = 0.5;
 /** Builds do not differ by more than a factor 2 in one measure: what is farther off, no figure of like build excuses. */
 const mostByBuild = Math.log(2);
+/** What is off by a factor 3 is looked at even where twins share it: one who reads the wrong unit once may do so twice. */
+const mostByAnything = Math.log(3);
 /** A figure with so many unexplained readings, and this share of all its readings, is of another build. */
 const fewestOfAnotherBuild = 4;
 const shareOfAnotherBuild = 0.25;
@@ -104,8 +106,9 @@ function beyondLimit(
       const least = leastSpread + readingErrorMm / Math.exp(expected);
       const spread = Math.max(least, model.spread(figure, column));
       const off = Math.abs(ln - expected) / spread;
-      if (off > limit && !isSharedBuild(fit, { figure, column }, ln, spread))
-        found.push({ figure, column, off });
+      const beyondUsual = Math.abs(ln - fit.usual(figure, column));
+      if (beyondUsual > mostByAnything || (off > limit && !isSharedBuild(fit, { figure, column }, ln, spread)))
+        found.push({ figure, column, off: Math.max(off, beyondUsual / spread) });
     });
   });
   return found.sort((a, b) => b.off - a.off);

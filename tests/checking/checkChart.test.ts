@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
+import { figuresSheet } from "../../addin/demo/sheets/figures.ts";
 import { expectedValue } from "../../addin/checking/expectedValue.ts";
 
 const headings = [
@@ -43,6 +44,21 @@ describe("slips", () => {
       why: "Waist 5.25 mm is about 25.4 times too small for this figure: was it read in inches? 133.35 mm would be in proportion.",
     });
     expect(flag?.suggestedMm).toBeCloseTo(133.35, 10);
+  });
+
+  it("finds readings in inches of two figures of one body, though each has the same as the other", () => {
+    const { cells, tables } = figuresSheet();
+    const rows = cells.slice(tables?.[0]?.row).map((row) => row.map((cell) => cell?.value));
+    const waist = (rows[0] ?? []).indexOf("Waist (mm)");
+    const at = (name: string) => rows.findIndex(([figure]) => figure === name);
+    const inMm = Number(rows[at("Ardwen")]?.[waist]);
+    expect(rows[at("Belsory")]?.[waist]).toBe(5.25);
+    rows[at("Ardwen")]![waist] = Math.round((inMm / 25.4) * 8) / 8;
+    const found = checkChart(readChart(rows)).filter(({ measure }) => measure === "Waist");
+    expect(found.map(({ figure, kind }) => `${figure}: ${kind}`).sort()).toEqual([
+      "Ardwen: wrong unit",
+      "Belsory: wrong unit",
+    ]);
   });
 
   it("tells half a girth, but never doubles a length", () => {
