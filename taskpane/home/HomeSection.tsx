@@ -23,6 +23,7 @@ const useStyles = makeStyles({
   list: plainList,
   card,
   name: { fontWeight: 600 },
+  actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
   button: { alignSelf: "flex-start", marginTop: "4px" },
 });
 
@@ -36,13 +37,6 @@ export function HomeSection(): ReactNode {
   const { goTo, ask } = session;
   const holding = useRead(readHome, undefined);
   const [step, setStep] = useState<Step>();
-  const importChart = (label: string): PrimaryAction => ({
-    label,
-    run: () => {
-      goTo("import");
-    },
-  });
-
   const primary = ((): PrimaryAction | undefined => {
     switch (holding?.kind) {
       case "no chart":
@@ -53,7 +47,12 @@ export function HomeSection(): ReactNode {
           },
         };
       case "no figures":
-        return importChart("Import figures");
+        return {
+          label: "Measure a figure",
+          run: () => {
+            goTo("measure");
+          },
+        };
       case "chart":
         return (
           step && {
@@ -76,8 +75,8 @@ export function HomeSection(): ReactNode {
       {holding?.kind === "no figures" && (
         <>
           <p className={styles.text}>
-            Your chart has its headings and no figures yet. Type the first one into the sheet “
-            {holding.table.area.sheet}”, one row a figure, or import a list that you have.
+            Your chart has its headings and no figures yet. Measure the first one here, import a list that you
+            have, or type into the sheet “{holding.table.area.sheet}”, one row a figure.
           </p>
           <OpenTheSheet holding={holding} />
         </>
@@ -97,7 +96,7 @@ function OpenTheSheet({
   readonly holding: Extract<Holding, { kind: "no figures" }>;
 }): ReactNode {
   const styles = useStyles();
-  const { workbook, say } = useSession();
+  const { workbook, say, goTo } = useSession();
   const { sheet, row, column } = holding.table.area;
   const open = (): void => {
     workbook.select({ sheet, row: row + 1, column, rows: 1, columns: 1 }).catch((error: unknown) => {
@@ -105,9 +104,16 @@ function OpenTheSheet({
     });
   };
   return (
-    <Button className={styles.button} onClick={open}>
-      Go to the first row
-    </Button>
+    <div className={styles.actions}>
+      <Button
+        onClick={() => {
+          goTo("import");
+        }}
+      >
+        Import a list
+      </Button>
+      <Button onClick={open}>Go to the first row</Button>
+    </div>
   );
 }
 

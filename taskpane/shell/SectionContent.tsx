@@ -14,6 +14,7 @@ const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
 const contents: Readonly<Record<SectionKey, ComponentType>> = {
   home: lazy(async () => ({ default: (await import("../home/HomeSection.tsx")).HomeSection })),
   import: lazy(async () => ({ default: (await import("../import/ImportSection.tsx")).ImportSection })),
+  measure: lazy(async () => ({ default: (await import("../measure/MeasureSection.tsx")).MeasureSection })),
   check: lazy(async () => ({ default: (await import("../check/CheckSection.tsx")).CheckSection })),
   groups: lazy(async () => ({ default: (await import("../groups/GroupsSection.tsx")).GroupsSection })),
   fit: lazy(async () => ({ default: (await import("../fit/FitSection.tsx")).FitSection })),

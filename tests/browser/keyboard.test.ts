@@ -225,7 +225,7 @@ describe("eyes and fingers", () => {
   };
 
   it("have targets of 24 pixels or more, and hints in letters of 13 or more", async () => {
-    for (const name of ["Home", "Import", "Check", "Groups", "Fit", "Grade", "Functions"]) {
+    for (const name of ["Home", "Import", "Measure", "Check", "Groups", "Fit", "Grade", "Functions"]) {
       await section(name);
       expect(await tooSmall(page), name).toEqual([]);
       expect(await tooFine(page), name).toEqual([]);

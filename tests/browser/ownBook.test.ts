@@ -71,7 +71,7 @@ describe("a book of one’s own, on the page without Excel", () => {
   });
 
   it("goes from a notebook’s list to the groups", async () => {
-    await press("Import figures");
+    await press("Import a list");
     await page.getByLabel("Or paste rows, headings first").fill(notebook);
     await press("Read the pasted rows");
     await press("Import 12 figures");

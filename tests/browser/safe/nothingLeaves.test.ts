@@ -234,7 +234,7 @@ describe("what npm start serves", () => {
     });
     await page.goto(inject("address"));
     await page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
-    for (const section of ["Home", "Import", "Check", "Groups", "Fit", "Grade", "Functions"]) {
+    for (const section of ["Home", "Import", "Measure", "Check", "Groups", "Fit", "Grade", "Functions"]) {
       await page.getByLabel("Sections").getByRole("button", { name: section }).click();
       await page.getByRole("heading", { name: section, level: 1 }).last().waitFor();
     }
