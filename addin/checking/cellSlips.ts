@@ -107,7 +107,10 @@ function beyondLimit(
       const spread = Math.max(least, model.spread(figure, column));
       const off = Math.abs(ln - expected) / spread;
       const beyondUsual = Math.abs(ln - fit.usual(figure, column));
-      if (beyondUsual > mostByAnything || (off > limit && !isSharedBuild(fit, { figure, column }, ln, spread)))
+      if (
+        beyondUsual > mostByAnything ||
+        (off > limit && !isSharedBuild(fit, { figure, column }, ln, spread))
+      )
         found.push({ figure, column, off: Math.max(off, beyondUsual / spread) });
     });
   });

@@ -26,6 +26,9 @@ const useStyles = makeStyles({
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
   card: { ...card, gap: "8px" },
   step: { margin: 0, fontSize: "20px", lineHeight: "26px", fontWeight: 600 },
+  // The reading stays in sight below, at 320 px too.
+  how: { display: "grid", gridTemplateColumns: "104px 1fr", gap: "12px", alignItems: "start" },
+  onFigures: { margin: "4px 0 0", color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
   field: { "& label": { fontSize: "16px" } },
   input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "20px", minWidth: 0 } },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
@@ -298,9 +301,15 @@ function Step(props: {
     >
       <span className={styles.quiet}>{number}</span>
       <h2 className={styles.step}>{column.heading}</h2>
-      <TapeDrawing measureId={measure?.id} name={column.heading} />
-      {measure && <p className={styles.text}>{measure.definition}</p>}
-      {measure && <p className={styles.quiet}>{measure.onFigures}</p>}
+      {measure && (
+        <div className={styles.how}>
+          <TapeDrawing measureId={measure.id} name={column.heading} />
+          <div>
+            <p className={styles.text}>{measure.definition}</p>
+            <p className={styles.onFigures}>{measure.onFigures}</p>
+          </div>
+        </div>
+      )}
       <Field
         className={styles.field}
         label="The tape says"

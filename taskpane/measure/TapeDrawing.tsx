@@ -5,7 +5,7 @@ import type { Point, TapePlace } from "./tapePlaces.ts";
 import { figureLines, tapePlaces } from "./tapePlaces.ts";
 
 const useStyles = makeStyles({
-  drawing: { width: "100%", height: "100%", maxHeight: "300px", display: "block" },
+  drawing: { width: "100%", display: "block" },
   figure: {
     fill: tokens.colorNeutralBackground1,
     stroke: tokens.colorNeutralForeground3,

@@ -135,3 +135,69 @@ describe("a book of one’s own, on the page without Excel", () => {
     await page.getByText("2 figures and 2 measures, in B3:D5.").waitFor();
   });
 });
+
+describe("measuring a figure, with keys alone", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeAll(async () => {
+    visitor = await newVisitor({ width: 320, height: 760 });
+    page = await visitor.open(inject("address"));
+    await page.getByRole("button", { name: "Pane", exact: true }).click();
+    await page.getByLabel("Sections").getByRole("button", { name: "Measure" }).click();
+  });
+
+  afterAll(() => visitor.close());
+
+  it("takes readings in any writing, asks about one that cannot be right, and writes them as one step", async () => {
+    const readings: Readonly<Record<string, readonly string[]>> = {
+      Bust: ["18.2 cm"],
+      // In inches by mistake: asked about, then typed once more.
+      Waist: ["5.25", "134"],
+      Hip: ["7 5/8 in"],
+    };
+    await page.getByLabel("Which figure?").fill("Newcomb");
+    await page.getByText("A new figure. It gets a row of its own.").waitFor();
+    await page.getByLabel("The tape says").focus();
+    const measure = page.getByRole("heading", { level: 2 });
+    const asked: string[] = [];
+    for (let step = 1; ; step++) {
+      if ((await page.getByText("That was the last measure.").count()) > 0) break;
+      await page.getByText(`${String(step)} of 26`).waitFor();
+      for (const text of readings[await measure.first().innerText()] ?? [""]) {
+        await page.keyboard.press("Control+A");
+        await page.keyboard.type(text);
+        await page.keyboard.press("Enter");
+        await page
+          .getByText(new RegExp(`^(${String(step + 1)} of 26|That was the last measure.*|≈ .*)$`))
+          .first()
+          .waitFor();
+        const doubts = page.getByRole("alert");
+        if ((await doubts.count()) > 0) asked.push(await doubts.innerText());
+      }
+    }
+    expect(asked).toHaveLength(1);
+    expect(asked[0]).toMatch(/wrong unit/);
+    await page.getByRole("button", { name: "Write 3 readings" }).click();
+    await page.getByText("3 readings of Newcomb stand in the chart now").waitFor();
+    const { sheets } = await handsOn(page).saved();
+    const rows = sheets
+      .find(({ name }) => name === "Figures")
+      ?.cells.map((row) => row.map((cell) => cell?.value));
+    const headings = rows?.find((row) => row[0] === "Figure") ?? [];
+    const newcomb = rows?.find((row) => row[0] === "Newcomb") ?? [];
+    const at = (heading: string) => newcomb[headings.indexOf(heading)];
+    expect([at("Bust (mm)"), at("Waist (mm)"), at("Hip (mm)")]).toEqual([182, 134, 193.675]);
+  });
+
+  it("finds the figure measured among the bodies and verdicts, and takes it back as one step", async () => {
+    await page.getByLabel("Sections").getByRole("button", { name: "Home" }).click();
+    await page.getByText("38 figures, 26 measures").waitFor();
+    await page.getByLabel("Find a figure").fill("Newcomb");
+    const card = page.getByRole("region", { name: "Newcomb" });
+    await card.getByText("3 of 26 measures taken").waitFor();
+    await card.getByText("Of your patterns:").waitFor();
+    await page.getByRole("button", { name: "Undo: Write 3 readings of Newcomb" }).click();
+    await page.getByText("37 figures, 26 measures").waitFor();
+  });
+});
