@@ -4,7 +4,7 @@ import { gradeRun, unevenMeasures } from "../../addin/grading/gradeRun.ts";
 import { stepsFunction } from "../../functions/steps.ts";
 
 describe("a run of figures", () => {
-  /** Misses sizes of the pattern-industry chart as reproduced on sewingscholar.blogspot.com (2011), in inches. */
+  /** Misses sizes in inches: the table “Misses Sizing” of sewingscholar.blogspot.com, 28 February 2011. */
   const misses = readChart([
     ["Size", "Bust (in)", "Waist (in)", "Hip (in)"],
     ["6", 30.5, 23, 32.5],

@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { withinProbability } from "../../addin/similarity/certainty/certainty.ts";
 
 /**
- * Areas of the normal curve within ±z, 2Φ(z) − 1, and below z, Φ(z). Source: M. Abramowitz & I. Stegun, Handbook of
- * Mathematical Functions (1964), table 26.1, to 9 decimals here, typed from memory.
+ * Areas of the normal curve within ±z, 2Φ(z) − 1, and below z, Φ(z), by R 4.2.2:
+ * print(pnorm(c(0.5, 1, 1.5, 2, 2.5, 3)), digits = 12); print(qnorm(c(0.975, 0.995)), digits = 12)
  */
 const areas = [
   [0.5, 0.691462461],
@@ -25,7 +25,7 @@ describe("withinProbability", () => {
     expect(withinProbability(100, 1, 100 - z)).toBeCloseTo(1 - below, 6);
   });
 
-  it("has the 95 % limits of the handbooks", () => {
+  it("has the limits of 95 % and of 99 %", () => {
     expect(withinProbability(0, 1, 1.959963985)).toBeCloseTo(0.95, 6);
     expect(withinProbability(0, 1, 2.575829304)).toBeCloseTo(0.99, 6);
   });

@@ -34,8 +34,8 @@ describe("ASTM D5585, uneven bust steps", () => {
 });
 
 /**
- * Misses sizes 6 and 20 of a pattern-industry body measurement chart, in inches, as reproduced on
- * sewingscholar.blogspot.com (2011), with the sizes in between for the steps.
+ * Misses sizes 6 to 20 in inches: the table “Misses Sizing” of sewingscholar.blogspot.com, “Women's and Men's Pattern Sizing”,
+ * 28 February 2011.
  */
 describe("misses chart, size by size from 6 to 20", () => {
   const chart = [
@@ -62,23 +62,5 @@ describe("misses chart, size by size from 6 to 20", () => {
 
   it("back waist length 15 1/2 to 17 1/4, at the neck of the back", () => {
     expect(15.5 + added("Bodice back", "Neck at centre", along)).toBeCloseTo(17.25, 10);
-  });
-});
-
-/** Bust steps of 4 cm up to 104 and of 6 cm from there: EN 13402-3, from memory. */
-describe("EN 13402-3, women’s bust steps in cm", () => {
-  it("a quarter is 1 cm up to 104, and 1.5 cm from there", () => {
-    const busts = [76, 80, 84, 88, 92, 96, 100, 104, 110, 116, 122];
-    const chart = [["Size", "Bust (cm)"], ...busts.map((bust) => [`B${String(bust)}`, bust])];
-    const quarters = busts
-      .slice(1)
-      .map((bust, i) =>
-        across(
-          grade(chart, `B${String(busts[i])}`, `B${String(bust)}`, "Bodice"),
-          "Bodice front",
-          "Underarm",
-        ),
-      );
-    expect(quarters).toEqual([1, 1, 1, 1, 1, 1, 1, 1.5, 1.5, 1.5]);
   });
 });

@@ -6,13 +6,12 @@ import { resizeFunction } from "../../functions/resize.ts";
 import { figureScaleFunction } from "../../functions/figureScale.ts";
 
 describe("a block at 75 %", () => {
-  /** The arithmetic of quilters, as found on a quilting forum, worked out again: 2.5 × 8.5 in with 1/4 in seams. */
+  /** By hand: 2.5 × 8.5 in with 1/4 in seams is 2 × 8 net, 1.5 × 6 at 75 %, and 2 × 6.5 with the same seams again. */
   it("is cut 2 × 6.5 in, not 1.875 × 6.375 in", () => {
     const { printed, toAdd } = printedAllowance(0.25, 0.75);
     expect({ printed, toAdd }).toEqual({ printed: 0.1875, toAdd: 0.0625 });
-    const onPaper = [2.5, 8.5].map((side) => side * 0.75);
-    expect(onPaper).toEqual([1.875, 6.375]);
-    expect(onPaper.map((side) => side + 2 * toAdd)).toEqual([2, 6.5]);
+    // On paper it is 1.875 × 6.375 in, each too small by what the two seams have lost.
+    expect([1.875, 6.375].map((side) => side + 2 * toAdd)).toEqual([2, 6.5]);
   });
 
   it("RESIZE says the same of the allowance", () => {

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { easeFunction } from "../../functions/ease.ts";
 import { stepsFunction } from "../../functions/steps.ts";
 
 /**
@@ -37,8 +36,8 @@ describe("steps of a published size chart", () => {
 });
 
 /**
- * Misses sizes 6 to 20 in inches: pattern-industry body measurement chart, as reproduced on sewingscholar.blogspot.com
- * (2011).
+ * Misses sizes 6 to 20 in inches: the table “Misses Sizing” of sewingscholar.blogspot.com, “Women's and Men's Pattern Sizing”,
+ * 28 February 2011.
  */
 const industry = [
   ["Size", "Bust (in)", "Waist (in)", "Hip (in)", "Back waist length (in)"],
@@ -52,7 +51,7 @@ const industry = [
   ["20", 42, 34, 44, 17.25],
 ];
 
-describe("steps of the pattern-industry chart", () => {
+describe("steps of the misses chart", () => {
   const table = stepsFunction.compute([industry]);
   const rows = Array.isArray(table) ? table.slice(1) : [];
 
@@ -63,26 +62,5 @@ describe("steps of the pattern-industry chart", () => {
     ["back waist length", 5, [0.25, 0.25, 0.25, 0.25, 0.25, 0.25, 0.25]],
   ])("%s", (_, at, published) => {
     expect(rows.map((row) => row[at])).toEqual(published);
-  });
-});
-
-/**
- * Misses sizes 8 to 16 of a pattern-industry body measurement chart, in inches, as reproduced on
- * sewingscholar.blogspot.com (2011), and the finished measurements of a “loose” jacket from a pattern-envelope text.
- */
-const misses = {
-  bust: [31.5, 32.5, 34, 36, 38],
-  hip: [33.5, 34.5, 36, 38, 40],
-  jacketBust: [37.75, 38.75, 40.25, 42.25, 44.25],
-  jacketHip: [41, 42, 43.5, 45.5, 47.5],
-};
-
-describe("ease of a published garment", () => {
-  it("is 6 1/4 in at the bust in every size", () => {
-    expect(easeFunction.compute([[misses.jacketBust], [misses.bust]])).toEqual([Array(5).fill(6.25)]);
-  });
-
-  it("is 7 1/2 in at the hip in every size", () => {
-    expect(easeFunction.compute([[misses.jacketHip], [misses.hip]])).toEqual([Array(5).fill(7.5)]);
   });
 });

@@ -49,7 +49,7 @@ describe("TEM", () => {
 });
 
 describe("SCORE", () => {
-  /** Data of the NIST/SEMATECH e-Handbook of Statistical Methods (from memory); the score computed in R 4.2.2. */
+  /** The eight readings of modifiedZ.test.ts; the score computed in R 4.2.2. */
   it("of the last of eight masses is 29.9627", () => {
     const masses = [199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57];
     const scores = Array.from(call("SCORE", column(masses)) as number[][], ([score]) => score ?? Number.NaN);
