@@ -56,15 +56,16 @@ export function Pane(props: PaneProps): ReactNode {
   const errand = useSyncExternalStore(asked.subscribe, asked.latest);
   const [section, setSection] = useState<SectionKey>(first);
   const [opened, setOpened] = useState<ReadonlySet<SectionKey>>(new Set([first]));
-  const goTo = useCallback((key: SectionKey): void => {
+  const show = useCallback((key: SectionKey): void => {
     setSection(key);
     setOpened((before) => new Set(before).add(key));
   }, []);
+  const session = useNewSession({ workbook, services, errand, ask: asked.post, goTo: show });
+  const { goTo } = session;
   useEffect(() => {
     const where = errand && sectionOf[errand.kind];
     if (where) goTo(where);
   }, [errand, goTo]);
-  const session = useNewSession({ workbook, services, errand, ask: asked.post, goTo });
   const theme = paneTheme(useAppearance(services));
 
   return (

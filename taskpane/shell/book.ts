@@ -17,25 +17,59 @@ export interface Book extends Pick<Workbook, "sheets" | "tables" | "readTable" |
   once<I extends unknown[], T>(work: (...inputs: NoInfer<I>) => T, ...inputs: I): T;
 }
 
-/** Opens a workbook: each call gives the book as the workbook is from then on. */
-export function openBook(workbook: Workbook): () => Book {
+/**
+ * Opens a workbook: each call gives the book as the workbook is from then on.
+ *
+ * @param known the book of before, where nobody has told of a change: only the lists of sheets and tables are read again, since
+ * a program may make a table without a word, and cells only where the tables are others
+ */
+export function openBook(workbook: Workbook): (known?: Book) => Book {
   const sheets = shared<readonly string[]>(() => workbook.sheets(), sameList);
   const tables = shared<readonly TableInfo[]>(() => workbook.tables(), sameList);
   const cells = shared((name) => workbook.readTable(name), sameRange);
-  const known = new Map<unknown, (inputs: readonly unknown[]) => unknown>();
+  const kept = new Map<unknown, (inputs: readonly unknown[]) => unknown>();
   const once: Book["once"] = (work, ...inputs) => {
-    const worked = known.get(work) ?? workOnce((given) => work(...(given as typeof inputs)), haveSameItems);
-    known.set(work, worked);
+    const worked = kept.get(work) ?? workOnce((given) => work(...(given as typeof inputs)), haveSameItems);
+    kept.set(work, worked);
     // Under `work` stands what calls it, so that it gives what `work` gives.
     return worked(inputs) as ReturnType<typeof work>;
   };
-  return () => {
-    const [readSheets, readTables, readTable] = [sheets(), tables(), cells()];
-    return {
-      ...{ sheets: () => readSheets(""), tables: () => readTables(""), readTable, once },
+  /** Of each book, who reads its cells, and the last one up to it whose tables were listed. */
+  const past = new WeakMap<
+    Book,
+    { readonly reader: () => Promise<Book["readTable"]>; readonly listed: () => Book | undefined }
+  >();
+  return (known) => {
+    const [readSheets, list, readCells] = [sheets(), tables(), cells()];
+    const readTables = (): Promise<readonly TableInfo[]> => {
+      isListed = true;
+      return list("");
+    };
+    let isListed = false;
+    let before = known && past.get(known)?.listed();
+    let chosen: Promise<Book["readTable"]> | undefined;
+    const choose = async (): Promise<Book["readTable"]> => {
+      const isAsKnown = before && (await readTables()) === (await before.tables());
+      const reader = isAsKnown && before ? await past.get(before)?.reader() : undefined;
+      // Books of before are let go, however often sections are opened.
+      before = undefined;
+      return reader ?? readCells;
+    };
+    const reader = (): Promise<Book["readTable"]> => {
+      chosen ??= choose().catch((error: unknown) => {
+        chosen = undefined;
+        throw error;
+      });
+      return chosen;
+    };
+    const readTable: Book["readTable"] = async (name) => (await reader())(name);
+    const book: Book = {
+      ...{ sheets: () => readSheets(""), tables: readTables, readTable, once },
       // What stands outside tables is looked at once, by Home.
       ...{ usedArea: (sheet) => workbook.usedArea(sheet), readArea: (area) => workbook.readArea(area) },
     };
+    past.set(book, { reader, listed: () => (isListed ? book : before) });
+    return book;
   };
 }
 

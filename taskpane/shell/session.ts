@@ -50,17 +50,25 @@ export function useSession(): Session {
 export function useNewSession(
   given: Pick<Session, "workbook" | "services" | "errand" | "ask" | "goTo">,
 ): Session {
-  const { workbook, services, errand, ask, goTo } = given;
+  const { workbook, services, errand, ask, goTo: show } = given;
   const [working, setWorking] = useState<string>();
   const [notice, setNotice] = useState<Notice>();
   const [lastAction, setLastAction] = useState(() => workbook.lastAction());
   const [freshBook] = useState(() => openBook(workbook));
-  const [book, setBook] = useState(freshBook);
+  const [book, setBook] = useState(() => freshBook());
 
   const refresh = useCallback(() => {
     setLastAction(workbook.lastAction());
-    setBook(freshBook);
+    setBook(() => freshBook());
   }, [workbook, freshBook]);
+
+  const goTo = useCallback(
+    (section: SectionKey) => {
+      show(section);
+      setBook((known) => freshBook(known));
+    },
+    [show, freshBook],
+  );
 
   useEffect(() => workbook.subscribe(refresh), [workbook, refresh]);
 

@@ -117,6 +117,34 @@ describe("one book for the pane", () => {
     expect(after.fit.fitting).not.toBe(before.fit.fitting);
   });
 
+  it("finds a table that was made without a word when a section is opened, and reads cells again only then", async () => {
+    const demo = countedDemo();
+    const first = demo.freshBook();
+    const before = await readGroups(first, {});
+    demo.reads();
+    const second = demo.freshBook(first);
+    expect((await readGroups(second, {})).figures).toBe(before.figures);
+    expect(demo.reads()).toEqual(["sheets", "tables"]);
+
+    await demo.memory.apply("Make a table", [
+      {
+        kind: "sheet",
+        sheet: {
+          name: "Others",
+          cells: [
+            ["Figure", "Bust"],
+            ["Wren", 90],
+          ].map((row) => row.map((value) => ({ value }))),
+          tables: [{ name: "Others", row: 0, column: 0, rows: 2, columns: 2 }],
+        },
+      },
+    ]);
+    const third = demo.freshBook(second);
+    const read = await readGroups(third, { figures: "Others" });
+    expect(read.figures?.chart.figures).toEqual(["Wren"]);
+    expect((await readGroups(third, {})).figures?.chart).toBe(before.figures?.chart);
+  });
+
   it("keeps what is known of a table that has only moved, and knows where it is now", async () => {
     const memory = createMemoryWorkbook(demoWorkbook());
     let down = 0;
