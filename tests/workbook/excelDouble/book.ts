@@ -405,7 +405,8 @@ function move(
 /** The smallest rectangle around all cells with a value, or around those of an area. */
 export function usedArea(sheet: BookSheet, within?: Omit<Area, "sheet">): Omit<Area, "sheet"> | undefined {
   const filled = [...sheet.cells]
-    .filter(([, cell]) => cell.type !== "Empty")
+    // A formula has a value in Excel, even where a workbook of ours was written without it.
+    .filter(([, cell]) => cell.type !== "Empty" || cell.formula !== undefined)
     .map(([at]) => place(at))
     .filter(([row, column]) => !within || areasMeet(within, { row, column, rows: 1, columns: 1 }));
   if (filled.length === 0) return undefined;
