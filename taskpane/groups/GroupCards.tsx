@@ -4,6 +4,7 @@ import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { apart } from "../../addin/similarity/pair.ts";
 import type { Uncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarity/differenceWords.ts";
 import type { GroupCard, PairDifference } from "../../addin/similarity/cards.ts";
@@ -42,17 +43,19 @@ export function GroupCards(props: {
   readonly columns: readonly ComparedColumn[];
   /** Of the readings. */
   readonly uncertainty: Uncertainty;
+  /** How the pairs of the chart come about; not there while it is worked out. */
+  readonly sharing: Sharing | undefined;
   readonly cards: readonly GroupCard[];
 }): ReactNode {
   const styles = useStyles();
-  const { chart, columns, uncertainty, cards } = props;
+  const { chart, columns, uncertainty, sharing, cards } = props;
   const [shown, setShown] = useState(pageSize);
   const groups = cards.filter(({ figures }) => figures.length > 1);
   return (
     <>
       <ul className={styles.list} aria-label="Groups, largest first">
         {groups.slice(0, shown).map((group) => (
-          <Group key={group.number} chart={chart} columns={columns} uncertainty={uncertainty} group={group} />
+          <Group key={group.number} {...{ chart, columns, uncertainty, sharing, group }} />
         ))}
       </ul>
       <ShowMore
@@ -71,14 +74,19 @@ function Group(props: {
   readonly chart: Chart;
   readonly columns: readonly ComparedColumn[];
   readonly uncertainty: Uncertainty;
+  /** How the pairs of the chart come about; not there while it is worked out. */
+  readonly sharing: Sharing | undefined;
   readonly group: GroupCard;
 }): ReactNode {
   const styles = useStyles();
-  const { chart, columns, uncertainty, group } = props;
+  const { chart, columns, uncertainty, sharing, group } = props;
   const { number, figures, places, base, binding, outsider, perhaps } = group;
   const sure = useMemo(
-    () => (places.length <= mostForCertainty ? sureness(columns, places, uncertainty) : undefined),
-    [columns, places, uncertainty],
+    () =>
+      sharing && places.length <= mostForCertainty
+        ? sureness(columns, places, uncertainty, sharing)
+        : undefined,
+    [columns, places, uncertainty, sharing],
   );
   return (
     <li className={styles.card} data-group={number}>
@@ -125,7 +133,9 @@ function Group(props: {
           <dd className={styles.fact}>
             {sure
               ? sureWords(chart, sure)
-              : `Not worked out for more than ${String(mostForCertainty)} figures.`}
+              : !sharing && places.length <= mostForCertainty
+                ? "Being worked out."
+                : `Not worked out for more than ${String(mostForCertainty)} figures.`}
           </dd>
         </div>
       </dl>

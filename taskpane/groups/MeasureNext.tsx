@@ -24,7 +24,7 @@ import { useCompared } from "./useCompared.ts";
 import type { JobAnswer } from "../work/job.ts";
 import type { Working } from "../work/useJob.ts";
 import { useJob } from "../work/useJob.ts";
-import { chanceWords } from "./words.ts";
+import { chanceWords, chartTeaches } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
 import { planBodyFormula, planValues } from "./writeSheet.ts";
 
@@ -166,14 +166,14 @@ function ToTakeAgain(props: {
       />
       {doubt?.pairCount === 0 && (
         <p className={styles.text}>
-          ✓ No pair lies so close to the limit that a reading could decide wrongly.
+          ✓ Of every pair it is clear whether they share, though readings are never exact.
         </p>
       )}
       {doubt && doubt.pairCount > 0 && (
         <>
           <p className={styles.text}>
-            {count(doubt.pairCount, "pair lies", "pairs lie")} so close to the limit that readings, which are
-            never exact, may decide wrongly. Most in doubt: {mostInDoubt(doubt)}.
+            Of {count(doubt.pairCount, "pair")} it is not clear whether they share, since readings are never
+            exact. Most in doubt: {mostInDoubt(doubt)}.
           </p>
           <ul className={styles.list} aria-label="Pairs on the fence, most doubtful first">
             {doubt.pairs.slice(0, shown).map((pair) => (
@@ -188,8 +188,8 @@ function ToTakeAgain(props: {
             }}
           />
           <p className={styles.quiet}>
-            {readingErrorWords(second, columns)} Group numbers are those of “Who shares a body?” at your
-            tolerances.
+            {readingErrorWords(second, columns)} {chartTeaches} Group numbers are those of “Who shares a
+            body?” at your tolerances.
           </p>
         </>
       )}

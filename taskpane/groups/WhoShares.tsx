@@ -2,6 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useDeferredValue, useMemo } from "react";
 import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { GroupCard } from "../../addin/similarity/cards.ts";
 import { Choice } from "../ui/Choice.tsx";
@@ -28,7 +29,7 @@ import { useCompared } from "./useCompared.ts";
 import type { JobAnswer } from "../work/job.ts";
 import { useJob } from "../work/useJob.ts";
 import { useSolve } from "./useSolve.ts";
-import { groupingWords, shownTimes } from "./words.ts";
+import { chartTeaches, groupingWords, shownTimes } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
 import { WriteGroups } from "./WriteGroups.tsx";
 
@@ -158,7 +159,13 @@ function Groups(props: {
   );
   const cardsWork = useJob(cardsJob, cardsIn);
   const cards = cardsWork.answer;
-  const uncertainty = book.once(repeatedUncertainty, second.errorsMm);
+  const { errorsMm } = second;
+  const uncertainty = book.once(repeatedUncertainty, errorsMm);
+  const sharingJob = useMemo(
+    () => ({ kind: "sharing" as const, chart, columns, errorsMm }),
+    [chart, columns, errorsMm],
+  );
+  const sharing = useJob(sharingJob, sharingIn).answer;
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
   const many = count(chart.figures.length, "figure");
 
@@ -185,7 +192,7 @@ function Groups(props: {
       {groupOf && view === "cards" && (
         <>
           <WorkingWords working={cardsWork} doing="Looking for what binds each group" />
-          {cards && <GroupCards chart={chart} columns={scaled} uncertainty={uncertainty} cards={cards} />}
+          {cards && <GroupCards {...{ chart, columns: scaled, uncertainty, sharing, cards }} />}
         </>
       )}
       {groupOf && view === "tree" && method === "fewest" && (
@@ -253,7 +260,9 @@ function Details(props: {
         measure that one of them lacks is left out. {needed === "" ? "With" : `Without ${needed}, or with`}{" "}
         less than half of the measures, nobody can say.
       </p>
-      <p className={styles.text}>How sure: {readingErrorWords(second, columns)}</p>
+      <p className={styles.text}>
+        How sure: {readingErrorWords(second, columns)} {chartTeaches}
+      </p>
       <p className={styles.quiet}>
         Technical name: {methodWords[method].technical}, by the greatest difference in tolerances.
       </p>
@@ -270,6 +279,10 @@ function Details(props: {
 /** Where the base figure of a group stands in the chart. */
 function baseOf({ base, figures, places }: GroupCard): number {
   return places[figures.indexOf(base)] ?? -1;
+}
+
+function sharingIn(answer: JobAnswer): Sharing | undefined {
+  return answer.kind === "sharing" ? answer.sharing : undefined;
 }
 
 function treeIn(answer: JobAnswer): GroupTree | undefined {

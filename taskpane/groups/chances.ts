@@ -1,5 +1,6 @@
 import type { Uncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import { certainty, groupCertainty } from "../../addin/similarity/certainty/certainty.ts";
+import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 
 /** How sure a group is. */
@@ -9,15 +10,19 @@ export interface Sureness {
   readonly least: LeastSure | undefined;
 }
 
-/** @param places where the figures of the group stand in the chart, from 0 */
+/**
+ * @param places where the figures of the group stand in the chart, from 0
+ * @param sharing how the pairs of the chart come about
+ */
 export function sureness(
   columns: readonly ComparedColumn[],
   places: readonly number[],
   uncertainty: Uncertainty,
+  sharing: Sharing,
 ): Sureness {
   return {
-    ofAll: groupCertainty(columns, places, uncertainty),
-    least: leastSure(columns, places, uncertainty),
+    ofAll: groupCertainty(columns, places, uncertainty, sharing),
+    least: leastSure(columns, places, uncertainty, sharing),
   };
 }
 
@@ -36,11 +41,12 @@ function leastSure(
   columns: readonly ComparedColumn[],
   places: readonly number[],
   uncertainty: Uncertainty,
+  sharing: Sharing,
 ): LeastSure | undefined {
   let least: LeastSure | undefined;
   for (const [at, i] of places.entries()) {
     for (const j of places.slice(at + 1)) {
-      const { probability, doubt } = certainty(columns, i, j, uncertainty);
+      const { probability, doubt } = certainty(columns, i, j, uncertainty, sharing);
       if (probability < (least?.probability ?? Infinity)) {
         least = { probability, pair: [i, j], ...(doubt && { doubt }) };
       }

@@ -2,6 +2,8 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import type { ChangingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
 import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import { changingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
+import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
+import { sharingOf } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { FigureMap } from "../../addin/similarity/map/figureMap.ts";
 import type { GroupCard } from "../../addin/similarity/cards.ts";
@@ -30,7 +32,7 @@ export type GroupJob =
   | (Compared & { readonly kind: "map"; readonly withoutFar: boolean })
   | (Compared & { readonly kind: "next" })
   | (Compared & {
-      readonly kind: "doubt";
+      readonly kind: "sharing" | "doubt";
       /** By the key of the column, see `repeatedUncertainty`. */
       readonly errorsMm: ReadonlyMap<string, number>;
     });
@@ -42,6 +44,7 @@ export type GroupAnswer =
   | { readonly kind: "seats"; readonly silhouette: GroupSilhouette }
   | { readonly kind: "map"; readonly map: FigureMap; readonly far: readonly string[] }
   | { readonly kind: "next"; readonly readings: readonly NextReading[] }
+  | { readonly kind: "sharing"; readonly sharing: Sharing }
   | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
 
 /** @throws {InputError} when there are too many figures */
@@ -58,6 +61,8 @@ export function doGroupJob(job: GroupJob): GroupAnswer {
       return { kind: "map", ...nearMap(chart, columns, job.withoutFar) };
     case "next":
       return { kind: "next", readings: nextReadings(chart, columns) };
+    case "sharing":
+      return { kind: "sharing", sharing: sharingOf(chart, columns, repeatedUncertainty(job.errorsMm)) };
     case "doubt":
       return {
         kind: "doubt",

@@ -59,7 +59,7 @@ function secondReadings(
 }
 
 /**
- * How exact the readings of some measures are taken to be: “Reading error of Bust 0.4 mm, from 8 figures measured twice; of
+ * How exact the readings of some measures are taken to be: “Reading error (…) of Bust 0.4 mm, from 8 figures measured twice; of
  * Waist 0.3 mm, from 7; of the others 0.5 mm, or 0.25 % where that is more.”
  */
 export function readingErrorWords(
@@ -68,14 +68,14 @@ export function readingErrorWords(
 ): string {
   const known = errors.filter(({ key }) => columns.some(({ column }) => column.key === key));
   if (known.length === 0) {
-    return "A careful tape reading is taken to be right to half a millimetre, or a quarter of one percent where that is more.";
+    return "A careful tape reading is taken to be off by half a millimetre as a rule (standard deviation: two readings of three by less), or by a quarter of one percent where that is more.";
   }
   const words = known.map(({ column, technicalErrorMm, figures }, i) => {
     const from = i === 0 ? `${count(figures, "figure")} measured twice` : String(figures);
     return `of ${column.heading} ${errorText(technicalErrorMm, column.unit)}, from ${from}`;
   });
   const others = known.length < columns.length ? ["of the others 0.5 mm, or 0.25 % where that is more"] : [];
-  return `Reading error ${[...words, ...others].join("; ")}.`;
+  return `Reading error (standard deviation: two readings of three are off by less) ${[...words, ...others].join("; ")}.`;
 }
 
 /** Two digits are all that some ten figures can tell. */

@@ -15,6 +15,10 @@ export function chanceWords(probability: number): string {
   return `about ${String(Math.round(probability * 10))} in 10`;
 }
 
+/** What else a chance rests on, besides the error of reading. */
+export const chartTeaches =
+  "The chart counts too: where many figures have one body to within the error of reading, small differences are more probably errors.";
+
 /**
  * A number of tolerances.
  *

@@ -19,6 +19,7 @@ const parts = [
   "grade.ts",
   "flags.ts",
   "slips.ts",
+  "sureness.ts",
   "opening.ts",
 ];
 for (const part of parts) {

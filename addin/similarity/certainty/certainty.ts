@@ -1,8 +1,11 @@
 import { errorFunction } from "simple-statistics";
 import type { Tolerance } from "../../measures/measure.ts";
+import { readingErrorMm, usualReadingError } from "../../measures/readingError.ts";
 import { toleranceMm } from "../../measures/toleranceMm.ts";
 import type { ComparedColumn } from "../columns.ts";
 import { apart, isWithin } from "../pair.ts";
+import type { Seen, Sharing } from "./sharing.ts";
+import { anyBody, keptOf, mostSquare, onAverageOne, posteriorOf, seenOfPair } from "./sharing.ts";
 
 /** How sure it is that two figures are within tolerance at every measure, given that readings are not exact. */
 export interface Certainty {
@@ -13,23 +16,15 @@ export interface Certainty {
 }
 
 /**
- * Standard uncertainty of one reading of a measure, in mm.
+ * Standard uncertainty of one reading of a measure, in mm: one standard deviation, see `ReadingError`.
  *
  * @param column the measure
  * @param mm the reading
  */
 export type Uncertainty = (column: ComparedColumn, mm: number) => number;
 
-/**
- * The error of a careful tape reading of a small figure: 0.5 mm, or 0.25 % where that is more. The project’s own starting
- * value.
- */
-export function usualErrorMm(mm: number): number {
-  return Math.max(0.5, 0.0025 * mm);
-}
-
 /** The usual error of a reading, whatever the measure. */
-export const usualUncertainty: Uncertainty = (_, mm) => usualErrorMm(mm);
+export const usualUncertainty: Uncertainty = (_, mm) => readingErrorMm(usualReadingError, mm);
 
 /**
  * Uncertainties from repeated readings where there are any, the usual ones elsewhere.
@@ -42,41 +37,88 @@ export function repeatedUncertainty(technicalErrorMm: ReadonlyMap<string, number
 }
 
 /**
- * P(share) = Π P(|N(δᵢ, √(uₐ² + u_b²))| ≤ tolᵢ): the probability that all true differences are within tolerance, when the
- * differences read are δᵢ and readings are off independently and normally. Measures that either figure lacks are left out,
- * as for the distance.
+ * How probable it is that two figures share a body: that all true differences are within tolerance. Where it is the same body
+ * they are nothing; where it is another one, with differences of the variance `spread` in reading errors, that which was read
+ * as δᵢ is normal about b·δᵢ with the variance b·(uₐ² + u_b²), where b = 1 − 1 / spread. Measures are independent given what
+ * happened, and readings are off independently and normally. Measures that either figure lacks are left out, as for the
+ * distance.
  *
- * Source of the combined uncertainty: JCGM 100:2008 (GUM), 5.1.2. The error function is that of simple-statistics, exact
- * to about 0.0000001.
+ *     P(share) = P(same body) + Σ P(another body at a spread) · Π P(|N(b·δᵢ, b·(uₐ² + u_b²))| ≤ tolᵢ)
+ *
+ * Source of the combined uncertainty: JCGM 100:2008 (GUM), 5.1.2; of the shrunken difference: the normal curve as its own
+ * conjugate, A. Gelman and others, Bayesian Data Analysis (3rd ed. 2013), 2.5. The error function is that of
+ * simple-statistics, exact to about 0.0000001.
  *
  * @param columns see `comparedColumns`
  * @param i where one figure stands in the chart, from 0
  * @param j where the other stands
+ * @param sharing how the pairs of the chart come about, see `sharingOf`; nothing is known of that when left out
  */
 export function certainty(
   columns: readonly ComparedColumn[],
   i: number,
   j: number,
   uncertainty: Uncertainty = usualUncertainty,
+  sharing: Sharing = anyBody,
 ): Certainty {
   if (Number.isNaN(apart(columns, i, j).distance)) return { probability: Number.NaN };
-  let probability = 1;
-  let least = 1;
-  let doubt: ComparedColumn | undefined;
-  for (const compared of columns) {
-    const a = compared.column.mm[i] ?? Number.NaN;
-    const b = compared.column.mm[j] ?? Number.NaN;
-    if (Number.isNaN(a - b)) continue;
-    // A figure is certainly like itself, however it was read.
-    const spread = i === j ? 0 : Math.hypot(uncertainty(compared, a), uncertainty(compared, b));
-    const within = withinProbability(b - a, spread, toleranceMm(compared.tolerance, a, b));
-    probability *= within;
-    if (within < least) {
-      least = within;
-      doubt = compared;
-    }
-  }
+  // A figure is certainly like itself, however it was read.
+  if (i === j) return { probability: 1 };
+  const known = columns.filter(({ column }) => !Number.isNaN(column.mm[i]! - column.mm[j]!));
+  const { probability, ofMeasures } = overParts(
+    sharing,
+    seenOfPair(columns, i, j, uncertainty),
+    (c, kept) => {
+      const compared = known[c]!;
+      const [a, b] = [compared.column.mm[i]!, compared.column.mm[j]!];
+      const spread = Math.hypot(uncertainty(compared, a), uncertainty(compared, b));
+      return withinProbability(
+        kept * (b - a),
+        Math.sqrt(kept) * spread,
+        toleranceMm(compared.tolerance, a, b),
+      );
+    },
+  );
+  const least = ofMeasures.reduce((a, b) => Math.min(a, b), 1);
+  const doubt = least < 1 ? known[ofMeasures.indexOf(least)] : undefined;
   return { probability, ...(doubt && { doubt }) };
+}
+
+/** Parts of a mixture that are less probable than this are passed over. */
+const leastWeight = 1e-7;
+
+/**
+ * The probability that all measures are within tolerance, over all that may have happened; and that of each by itself.
+ *
+ * @param within the probability that one measure is, when so much of its differences is kept: 1 − 1 / spread
+ */
+function overParts(
+  sharing: Sharing,
+  seen: Seen,
+  within: (measure: number, kept: number) => number,
+): { readonly probability: number; readonly ofMeasures: readonly number[] } {
+  const { weights, isOther } = posteriorOf(sharing, seen);
+  let probability = 0;
+  const ofMeasures = seen.squares.map(() => 0);
+  sharing.forEach((each, part) => {
+    const weight = weights[part]!;
+    if (weight < leastWeight) return;
+    const others = ofMeasures.map((_, c) => isOther(part, c));
+    // One measure at least is another where some are: that none is has been the same body.
+    const none =
+      each.kind === "another in some measures"
+        ? others.reduce((product, other) => product * (1 - other), 1)
+        : 0;
+    if (none >= 1) return;
+    let all = 1;
+    others.forEach((other, c) => {
+      const beyond = other === 0 ? 0 : other * (1 - within(c, keptOf(each, seen.shares[c]!)));
+      all *= 1 - beyond;
+      ofMeasures[c]! += weight * (1 - beyond / (1 - none));
+    });
+    probability += (weight * (all - none)) / (1 - none);
+  });
+  return { probability: Math.min(1, probability), ofMeasures };
 }
 
 /**
@@ -107,7 +149,9 @@ const leastShare = 0.02;
  * The pairs of a group are not independent of each other, since they share readings, so that their probabilities must not be
  * multiplied. For one measure this is the distribution of a range, P = ∫ Σᵢ fᵢ(x) Π(j≠i) [Fⱼ(y(x)) − Fⱼ(x)] dx, with y(x)
  * the largest value that is within tolerance of x (H. O. Hartley, The range in random samples, Biometrika 32
- * (1942), for readings of their own mean each). Measures are independent, as for two figures, see `certainty`.
+ * (1942), for readings of their own mean each). What may have happened is weighed as for two figures, see `certainty`, by the
+ * squares about the mean of the group; the group is never surer than its least sure pair, of those that stand farthest apart
+ * in some measure.
  *
  * Figures that lack a measure are left out there. Time grows with measures × members.
  *
@@ -119,17 +163,70 @@ export function groupCertainty(
   columns: readonly ComparedColumn[],
   members: readonly number[],
   uncertainty: Uncertainty = usualUncertainty,
+  sharing: Sharing = anyBody,
 ): number {
-  let probability = 1;
-  for (const compared of columns) {
-    const readings = members
-      .map((item) => compared.column.mm[item] ?? Number.NaN)
-      .filter((mm) => !Number.isNaN(mm));
-    const spreads = readings.map((mm) => uncertainty(compared, mm));
-    if (readings.length > 1) probability *= rangeProbability(readings, spreads, compared.tolerance);
-    if (probability === 0) break;
-  }
-  return probability;
+  const measures = columns.flatMap((compared) => {
+    const places = members.filter((item) => !Number.isNaN(compared.column.mm[item] ?? Number.NaN));
+    if (places.length < 2) return [];
+    const readings = places.map((item) => compared.column.mm[item]!);
+    return [
+      {
+        compared,
+        places,
+        ...aboutTheMean(
+          readings,
+          readings.map((mm) => uncertainty(compared, mm)),
+        ),
+      },
+    ];
+  });
+  if (measures.length === 0) return 1;
+  const seen = {
+    squares: measures.map(({ square }) => square),
+    free: measures.map(({ places }) => places.length - 1),
+    shares: onAverageOne(measures.map(({ share }) => share)),
+  };
+  const { probability } = overParts(sharing, seen, (c, kept) => {
+    const { compared, mean, readings, spreads } = measures[c]!;
+    return rangeProbability(
+      readings.map((mm) => mean + kept * (mm - mean)),
+      spreads.map((spread) => Math.sqrt(kept) * spread),
+      compared.tolerance,
+    );
+  });
+  if (members.length === 2) return probability;
+  const pairs = measures.map(({ places, readings }) => {
+    const [low, high] = [Math.min(...readings), Math.max(...readings)];
+    return certainty(
+      columns,
+      places[readings.indexOf(low)]!,
+      places[readings.indexOf(high)]!,
+      uncertainty,
+      sharing,
+    ).probability;
+  });
+  return Math.min(probability, ...pairs.filter((each) => !Number.isNaN(each)));
+}
+
+/** The mean of some readings by their uncertainty, and Σ z² about it. */
+function aboutTheMean(readings: readonly number[], spreads: readonly number[]) {
+  const isExact = spreads.some((spread) => spread === 0);
+  const weights = spreads.map((spread) => (isExact ? Number(spread === 0) : 1 / spread ** 2));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  const mean = readings.reduce((total, mm, i) => total + weights[i]! * mm, 0) / sum;
+  const square = readings.reduce(
+    (total, mm, i) => total + (mm === mean ? 0 : ((mm - mean) / spreads[i]!) ** 2),
+    0,
+  );
+  // Of two figures what `seenOfPair` has: the sum of both over the variance of their difference.
+  const variance = spreads.reduce((total, spread) => total + spread ** 2, 0) / spreads.length;
+  return {
+    ...{ readings, spreads, mean, square: Math.min(square, mostSquare) },
+    share: Math.min(
+      mostSquare,
+      (2 * readings.reduce((a, b) => a + b, 0) ** 2) / (readings.length ** 2 * variance),
+    ),
+  };
 }
 
 /**

@@ -2,6 +2,8 @@ import type { Chart } from "../../chart/chart.ts";
 import { toleranceMm } from "../../measures/toleranceMm.ts";
 import type { Certainty, Uncertainty } from "./certainty.ts";
 import { certainty, groupCertainty, usualUncertainty } from "./certainty.ts";
+import type { Sharing } from "./sharing.ts";
+import { anyBody, sharingOf } from "./sharing.ts";
 import type { ComparedColumn } from "../columns.ts";
 import type { Grouping } from "../groups.ts";
 import { numberOf } from "../groups.ts";
@@ -64,18 +66,24 @@ export interface Move {
  * @param columns see `comparedColumns`
  * @param grouping the group number of each figure in the order of the chart, or the rows of `sharedBodyGroups`
  * @param options.uncertainty of the readings; see `repeatedUncertainty` where readings were repeated
+ * @param options.sharing how the pairs come about; learned from the chart when omitted
  * @param options.mostPairs for how many pairs to work out what would change; 200 when omitted
  */
 export function changingGroups(
   chart: Chart,
   columns: readonly ComparedColumn[],
   grouping: Grouping,
-  options: { readonly uncertainty?: Uncertainty | undefined; readonly mostPairs?: number | undefined } = {},
+  options: {
+    readonly uncertainty?: Uncertainty | undefined;
+    readonly sharing?: Sharing | undefined;
+    readonly mostPairs?: number | undefined;
+  } = {},
 ): ChangingGroups {
   const { uncertainty = usualUncertainty, mostPairs = 200 } = options;
+  const sharing = options.sharing ?? sharingOf(chart, columns, uncertainty);
   const groupOf = (place: number) => numberOf(grouping, place);
   const membersOf = membersByGroup(chart, groupOf);
-  const doubtful = onTheFence(chart, columns, uncertainty);
+  const doubtful = onTheFence(chart, columns, uncertainty, sharing);
   const pairs = doubtful.slice(0, mostPairs).map((pair): ChangingPair => {
     const [i, j] = pair.places;
     const areWithin = isWithin(apart(columns, i, j).distance, 1);
@@ -92,7 +100,10 @@ export function changingGroups(
     pairCount: doubtful.length,
     figures: figuresOf(chart, doubtful),
     certaintyOf: new Map(
-      [...membersOf].map(([number, members]) => [number, groupCertainty(columns, members, uncertainty)]),
+      [...membersOf].map(([number, members]) => [
+        number,
+        groupCertainty(columns, members, uncertainty, sharing),
+      ]),
     ),
   };
 }
@@ -157,8 +168,8 @@ export interface DoubtfulPair extends Certainty {
 
 /** A pair is in doubt when its probability lies between this and 1 less this. The project’s own starting value. */
 export const surelyNot = 0.05;
-/** Φ(−1.644854) = 0.05: with the limit so many uncertainties short of a difference, it is within it as seldom as that. */
-const surelyNotZ = 1.644854;
+/** A difference that is so many uncertainties beyond its tolerance is beyond it, whatever else the chart teaches. */
+const surelyBeyond = 8;
 
 /**
  * The pairs on the fence, the most doubtful first; of equal ones the first by name. The first figure of a pair is the first
@@ -170,13 +181,14 @@ export function onTheFence(
   chart: Chart,
   columns: readonly ComparedColumn[],
   uncertainty: Uncertainty = usualUncertainty,
+  sharing: Sharing = anyBody,
 ): readonly DoubtfulPair[] {
   const order = chart.figures.map((_, i) => i).sort((i, j) => compareNames(chart, i, j));
   const pairs: DoubtfulPair[] = [];
   for (const [at, i] of order.entries()) {
     for (const j of order.slice(at + 1)) {
       if (isSurelyNot(columns, i, j, uncertainty)) continue;
-      const found = certainty(columns, i, j, uncertainty);
+      const found = certainty(columns, i, j, uncertainty, sharing);
       if (found.probability > surelyNot && found.probability < 1 - surelyNot) {
         pairs.push({ figure: chart.figures[i]!, other: chart.figures[j]!, places: [i, j], ...found });
       }
@@ -185,7 +197,7 @@ export function onTheFence(
   return pairs.sort((a, b) => Math.abs(a.probability - 0.5) - Math.abs(b.probability - 0.5));
 }
 
-/** True when one measure alone makes it less probable than `surelyNot`: P(|X| ≤ tol) ≤ Φ((tol − |δ|) / u). */
+/** True when one measure alone makes it less probable than `surelyNot`. */
 function isSurelyNot(
   columns: readonly ComparedColumn[],
   i: number,
@@ -199,7 +211,7 @@ function isSurelyNot(
     if (!(beyond > 0)) continue;
     const ofA = uncertainty(compared, a);
     const ofB = uncertainty(compared, b);
-    if (beyond * beyond > surelyNotZ * surelyNotZ * (ofA * ofA + ofB * ofB)) return true;
+    if (beyond * beyond > surelyBeyond * surelyBeyond * (ofA * ofA + ofB * ofB)) return true;
   }
   return false;
 }

@@ -5,7 +5,7 @@ import { robustSpread } from "../../checking/modifiedZ.ts";
 import { technicalErrorOfReadings } from "../../checking/technicalError.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { toMm } from "../../measures/units.ts";
-import { usualErrorMm } from "./certainty.ts";
+import { readingErrorMm, usualReadingError } from "../../measures/readingError.ts";
 
 /** The error of one reading of a measure, from figures that were measured more than once. */
 export interface ReadingError {
@@ -50,7 +50,7 @@ const slipErrors = 5;
  * The error of a reading of each measure, from all rows of one name (any case) in a chart and in a second chart.
  *
  * Slips are left out and told: readings of one figure that are farther apart than five errors of one reading. As the error
- * counts the usual one (`usualErrorMm`), or the typical one of the measure where that is more, so that nobody’s own way of
+ * counts the usual one (`usualReadingError`), or the typical one of the measure where that is more, so that nobody’s own way of
  * measuring is cut down to the usual; the typical error is the median difference of the first two readings of each
  * figure over 0.6745·√2. A typical error of more than five usual ones is no error of reading, but another unit or another
  * measure: there the usual one counts.
@@ -119,7 +119,7 @@ function readingsAt({ mm }: MeasureColumn, places: readonly number[]): readonly 
 function slipLimitsMm(repeated: readonly UnlikeReadings[]): readonly number[] {
   const typical = robustSpread(repeated.map(({ mm: [a, b] }) => a! - b!)) / Math.SQRT2;
   return repeated.map(({ mm }) => {
-    const usual = usualErrorMm(mean([...mm]));
+    const usual = readingErrorMm(usualReadingError, mean([...mm]));
     return slipErrors * (typical <= slipErrors * usual ? Math.max(usual, typical) : usual);
   });
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
+import { sharingOf } from "../../../addin/similarity/certainty/sharing.ts";
 import { certainty, repeatedUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
 import { sureness } from "../../../taskpane/groups/chances.ts";
 import type { GroupAnswer } from "../../../taskpane/groups/jobs.ts";
@@ -30,7 +31,7 @@ function withSecond(table = "SecondReadings", cells = again) {
 }
 
 const usualWords =
-  "A careful tape reading is taken to be right to half a millimetre, or a quarter of one percent where that is more.";
+  "A careful tape reading is taken to be off by half a millimetre as a rule (standard deviation: two readings of three by less), or by a quarter of one percent where that is more.";
 
 describe("second readings", () => {
   test("are those of the table of that name, which is never taken for the chart", async () => {
@@ -56,7 +57,7 @@ describe("second readings", () => {
     const { figures: read, columns } = await grouped(withSecond());
     // Every two busts differ by 1 mm: √(6 · 1 / (2 · 6)). Of six waists five do, one is the same, and Wren’s is a slip.
     expect(readingErrorWords(read.second, columns)).toBe(
-      "Reading error of Bust 0.71 mm, from 6 figures measured twice; of Waist 0.65 mm, from 6; of the others 0.5 mm, or 0.25 % where that is more.",
+      "Reading error (standard deviation: two readings of three are off by less) of Bust 0.71 mm, from 6 figures measured twice; of Waist 0.65 mm, from 6; of the others 0.5 mm, or 0.25 % where that is more.",
     );
     expect(secondWords(read.second)).toEqual([
       "They show how exact your readings are of 2 measures: Bust, Waist.",
@@ -104,17 +105,21 @@ describe("second readings", () => {
     const uncertainty = repeatedUncertainty(second.errorsMm);
     const bust = columns.find(({ column }) => column.heading === "Bust")!;
     expect(uncertainty(bust, 135)).toBeCloseTo(Math.SQRT1_2, 12);
-    const sure = sureness(columns, pair, uncertainty);
-    expect(sure.least?.probability).toBe(certainty(columns, ...pair, uncertainty).probability);
-    expect(sure.ofAll).not.toBe(sureness(columns, pair, repeatedUncertainty(new Map())).ofAll);
+    const sharing = sharingOf(chart, columns, uncertainty);
+    const sure = sureness(columns, pair, uncertainty, sharing);
+    expect(sure.least?.probability).toBe(certainty(columns, ...pair, uncertainty, sharing).probability);
+    expect(sure.ofAll).not.toBe(sureness(columns, pair, repeatedUncertainty(new Map()), sharing).ofAll);
 
     const doubtOf = (errorsMm: ReadonlyMap<string, number>) =>
       doubtIn(doGroupJob(structuredClone({ kind: "doubt", chart, columns, errorsMm })));
-    const exact = doubtOf(new Map(columns.map(({ column }) => [column.key, 0.01])));
-    const coarse = doubtOf(second.errorsMm);
+    const errorsOf = (mm: number) => new Map(columns.map(({ column }) => [column.key, mm]));
+    const exact = doubtOf(errorsOf(0.01));
+    const coarse = doubtOf(errorsOf(12));
     expect(coarse?.pairCount).toBeGreaterThan(exact?.pairCount ?? Infinity);
+    const coarsely = repeatedUncertainty(errorsOf(12));
+    const taught = sharingOf(chart, columns, coarsely);
     for (const { places, probability } of coarse?.pairs ?? []) {
-      expect(probability).toBe(certainty(columns, ...places, uncertainty).probability);
+      expect(probability).toBe(certainty(columns, ...places, coarsely, taught).probability);
     }
   });
 });
