@@ -1,5 +1,5 @@
 import type { Injector } from "@univerjs/core";
-import { LexerTreeBuilder } from "@univerjs/engine-formula";
+import { LexerTreeBuilder, sequenceNodeType } from "@univerjs/engine-formula";
 
 type Parser = InstanceType<typeof LexerTreeBuilder>;
 type Arguments<K extends "treeBuilder" | "getNewFormulaWithPrefix" | "getFormulaExprTree"> = Parameters<
@@ -17,7 +17,8 @@ class FreshLexer extends LexerTreeBuilder {
   }
 
   override sequenceNodesBuilder(formula: string) {
-    return new LexerTreeBuilder().sequenceNodesBuilder(formula);
+    const parts = new LexerTreeBuilder().sequenceNodesBuilder(formula);
+    return parts && withOpenBracketWhole(parts);
   }
 
   override getFunctionAndParameter(formula: string, index: number) {
@@ -39,6 +40,23 @@ class FreshLexer extends LexerTreeBuilder {
   override getFormulaExprTree(...given: Arguments<"getFormulaExprTree">) {
     return new LexerTreeBuilder().getFormulaExprTree(...given);
   }
+}
+
+type Parts = NonNullable<ReturnType<Parser["sequenceNodesBuilder"]>>;
+
+/**
+ * Keeps a table’s name and its bracket together while the bracket is open: `Figures[`, `Figures[Bust (m`. The grid’s own
+ * parts break off at the bracket and at every operator in a heading, so that columns could not be completed there.
+ */
+function withOpenBracketWhole(parts: Parts): Parts {
+  const text = (part: Parts[number]): string => (typeof part === "string" ? part : part.token);
+  for (const [i, part] of parts.entries()) {
+    if (typeof part === "string" || part.nodeType !== sequenceNodeType.FUNCTION) continue;
+    const token = parts.slice(i).map(text).join("");
+    if (/^[^[\]()"]+\[[^[\]]*$/.test(token))
+      return [...parts.slice(0, i), { ...part, token, endIndex: part.startIndex + token.length - 1 }];
+  }
+  return parts;
 }
 
 /**

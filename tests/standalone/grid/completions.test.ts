@@ -1,3 +1,4 @@
+import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { IDescriptionService } from "@univerjs/sheets-formula";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { completeMore } from "../../../addin/standalone/grid/completions.ts";
@@ -42,6 +43,16 @@ describe("completing what is typed in a formula", () => {
     expect(names("Figures[zz")).toEqual([]);
     expect(names("Nothing[")).toEqual([]);
   });
+
+  // The grid looks up the part of the formula that the cursor stands behind.
+  it.each(["Figures[", "Figures[#", "Figures[Bust (m", "Figures[High bu"])(
+    "looks up “%s” as a whole",
+    (typed) => {
+      const parts = grid.unit.injector.get(LexerTreeBuilder).sequenceNodesBuilder(`=SUM(${typed}`);
+      expect(parts?.at(-1)).toMatchObject({ token: typed });
+      expect(parts).toHaveLength(3);
+    },
+  );
 
   it("names every function by its whole name and by what stands after the point", () => {
     for (const { name } of descriptors) {
