@@ -1,5 +1,5 @@
 import type { Injector } from "@univerjs/core";
-import { Quantity } from "@univerjs/core";
+import { ICommandService, Quantity } from "@univerjs/core";
 import type { ISearchItemWithType } from "@univerjs/sheets-formula";
 import { IDescriptionService } from "@univerjs/sheets-formula";
 import { FunctionType } from "@univerjs/engine-formula";
@@ -16,6 +16,7 @@ import { tablesOf } from "./gridSheets.ts";
 export function completeMore(unit: GridUnit): void {
   const descriptions = unit.injector.get(IDescriptionService);
   const searched = leaveLateCompletions(unit.injector);
+  goOnBehindCompletion(unit.injector);
   const search = descriptions.getSearchListByNameFirstLetter.bind(descriptions);
   descriptions.getSearchListByNameFirstLetter = (text) => {
     searched();
@@ -55,6 +56,46 @@ function leaveLateCompletions(injector: Injector): () => void {
   return () => {
     listed = text();
   };
+}
+
+/**
+ * The grid puts the cursor behind what it has completed a moment later: what is typed at once would stand before it, and
+ * the cursor would jump. Here it goes there at once, and does not go back.
+ */
+function goOnBehindCompletion(injector: Injector): void {
+  const editors = injector.get(IEditorService, Quantity.OPTIONAL);
+  if (!editors) return;
+  const commands = injector.get(ICommandService);
+  const now = () => {
+    const editor = editors.getFocusEditor();
+    const [cursor] = editor?.getSelectionRanges() ?? [];
+    if (!editor || !cursor?.collapsed) return undefined;
+    return {
+      editor,
+      cursor: cursor.startOffset,
+      length: editor.getDocumentData().body?.dataStream.length ?? 0,
+    };
+  };
+  let before: ReturnType<typeof now>;
+  commands.beforeCommandExecuted(({ id }) => {
+    if (takesCompletion.test(id)) before = now();
+  });
+  commands.onCommandExecuted(({ id }) => {
+    if (!takesCompletion.test(id) || !before) return;
+    const { editor, cursor, length } = before;
+    const longer = (editor.getDocumentData().body?.dataStream.length ?? 0) - length;
+    if (longer === 0) return;
+    const behind = cursor + longer;
+    const set = editor.setSelectionRanges.bind(editor);
+    set([{ startOffset: behind, endOffset: behind }]);
+    const once: typeof set = (ranges, focusesToo) => {
+      const [range] = ranges;
+      if (range?.startOffset === behind && range.endOffset === behind)
+        Object.assign(editor, { setSelectionRanges: set });
+      else set(ranges, focusesToo);
+    };
+    Object.assign(editor, { setSelectionRanges: once });
+  });
 }
 
 /** What may stand in the brackets after the name of a table; those that begin with what is typed come first. */
