@@ -15,10 +15,14 @@ export interface Hands {
   typeInto(address: string, text: string): Promise<void>;
   /** The same through the bar above the sheet. */
   typeIntoBar(address: string, text: string): Promise<void>;
+  /** Clicks into the bar above the sheet, behind what it holds. */
+  clickBar(): Promise<void>;
+  /** What the page says to a screen reader, for example `A2: 136 mm`. */
+  readonly spoken: Locator;
   /** The list of functions, tables and columns that completes what is typed. */
   readonly completions: Locator;
-  /** Goes down the list of completions to the one of this name, and takes it. */
-  choose(name: string): Promise<void>;
+  /** Waits until the list of completions is for what was typed last, goes down to the one of this name, and takes it. */
+  choose(typed: string, name: string): Promise<void>;
   /** Opens a file with this workbook. */
   open(content: WorkbookContent): Promise<void>;
   addSheet(): Promise<void>;
@@ -47,9 +51,17 @@ export function handsOn(page: Page): Hands {
     await page.waitForFunction(() => document.activeElement?.tagName !== "INPUT");
   };
 
+  const clickBar = async (): Promise<void> => {
+    const box = await bar.boundingBox();
+    if (!box) throw new Error("The bar above the sheet is not in sight.");
+    await page.mouse.click(box.x + box.width - 200, box.y + box.height / 2);
+  };
+
   return {
     goTo,
+    clickBar,
     completions,
+    spoken: page.locator(".spoken"),
     type: (text) => page.keyboard.type(text),
     press: (key) => page.keyboard.press(key),
     typeInto: async (address, text) => {
@@ -59,15 +71,15 @@ export function handsOn(page: Page): Hands {
     },
     typeIntoBar: async (address, text) => {
       await goTo(address);
-      const box = await bar.boundingBox();
-      if (!box) throw new Error("The bar above the sheet is not in sight.");
-      await page.mouse.click(box.x + box.width - 200, box.y + box.height / 2);
+      await clickBar();
       await page.keyboard.press("Control+A");
       await page.keyboard.type(text);
       await page.keyboard.press("Enter");
     },
-    choose: async (name) => {
-      await completions.filter({ hasText: name }).first().waitFor();
+    choose: async (typed, name) => {
+      // The part that was typed has a colour of its own.
+      const begun = page.getByText(name.slice(0, typed.length), { exact: true });
+      await completions.filter({ hasText: name, has: begun }).first().waitFor();
       const names = await completions.locator("span:first-child").allInnerTexts();
       const at = names.indexOf(name);
       if (at < 0) throw new Error(`“${name}” is not among ${names.join(", ")}.`);

@@ -1,49 +1,68 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
-import type { WorkbookContent } from "../../addin/workbook/content.ts";
+import type { Cell } from "../../addin/chart/cell.ts";
+import { cellName } from "../../addin/workbook/address.ts";
+import type { SheetContent, WorkbookContent } from "../../addin/workbook/content.ts";
+import { descriptors } from "../../functions/all.ts";
+import type { Result, Table } from "../../functions/descriptor.ts";
+import { isTable } from "../../functions/descriptor.ts";
+import { exampleArguments } from "../../functions/exampleArguments.ts";
+import { exampleBooks } from "../functions/exampleBooks.ts";
 import type { Hands } from "./hands.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
 import { newVisitor } from "./page.ts";
+import type { QuickKeys } from "./quickKeys.ts";
+import { quickKeys } from "./quickKeys.ts";
 
 /** `=FIT.…` in backquotes; for the figures of an ellipsis any two of the demo will do. */
 const formulasOfReadme = [...readFileSync("README.md", "utf8").matchAll(/`(=FIT\.[^`]+)`/g)].map((found) =>
   (found[1] ?? "").replace('"…"', '"Ardwen"').replace('"…"', '"Dovelle"'),
 );
 
+/** A formula, what its function gives when it is called, and where there is room below to type it a few times. */
+interface ToType {
+  readonly formula: string;
+  readonly gives: Table;
+  readonly sheet: string;
+  readonly row: number;
+}
+
 describe("typed key by key", { timeout: 300_000 }, () => {
   let visitor: Visitor;
   let page: Page;
   let hands: Hands;
+  let keys: QuickKeys;
 
   beforeEach(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
     hands = handsOn(page);
+    keys = await quickKeys(page);
   });
 
   afterEach(() => visitor.close());
 
-  it("formulas of the README give an answer in the demo, and the same one after a reload", async () => {
+  it("every function’s example and every formula of the README give what the functions give, in whichever way they are typed", async () => {
     expect(formulasOfReadme.length).toBeGreaterThanOrEqual(5);
+    const demo = await hands.saved();
+    const inDemo: ToType[] = [];
     for (const formula of formulasOfReadme) {
       await hands.addSheet();
-      await hands.typeInto("A1", formula);
+      const sheet = (await page.getByRole("tab", { selected: true }).innerText()).trim();
+      inDemo.push({ formula, gives: toTable(calledDirectly(formula, demo)), sheet, row: 0 });
     }
-    const typedSheets = (content: WorkbookContent) => content.sheets.slice(-formulasOfReadme.length);
-    const firstCells = async () => typedSheets(await hands.saved()).map((sheet) => sheet.cells[0]?.[0]);
-    await expect.poll(firstCells, { timeout: 30_000 }).toEqual(
-      formulasOfReadme.map((formula) =>
-        expect.objectContaining({
-          formula,
-          value: expect.stringMatching(/^(Pattern|Figure|Piece|Measure)$/),
-        }),
-      ),
-    );
+    await typeAll(inDemo);
     const typed = await hands.saved();
     await hands.reload();
     await expect.poll(() => hands.saved(), { timeout: 30_000 }).toEqual(typed);
+
+    for (const { content, examples } of exampleBooks(descriptors)) {
+      await hands.open(content);
+      await typeAll(examples.map((example) => ({ ...example, gives: toTable(example.gives) })));
+    }
+    expect(keys.count).toBeGreaterThan(5000);
   });
 
   it("a formula typed on past the list of completions stands as it was typed", async () => {
@@ -56,4 +75,113 @@ describe("typed key by key", { timeout: 300_000 }, () => {
     const firstCell = async () => (await hands.saved()).sheets.at(-1)?.cells[0]?.[0];
     await expect.poll(firstCell, { timeout: 30_000 }).toMatchObject({ formula: "=SUM(1,2)", value: 3 });
   });
+
+  async function typeAll(formulas: readonly ToType[]): Promise<void> {
+    for (const one of formulas) await typeEveryWay(one);
+    const expected = formulas.flatMap(whatStands);
+    const found = (book: WorkbookContent) =>
+      expected.map(({ sheet, row, cells }) => {
+        const there = book.sheets.find(({ name }) => name === sheet);
+        return { sheet, row, formula: there?.cells[row]?.[0]?.formula, cells: valuesAt(there, row, cells) };
+      });
+    await expect.poll(async () => found(await hands.saved()), { timeout: 30_000 }).toEqual(expected);
+  }
+
+  /** The same formula below itself, typed in three ways; see {@link rowsOf}. */
+  async function typeEveryWay(one: ToType): Promise<void> {
+    const { formula, gives, sheet } = one;
+    const [name = "", given = ""] = /^=FIT\.(\w+)\((.*)$/.exec(formula)?.slice(1) ?? [];
+    const rows = rowsOf(one);
+    // In the cell, with the name misspelt first.
+    await hands.goTo(`${sheet}!${cellName(rows.cell, 0)}`);
+    await keys.type(formula.replace(name, name.slice(0, -1)));
+    await keys.press("Enter");
+    await keys.press("ArrowUp");
+    await hands.spoken.filter({ hasText: `${cellName(rows.cell, 0)}: #NAME?` }).waitFor();
+    await keys.type(formula);
+    await keys.press("Enter");
+    // In the bar, after it was given up half-way.
+    await keys.press("ArrowDown", gives.length);
+    await hands.clickBar();
+    await keys.type(formula.slice(0, halfWay(formula)));
+    await keys.press("Escape", 2);
+    await keys.press("ArrowDown");
+    await hands.clickBar();
+    await keys.type(formula);
+    await keys.press("Enter");
+    // With the list of completions, after it was given up with the list open.
+    await keys.press("ArrowDown", gives.length);
+    await keys.type(`=fit.${name.slice(0, 2).toLowerCase()}`);
+    await hands.completions.first().waitFor();
+    await keys.press("Escape", 2);
+    await keys.press("ArrowDown");
+    await choose("=", `fit.${name.slice(0, 3).toLowerCase()}`, `FIT.${name}`);
+    const table = /^\w+\[/.exec(given)?.[0];
+    if (table === undefined) await keys.type(given);
+    else {
+      await choose("", table, `${table}#All]`);
+      await keys.type(given.slice(given.indexOf("]") + 1));
+    }
+    await keys.press("Enter");
+  }
+
+  async function choose(before: string, typed: string, name: string): Promise<void> {
+    await keys.type(before + typed);
+    await hands.choose(typed, name);
+  }
 });
+
+/** Rows in which a formula is typed, one below the other with room for what it gives. */
+function rowsOf({ row, gives }: ToType) {
+  const givenUpInBar = row + gives.length + 1;
+  const bar = givenUpInBar + 1;
+  const givenUpWithList = bar + gives.length + 1;
+  return { cell: row, givenUpInBar, bar, givenUpWithList, list: givenUpWithList + 1 };
+}
+
+function whatStands(one: ToType) {
+  const { cell, givenUpInBar, bar, givenUpWithList, list } = rowsOf(one);
+  const { sheet, formula } = one;
+  const cells = one.gives.map((line) => line.map(rounded));
+  return [
+    ...[cell, bar, list].map((row) => ({ sheet, row, formula, cells })),
+    ...[givenUpInBar, givenUpWithList].map((row) => ({ sheet, row, formula: undefined, cells: [[""]] })),
+  ];
+}
+
+/** Within a table’s brackets where there are some. */
+function halfWay(formula: string): number {
+  const bracket = formula.indexOf("[");
+  return bracket < 0 ? Math.ceil(formula.length / 2) : bracket + 1;
+}
+
+function calledDirectly(formula: string, { sheets }: WorkbookContent): Result {
+  const descriptor = descriptors.find(({ name }) => formula.startsWith(`=FIT.${name}(`));
+  if (!descriptor) throw new Error(`${formula}: there is no such function`);
+  const values = exampleArguments(formula).map((text) => {
+    const named = /^(\w+)\[#All\]$/.exec(text)?.[1];
+    if (named === undefined) return text.replaceAll('"', "");
+    for (const { cells, tables = [] } of sheets) {
+      const table = tables.find(({ name }) => name === named);
+      if (!table) continue;
+      return cells
+        .slice(table.row, table.row + table.rows)
+        .map((line) => Array.from({ length: table.columns }, (_, i) => line[table.column + i]?.value ?? ""));
+    }
+    throw new Error(`${formula}: there is no table ${named}`);
+  });
+  return descriptor.compute(values);
+}
+
+function toTable(result: Result): Table {
+  return isTable(result) ? result : [[result]];
+}
+
+function valuesAt(sheet: SheetContent | undefined, row: number, like: readonly (readonly unknown[])[]) {
+  return like.map((line, i) => line.map((_, j) => rounded(sheet?.cells[row + i]?.[j]?.value)));
+}
+
+/** The reference rounds to three decimals. */
+function rounded(value: Cell): Cell {
+  return typeof value === "number" ? Math.round(value * 1000) / 1000 : (value ?? "");
+}
