@@ -80,7 +80,7 @@ export function handsOn(page: Page): Hands {
       // The part that was typed has a colour of its own.
       const begun = page.getByText(name.slice(0, typed.length), { exact: true });
       await completions.filter({ hasText: name, has: begun }).first().waitFor();
-      const names = await completions.locator("span:first-child").allInnerTexts();
+      const names = await completions.locator("> span:first-child").allInnerTexts();
       const at = names.indexOf(name);
       if (at < 0) throw new Error(`“${name}” is not among ${names.join(", ")}.`);
       for (let i = 0; i < at; i++) await page.keyboard.press("ArrowDown");

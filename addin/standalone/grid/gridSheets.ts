@@ -159,7 +159,7 @@ export function usedIn(unit: GridUnit, sheet: Worksheet, within?: Rectangle): Re
   return found.endRow < 0 ? undefined : found;
 }
 
-function isFilled(cell: Nullable<ICellData>): boolean {
+export function isFilled(cell: Nullable<ICellData>): boolean {
   return Boolean(cell?.f ?? cell?.si) || toCell(cell) !== undefined;
 }
 

@@ -7,12 +7,12 @@ import {
 } from "@univerjs/sheets";
 import { isCellError } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
+import { columnLetters } from "../../workbook/address.ts";
 import { checkArea, checkEdits, tableNamed } from "../../workbook/checkEdits.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import type {
   Area,
   CellAddress,
-  Edit,
   FoundCell,
   RangeData,
   TypedCell,
@@ -39,11 +39,15 @@ import {
   usedIn,
   workbookOf,
 } from "./gridSheets.ts";
+import type { LostHeading } from "./followHeadings.ts";
+import { followHeadings } from "./followHeadings.ts";
 import type { KeptAsText } from "./keepAsText.ts";
 import { keepAsText } from "./keepAsText.ts";
+import { keepFilters } from "./keepFilters.ts";
 import { renewFormulas } from "./renewFormulas.ts";
 import { roomyNewSheets } from "./roomyNewSheets.ts";
-import { tendTables } from "./tendTables.ts";
+import type { BesideTable } from "./tendTables.ts";
+import { takeIn, tendTables } from "./tendTables.ts";
 import { readTypedFormulas } from "./typedFormulas.ts";
 import { conflicts } from "./undoConflict.ts";
 import { toCell } from "./values.ts";
@@ -59,9 +63,18 @@ export interface GridWorkbook extends Workbook {
   onEdit(listener: () => void): () => void;
   /** Called for every formula that is kept as text, because it must not be calculated. Returns the unsubscriber. */
   onKeptAsText(listener: KeptAsText): () => void;
+  /** Called when something typed has not become what it may have been meant to be. Returns the unsubscriber. */
+  onTableHint(listener: (hint: TableHint) => void): () => void;
   /** Stop listening to the grid. */
   close(): void;
 }
+
+/** What a user should know about a table after typing, with a way to mend it. */
+export type TableHint =
+  /** `takeIn` makes the column part of the table, and gives its heading. */
+  | (BesideTable & { readonly kind: "beside"; readonly takeIn: () => Promise<string> })
+  /** `takeBack` takes back the step that changed the heading. */
+  | (LostHeading & { readonly kind: "heading lost"; readonly takeBack: () => Promise<void> });
 
 interface Action {
   readonly label: string;
@@ -73,12 +86,18 @@ const quietMs = 150;
 
 const scrollToCell = "sheet.command.scroll-to-cell";
 
-export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridWorkbook {
+/** @param opened the workbook as it was opened */
+export function createGridWorkbook(
+  unit: GridUnit,
+  errors: FormulaErrors,
+  opened: IWorkbookData,
+): GridWorkbook {
   const undo = groupedUndo(unit);
   const editable: EditableUnit = { ...unit, undo };
   const listeners = new Set<(change: WorkbookChange) => void>();
   const editListeners = new Set<() => void>();
   const textListeners = new Set<KeptAsText>();
+  const hintListeners = new Set<(hint: TableHint) => void>();
   /** The sheets to tell of, with what was typed into them. */
   const told = new Map<string, readonly TypedCell[]>();
   let actions: readonly Action[] = [];
@@ -103,14 +122,42 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     timer = setTimeout(tell, quietMs);
   };
 
+  const hint = (told: TableHint): void => {
+    for (const listener of hintListeners) listener(told);
+  };
+  const onBeside = (beside: BesideTable): void => {
+    hint({
+      kind: "beside",
+      ...beside,
+      takeIn: () =>
+        act(`Take column ${columnLetters(beside.at.column)} into ${beside.table}`, () =>
+          takeIn(editable, beside),
+        ),
+    });
+  };
+  const onLostHeading = (lost: LostHeading): void => {
+    const step = undo.steps(unit.unitId).at(-1);
+    hint({
+      kind: "heading lost",
+      ...lost,
+      takeBack: () =>
+        inTurn(() => {
+          if (step) takeBack(editable, { label: `The change of “${lost.heading}”`, step });
+        }),
+    });
+  };
+
   const watching = [
+    undo.watchKeys(unit.injector.get(ICommandService)),
     guardCalculation(unit, errors),
     keepAsText(unit, (formula, why) => {
       for (const listener of textListeners) listener(formula, why);
     }),
     watchChanges(unit, errors, changed),
-    tendTables(editable, () => isOwn),
+    tendTables(editable, { isOwn: () => isOwn, onBeside }),
+    followHeadings(editable, onLostHeading),
     readTypedFormulas(unit),
+    keepFilters(unit, opened),
     renewFormulas(unit, errors),
     roomyNewSheets(editable),
   ];
@@ -128,6 +175,22 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     last = turn.catch(() => undefined);
     return turn;
   };
+
+  /** Does something as one step of the undo list. When it fails, what it has done so far is taken back. */
+  const act = <T>(label: string, work: () => Promise<T>, check = (): void => undefined): Promise<T> =>
+    inTurn(async () => {
+      check();
+      undo.beginGroup(unit.unitId);
+      try {
+        const result = await work();
+        const step = undo.endGroup();
+        if (step) actions = [...actions, { label, step }];
+        return result;
+      } catch (error) {
+        if (undo.endGroup()) undo.discardLast(unit.unitId);
+        throw error;
+      }
+    });
 
   /** Actions that have not been taken back, with Ctrl+Z for example. */
   const open = (): readonly Action[] => {
@@ -149,11 +212,15 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
     readSelection: later(() => readSelection(unit)),
     select: later((area: Area) => select(unit, area)),
     apply: (label, edits) =>
-      inTurn(async () => {
-        checkEdits(shapeOf(unit), edits);
-        const step = await applyAll(editable, edits);
-        if (step) actions = [...actions, { label, step }];
-      }),
+      act(
+        label,
+        async () => {
+          for (const edit of edits) await applyEdit(editable, edit);
+        },
+        () => {
+          checkEdits(shapeOf(unit), edits);
+        },
+      ),
     lastAction: () => open().at(-1)?.label,
     undo: () =>
       inTurn(() => {
@@ -189,12 +256,17 @@ export function createGridWorkbook(unit: GridUnit, errors: FormulaErrors): GridW
       textListeners.add(listener);
       return () => textListeners.delete(listener);
     },
+    onTableHint: (listener) => {
+      hintListeners.add(listener);
+      return () => hintListeners.delete(listener);
+    },
     close: () => {
       clearTimeout(timer);
       for (const each of watching) each.dispose();
       listeners.clear();
       editListeners.clear();
       textListeners.clear();
+      hintListeners.clear();
     },
   };
 }
@@ -216,18 +288,6 @@ function shapeOf(unit: GridUnit) {
     tables: tablesOf(unit),
     firstRow: (area: Area) => readArea(unit, { ...area, rows: 1 }).values[0] ?? [],
   };
-}
-
-/** Apply edits as one step. When one fails, those before it are taken back. */
-async function applyAll(unit: EditableUnit, edits: readonly Edit[]): Promise<IUndoRedoItem | undefined> {
-  unit.undo.beginGroup(unit.unitId);
-  try {
-    for (const edit of edits) await applyEdit(unit, edit);
-  } catch (error) {
-    if (unit.undo.endGroup()) unit.undo.discardLast(unit.unitId);
-    throw error;
-  }
-  return unit.undo.endGroup();
 }
 
 function isLastStep({ undo, unitId }: EditableUnit, { step }: Action): boolean {

@@ -1,11 +1,13 @@
-import type { DependencyOverride, IMutationInfo, IUndoRedoItem } from "@univerjs/core";
+import type { DependencyOverride, IDisposable, IMutationInfo, IUndoRedoItem } from "@univerjs/core";
 import {
   ICommandService,
   IContextService,
   IUndoRedoService,
   IUniverInstanceService,
   LocalUndoRedoService,
+  RedoCommandId,
   sequenceExecute,
+  UndoCommandId,
 } from "@univerjs/core";
 import { RemoveSheetMutation } from "@univerjs/sheets";
 
@@ -18,6 +20,29 @@ const depth = 100;
  */
 export class GroupedUndo extends LocalUndoRedoService {
   #group: IUndoRedoItem | undefined;
+  #isRunning = false;
+
+  /** True while a step is taken back or done again, in whichever way. */
+  get isRunning(): boolean {
+    return this.#isRunning;
+  }
+
+  /** Notices when Ctrl+Z and Ctrl+Y are at work. */
+  watchKeys(commands: ICommandService): IDisposable {
+    const isOfKeys = (id: string): boolean => id === UndoCommandId || id === RedoCommandId;
+    const before = commands.beforeCommandExecuted(({ id }) => {
+      if (isOfKeys(id)) this.#isRunning = true;
+    });
+    const after = commands.onCommandExecuted(({ id }) => {
+      if (isOfKeys(id)) this.#isRunning = false;
+    });
+    return {
+      dispose: () => {
+        before.dispose();
+        after.dispose();
+      },
+    };
+  }
 
   /** From now on, commands count as one step, until `endGroup`. */
   beginGroup(unitId: string): void {
@@ -35,6 +60,10 @@ export class GroupedUndo extends LocalUndoRedoService {
 
   /** Count what a piece of work does as part of the step before it. The work must not wait for anything. */
   extendLast(unitId: string, work: () => void): void {
+    if (this.#group?.unitID === unitId) {
+      work();
+      return;
+    }
     this.beginGroup(unitId);
     work();
     const more = this.#group;
@@ -93,7 +122,9 @@ export class GroupedUndo extends LocalUndoRedoService {
   }
 
   #run(mutations: IMutationInfo[]): void {
+    this.#isRunning = true;
     const { result } = sequenceExecute(sheetsLast(mutations), this._commandService);
+    this.#isRunning = false;
     if (!result) throw new Error("A step could not be taken back as a whole.");
   }
 }

@@ -108,7 +108,7 @@ export function openGrid(
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   const unit = { injector, unitId: snapshot.id };
-  const workbook = createGridWorkbook(unit, errors);
+  const workbook = createGridWorkbook(unit, errors, snapshot);
   keepTyped(injector);
   const bar = keepKeyboardInBar(injector);
   const controls = nameControls(container, injector);

@@ -64,7 +64,7 @@ export function openWithoutScreen(
   injector.get(LifecycleService).stage = LifecycleStages.Rendered;
   const unit = { injector, unitId: snapshot.id };
   injector.get(IUniverInstanceService).focusUnit(snapshot.id);
-  const workbook = createGridWorkbook(unit, errors);
+  const workbook = createGridWorkbook(unit, errors, snapshot);
   return {
     workbook,
     unit,

@@ -1,6 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { InputError } from "../../measures/inputError.ts";
 import type { LengthUnit } from "../../measures/units.ts";
+import { columnLetters } from "../../workbook/address.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import { checkFileSize } from "../../workbook/tooLarge.ts";
 import type { ReadWorkbook } from "../../workbook/xlsx/readXlsx.ts";
@@ -9,7 +10,7 @@ import { download } from "../../../taskpane/drawing/download.ts";
 import type { ActiveCell } from "../grid/activeCell.ts";
 import { cellsField } from "../grid/cellsField.ts";
 import type { OpenGrid } from "../grid/openGrid.ts";
-import type { GridWorkbook } from "../grid/gridWorkbook.ts";
+import type { GridWorkbook, TableHint } from "../grid/gridWorkbook.ts";
 import type { Autosave, LastSave, SaveState } from "../storage/autosave.ts";
 import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
 import type { Book, Version } from "../storage/books.ts";
@@ -21,11 +22,13 @@ import { xlsxType } from "./files.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
 import type { PageNotice } from "./notices.ts";
 import {
+  besideNotice,
   dayAndClock,
   downloadAside,
   fileNameFor,
   inWords,
   keptAsTextNotice,
+  lostHeadingNotice,
   notKeptNotice,
   notOpenedNotice,
   otherTabNotice,
@@ -139,10 +142,46 @@ export function createDesk(place: HTMLElement): Desk {
     }
   };
 
+  const sayHint = (hint: TableHint): void => {
+    if (hint.kind === "beside") {
+      const takeIn = async (): Promise<void> => {
+        const heading = await hint.takeIn();
+        dismiss("beside");
+        const column = columnLetters(hint.at.column);
+        say({
+          id: "result",
+          kind: "done",
+          isResult: true,
+          text: `Column ${column} is part of the table “${hint.table}” now, with the heading “${heading}”. Type over the heading to change it.`,
+          actions: [{ label: "Undo", run: () => void undo() }],
+        });
+      };
+      say(besideNotice(hint, () => void mend(takeIn)));
+    } else {
+      const takeBack = async (): Promise<void> => {
+        await hint.takeBack();
+        dismiss("heading lost");
+        say({ id: "result", kind: "done", isResult: true, text: `The heading is “${hint.heading}” again.` });
+      };
+      say(lostHeadingNotice(hint, () => void mend(takeBack)));
+    }
+  };
+
+  const mend = (job: () => Promise<void>): Promise<void> =>
+    work("Changing the table …", "The table was not changed.", job);
+
+  const undo = (): Promise<void> =>
+    work("Taking it back …", "It was not taken back.", async () => {
+      await grid?.workbook.undo();
+      dismiss("result");
+    });
+
   /** Show a workbook in the grid, in the place of the one that is there. */
   const show = async (source: Source): Promise<void> => {
     const { openGrid } = await import("../grid/openGrid.ts");
     grid?.close();
+    dismiss("beside");
+    dismiss("heading lost");
     isEdited = false;
     const sheet = document.createElement("div");
     sheet.className = "sheet";
@@ -159,6 +198,7 @@ export function createDesk(place: HTMLElement): Desk {
     next.workbook.onKeptAsText((formula, why) => {
       say(keptAsTextNotice(formula, why));
     });
+    next.workbook.onTableHint(sayHint);
     next.onCell((cell) => {
       if (!isSameCell(cell, state.cell)) set({ cell });
     });

@@ -2,6 +2,9 @@ import { InputError } from "../../measures/inputError.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
 import type { NotCalculated } from "../../workbook/keptFormula.ts";
 import { notCalculatedWords } from "../../workbook/keptFormula.ts";
+import { cellName, columnLetters } from "../../workbook/address.ts";
+import type { LostHeading } from "../grid/followHeadings.ts";
+import type { BesideTable } from "../grid/tendTables.ts";
 import type { SetAside } from "../storage/bookStore.ts";
 import type { Book } from "../storage/books.ts";
 import { StorageError } from "../storage/records.ts";
@@ -64,6 +67,37 @@ export function keptAsTextNotice(formula: string, why: NotCalculated): PageNotic
       ? "it would ask another computer or program, and nothing leaves this page"
       : `it is ${notCalculatedWords[why]}`;
   return { id: "kept as text", kind: "look", text: `“${shown}” is kept as text: ${reason}.` };
+}
+
+/** Something was typed beside a table, and is no part of it. */
+export function besideNotice({ table, at }: BesideTable, takeIn: () => void): PageNotice {
+  return {
+    id: "beside",
+    kind: "look",
+    text: `${cellName(at.row, at.column)} is beside the table “${table}”, not in it. A column joins when its heading is typed beside the others.`,
+    actions: [{ label: `Take column ${columnLetters(at.column)} into “${table}”`, run: takeIn }],
+  };
+}
+
+/** Formulas do not find a column any longer. */
+export function lostHeadingNotice(
+  { table, heading, now, formulas }: LostHeading,
+  takeBack: () => void,
+): PageNotice {
+  const why =
+    now === ""
+      ? "its heading is empty"
+      : /[[\]#'\n]|^\s|\s$/.test(now)
+        ? `a formula cannot name “${now}”: a heading begins and ends with a sign, and has none of [ ] # '`
+        : `another column is called “${now}” too`;
+  const [first, ...others] = formulas.map(({ sheet, row, column }) => `${sheet}!${cellName(row, column)}`);
+  const where = others.length === 0 ? first : `${String(first)} and ${String(others.length)} more`;
+  return {
+    id: "heading lost",
+    kind: "look",
+    text: `Formulas that read “${heading}” of the table “${table}” read it no longer, since ${why}: ${String(where)}.`,
+    actions: [{ label: `Put “${heading}” back`, run: takeBack }],
+  };
 }
 
 /** @param trouble why nothing is kept, where it is not as in a private window */

@@ -4,6 +4,7 @@ import {
   SetFormulaCalculationStartMutation,
 } from "@univerjs/engine-formula";
 import {
+  AutoFillCommand,
   ClearSelectionContentCommand,
   InsertColCommand,
   InsertRowCommand,
@@ -14,10 +15,15 @@ import {
   SetRangeValuesCommand,
   SetWorksheetNameCommand,
 } from "@univerjs/sheets";
+import {
+  SetSheetTableCommand,
+  SetSheetTableFilterCommand,
+  TableColumnFilterTypeEnum,
+} from "@univerjs/sheets-table";
 import { vi } from "vitest";
 import type { HeadlessGrid } from "./headless.ts";
 import type { Rectangle } from "../../../addin/standalone/grid/gridSheets.ts";
-import { sheetOf } from "../../../addin/standalone/grid/gridSheets.ts";
+import { gridTable, sheetOf } from "../../../addin/standalone/grid/gridSheets.ts";
 
 type Typed = string | number;
 
@@ -35,6 +41,11 @@ export interface GridHands {
   reorder(sheet: string, area: Rectangle, order: Readonly<Record<number, number>>): Promise<boolean>;
   move(sheet: string, from: Rectangle, down: number, right: number): Promise<boolean>;
   rename(sheet: string, name: string): Promise<boolean>;
+  /** Drags the corner of cells over further ones. */
+  fill(sheet: string, from: Rectangle, over: Rectangle): Promise<boolean>;
+  renameTable(table: string, name: string): Promise<boolean>;
+  /** Shows only the rows of a table that hold one of these texts in a column; all rows without them. */
+  filter(table: string, column: number, texts: readonly string[] | undefined): Promise<boolean>;
   undo(): Promise<boolean>;
   redo(): Promise<boolean>;
   /** Lets time pass until nothing is calculated any more. Timers must be faked. */
@@ -115,6 +126,21 @@ export function handsOn(grid: HeadlessGrid): GridHands {
       });
     },
     rename: (sheet, name) => grid.command(SetWorksheetNameCommand.id, { ...on(sheet), name }),
+    fill: (sheet, sourceRange, targetRange) =>
+      grid.command(AutoFillCommand.id, { ...on(sheet), sourceRange, targetRange }),
+    renameTable: (table, name) =>
+      grid.command(SetSheetTableCommand.id, {
+        unitId: unit.unitId,
+        tableId: gridTable(unit, table)?.id,
+        name,
+      }),
+    filter: (table, column, texts) =>
+      grid.command(SetSheetTableFilterCommand.id, {
+        unitId: unit.unitId,
+        tableId: gridTable(unit, table)?.id,
+        column,
+        tableFilter: texts && { filterType: TableColumnFilterTypeEnum.manual, values: texts },
+      }),
     undo: () => grid.command(UndoCommand.id, {}),
     redo: () => grid.command(RedoCommand.id, {}),
     settle: async () => {

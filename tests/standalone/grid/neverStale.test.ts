@@ -3,6 +3,7 @@ import type { Cell } from "../../../addin/chart/cell.ts";
 import { cellText } from "../../../addin/chart/cell.ts";
 import { areaName, cellName } from "../../../addin/workbook/address.ts";
 import { tablesOf } from "../../../addin/standalone/grid/gridSheets.ts";
+import type { TableHint } from "../../../addin/standalone/grid/gridWorkbook.ts";
 import type { WorkbookContent } from "../../../addin/workbook/content.ts";
 import { descriptors } from "../../../functions/all.ts";
 import type { GridHands } from "./hands.ts";
@@ -122,6 +123,7 @@ describe(
     });
 
     it("leaves a column apart that something else fills, and numbers as headings", async () => {
+      const hints = listen(grid);
       await hands.type("Figures", 5, 5, "=FIT.GROUPS(Figures[#All], Tolerances[#All])");
       await hands.settle();
       await hands.type("Figures", 1, 5, "Neck");
@@ -129,7 +131,82 @@ describe(
       await hands.type("Limits", 0, 2, 7);
       await hands.settle();
       expect(tablesOf(grid.unit).map(({ area }) => area.columns)).toEqual([5, 2]);
+      const [ofFigures, ofLimits] = hints.filter((hint) => hint.kind === "beside");
+      await expect(ofFigures?.takeIn()).rejects.toThrow("Column F cannot join the table “Figures”");
+      expect(await ofLimits?.takeIn()).toBe("7");
+      expect(tablesOf(grid.unit)[1]?.headings).toEqual(["Measure", "Tolerance", "7"]);
+      await hands.settle();
+      await expectFresh(grid);
     });
+
+    it("tells once of readings typed beside the table, and takes their column in, in one step", async () => {
+      const hints = listen(grid);
+      await hands.type("Figures", 3, 5, 52);
+      await hands.settle();
+      await hands.type("Figures", 4, 5, 53);
+      await hands.type("Figures", 4, 7, 53);
+      await hands.settle();
+      expect(hints).toEqual([
+        expect.objectContaining({ table: "Figures", at: { sheet: "Figures", row: 3, column: 5 } }),
+      ]);
+      const [beside] = hints;
+      expect(beside?.kind === "beside" && (await beside.takeIn())).toBe("Column 1");
+      await hands.type("Fit", 32, 0, "=SUM(Figures[Column 1])");
+      await hands.settle();
+      expect(valueAt(grid, "Fit", 32, 0)).toBe(105);
+      await expectFresh(grid);
+      await hands.undo();
+      expect(grid.workbook.lastAction()).toBe("Take column F into Figures");
+      await grid.workbook.undo();
+      await hands.settle();
+      expect(tablesOf(grid.unit)[0]?.headings).toEqual(["Figure", "Bust", "Waist", "Hip", "Half"]);
+      expect(valueAt(grid, "Figures", 1, 5)).toBeUndefined();
+      expect(valueAt(grid, "Figures", 3, 5)).toBe(52);
+      await expectFresh(grid);
+    });
+
+    it("calls a column in formulas as its heading is called now, in one step with it", async () => {
+      const before = valueAt(grid, "Fit", 30, 1);
+      await hands.type("Figures", 1, 1, "Chest");
+      await hands.settle();
+      expect(formulaAt(grid, "Fit", 30, 1)).toBe("=SUM(Figures[Chest])");
+      expect(formulaAt(grid, "Figures", 2, 4)).toBe("=Figures[[#This Row],[Chest]]/2");
+      expect(valueAt(grid, "Fit", 30, 1)).toBe(before);
+      await expectFresh(grid);
+      await hands.undo();
+      await hands.settle();
+      expect(formulaAt(grid, "Fit", 30, 1)).toBe("=SUM(Figures[Bust])");
+      expect(valueAt(grid, "Figures", 1, 1)).toBe("Bust");
+      expect(valueAt(grid, "Fit", 30, 1)).toBe(before);
+      await hands.redo();
+      await hands.settle();
+      expect(formulaAt(grid, "Fit", 30, 1)).toBe("=SUM(Figures[Chest])");
+      await expectFresh(grid);
+    });
+
+    it.each([
+      ["Waist", "two columns have that name"],
+      ["", "it has none"],
+      ["Bust [1]", "the grid cannot read it"],
+    ])(
+      "says which formulas lose a column that is called “%s” now, since %s, and takes that back",
+      async (now) => {
+        const hints = listen(grid);
+        const before = valueAt(grid, "Fit", 30, 1);
+        await hands.type("Figures", 1, 1, now);
+        await hands.settle();
+        expect(hints).toEqual([expect.objectContaining({ kind: "heading lost", heading: "Bust", now })]);
+        const [lost] = hints;
+        if (lost?.kind !== "heading lost") throw new Error("Nothing was said.");
+        expect(lost.formulas).toContainEqual({ sheet: "Fit", row: 30, column: 1 });
+        await lost.takeBack();
+        await hands.settle();
+        expect(tablesOf(grid.unit)[0]?.headings).toEqual(["Figure", "Bust", "Waist", "Hip", "Half"]);
+        expect(formulaAt(grid, "Fit", 30, 1)).toBe("=SUM(Figures[Bust])");
+        expect(valueAt(grid, "Fit", 30, 1)).toBe(before);
+        await expectFresh(grid);
+      },
+    );
 
     // Every seed is one workbook that is worked on for a while; after some actions it is opened anew beside.
     it.each(Array.from({ length: 40 }, (_, i) => i + 1))(
@@ -139,6 +216,13 @@ describe(
         const done: string[] = [];
         for (let step = 1; step <= 50; step++) {
           done.push(await act(grid, hands, random));
+          if (seed % 2 === 0) {
+            if (random(2) === 0) await hands.settle();
+            await hands.undo();
+            if (random(2) === 0) await hands.settle();
+            await hands.redo();
+            done.push("undo and redo that");
+          }
           // Some changes come while the one before is still calculated.
           if (random(3) > 0) await hands.settle();
           if (step % 10 > 0) continue;
@@ -164,7 +248,7 @@ function seeded(seed: number): Random {
 /** One thing that a hand might do next. Gives it in words, for the message of a failure. */
 async function act(grid: HeadlessGrid, hands: GridHands, random: Random): Promise<string> {
   const sheet = chartSheet(grid);
-  const table = tablesOf(grid.unit).find(({ name }) => name === "Figures");
+  const table = tablesOf(grid.unit).find(({ area }) => area.sheet === sheet);
   if (!table) {
     await hands.undo();
     return "undo what took the table away";
@@ -251,6 +335,28 @@ async function act(grid: HeadlessGrid, hands: GridHands, random: Random): Promis
           ["=SUM(Figures[Bust])"],
         ]),
     ],
+    [
+      "drag a formula down",
+      () =>
+        hands.fill(
+          sheet,
+          { ...line(row + 1), startColumn: column + columns - 1 },
+          { ...line(row + 1), startColumn: column + columns - 1, endRow: row + Math.min(4, rows - 1) },
+        ),
+    ],
+    [
+      "drag a reading over two rows",
+      () => {
+        const from = { ...line(anyRow), startColumn: anyColumn, endColumn: anyColumn };
+        return hands.fill(sheet, from, { ...from, endRow: Math.min(anyRow + 2, row + rows - 1) });
+      },
+    ],
+    ["show some figures only", () => hands.filter(table.name, 0, [newName, "Belsory", "Cindre", "Dovelle"])],
+    ["show all figures", () => hands.filter(table.name, 0, undefined)],
+    [
+      "rename the table",
+      () => hands.renameTable(table.name, table.name === "Figures" ? "Bodies" : "Figures"),
+    ],
     [`rename the sheet`, () => hands.rename(sheet, `Chart ${String(random(9))}`)],
     ["undo", hands.undo],
     ["undo", hands.undo],
@@ -262,7 +368,7 @@ async function act(grid: HeadlessGrid, hands: GridHands, random: Random): Promis
 }
 
 function chartSheet(grid: HeadlessGrid): string {
-  return tablesOf(grid.unit).find(({ name }) => name === "Figures")?.area.sheet ?? "Figures";
+  return tablesOf(grid.unit).find(({ name }) => name !== "Tolerances")?.area.sheet ?? "Figures";
 }
 
 /** The order that moves every row up by a few, the first ones to the end. */
@@ -272,6 +378,16 @@ function turned(first: number, count: number, by: number): Record<number, number
 
 function valueAt(grid: HeadlessGrid, sheet: string, row: number, column: number): Cell {
   return grid.workbook.content().sheets.find(({ name }) => name === sheet)?.cells[row]?.[column]?.value;
+}
+
+function formulaAt(grid: HeadlessGrid, sheet: string, row: number, column: number): string | undefined {
+  return grid.workbook.content().sheets.find(({ name }) => name === sheet)?.cells[row]?.[column]?.formula;
+}
+
+function listen(grid: HeadlessGrid): TableHint[] {
+  const hints: TableHint[] = [];
+  grid.workbook.onTableHint((hint) => hints.push(hint));
+  return hints;
 }
 
 /** Compares tables, formulas and what they give with the same workbook in a grid of its own. */
