@@ -8,6 +8,7 @@ import {
   SetWorksheetColumnCountCommand,
   SetWorksheetRowCountCommand,
 } from "@univerjs/sheets";
+import { AddSheetDataValidationCommand } from "@univerjs/sheets-data-validation";
 import { RemoveNoteMutation, SheetUpdateNoteCommand, UpdateNoteMutation } from "@univerjs/sheets-note";
 import {
   AddSheetTableMutation,
@@ -27,6 +28,7 @@ import { toGridFormula } from "./gridFormula.ts";
 import type { GroupedUndo } from "./groupedUndo.ts";
 import type { GridUnit } from "./gridSheets.ts";
 import { gridTable, noteAt, sheetOf, styleOf, tablesOf, toRectangle, usedIn } from "./gridSheets.ts";
+import { toRule } from "./pickLists.ts";
 import { sheetSize, tableOptions, toColumnData, toFreeze, toNote } from "./toSnapshot.ts";
 import { toCellData } from "./values.ts";
 
@@ -135,6 +137,9 @@ async function addSheet(unit: EditableUnit, sheet: SheetContent): Promise<void> 
   await writeCells(unit, { sheet: name, row: 0, column: 0 }, sheet.cells);
   for (const table of sheet.tables ?? [])
     await addTable(unit, { kind: "table", name: table.name, area: { ...table, sheet: name } });
+  const subUnitId = sheetOf(unit, name).getSheetId();
+  for (const list of sheet.pickLists ?? [])
+    await run(unit, AddSheetDataValidationCommand.id, { subUnitId, rule: toRule(list) });
   for (const note of sheet.notes ?? []) await setNote(unit, { ...note, sheet: name }, note.text);
   const [rows, columns] = [sheet.frozenRows ?? 0, sheet.frozenColumns ?? 0];
   if (rows > 0 || columns > 0) await freeze(unit, { kind: "freeze", sheet: name, rows, columns });

@@ -2,6 +2,7 @@ import type { IDisposable, Injector } from "@univerjs/core";
 import { LocaleService } from "@univerjs/core";
 import type { IMenuSchema } from "@univerjs/preset-sheets-core";
 import { IMenuManagerService, MenuManagerPosition } from "@univerjs/preset-sheets-core";
+import { addressBox } from "./addressBox.ts";
 import { cellsField } from "./cellsField.ts";
 
 const formulaField = "#__editor___INTERNAL_EDITOR__DOCS_FORMULA_BAR";
@@ -82,7 +83,7 @@ function mendFields(container: HTMLElement): void {
     role: "region",
     "aria-label": "Field of the formula bar",
   });
-  set(container.querySelector("[data-u-comp=defined-name] input"), { "aria-label": "Go to cell or name" });
+  set(container.querySelector(addressBox), { "aria-label": "Go to cell or name" });
   set(container.querySelector("[data-u-command='sheet.command.set-range-font-family'] input"), {
     "aria-label": "Font",
   });

@@ -1,6 +1,8 @@
-import type { IDisposable } from "@univerjs/core";
+import type { IDataValidationRuleBase, IDisposable, IMutationInfo } from "@univerjs/core";
 import { ICommandService } from "@univerjs/core";
+import { getRuleSetting, UpdateDataValidationMutation, UpdateRuleType } from "@univerjs/data-validation";
 import { SetRangeValuesCommand, SetRangeValuesMutation } from "@univerjs/sheets";
+import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { TableManager } from "@univerjs/sheets-table";
 import { z } from "zod";
 import { cellText } from "../../chart/cell.ts";
@@ -125,15 +127,35 @@ function rewrite(unit: EditableUnit, table: string, names: ReadonlyMap<string, s
     bySheet.set(at.sheet, cells);
     (cells[at.row] ??= {})[at.column] = { f: renamed, si: null };
   }
-  if (bySheet.size === 0) return;
-  unit.undo.extendLast(unit.unitId, () => {
+  const { injector, unitId, undo } = unit;
+  const commands = injector.get(ICommandService);
+  undo.extendLast(unitId, () => {
     for (const [sheet, value] of bySheet)
-      void unit.injector.get(ICommandService).executeCommand(SetRangeValuesCommand.id, {
-        unitId: unit.unitId,
+      void commands.executeCommand(SetRangeValuesCommand.id, {
+        unitId,
         subUnitId: sheetOf(unit, sheet).getSheetId(),
         // Asked for, though the cells are named one by one.
         range: { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 },
         value,
       });
+    for (const [subUnitId, rules] of injector.get(SheetDataValidationModel).getUnitRules(unitId))
+      for (const rule of rules) {
+        const formula1 = withColumnNames(rule.formula1 ?? "", table, names);
+        if (formula1 === (rule.formula1 ?? "")) continue;
+        const settingTo = (setting: IDataValidationRuleBase): IMutationInfo => ({
+          id: UpdateDataValidationMutation.id,
+          params: {
+            unitId,
+            subUnitId,
+            ruleId: rule.uid,
+            payload: { type: UpdateRuleType.SETTING, payload: setting },
+          },
+        });
+        // The grid’s own command refuses columns of tables.
+        const before = getRuleSetting(rule);
+        const [now, back] = [settingTo({ ...before, formula1 }), settingTo(before)];
+        commands.syncExecuteCommand(now.id, now.params);
+        undo.pushUndoRedo({ unitID: unitId, undoMutations: [back], redoMutations: [now] });
+      }
   });
 }

@@ -6,6 +6,7 @@ import type { FoundCell } from "../../workbook/port.ts";
 import { styleNameOf } from "./cellLook.ts";
 import type { GridUnit, Spilled } from "./gridSheets.ts";
 import { formatOf, notesOf, spilledIn, styleOf, tablesOf, workbookOf } from "./gridSheets.ts";
+import { pickListsOf } from "./pickLists.ts";
 import { toCell } from "./values.ts";
 
 /** All that the grid’s workbook holds, formulas with what they give now. */
@@ -20,6 +21,7 @@ export function readContent(unit: GridUnit): WorkbookContent {
 function readSheet(unit: GridUnit, sheet: Worksheet): SheetContent {
   const freeze = sheet.getFreeze();
   const tables = tablesOf(unit).filter((table) => table.area.sheet === sheet.getName());
+  const pickLists = pickListsOf(unit, sheet.getSheetId());
   return {
     name: sheet.getName(),
     cells: readCells(unit, sheet),
@@ -33,6 +35,7 @@ function readSheet(unit: GridUnit, sheet: Worksheet): SheetContent {
       rows,
       columns,
     })),
+    ...(pickLists.length > 0 && { pickLists }),
     notes: notesOf(unit, sheet.getSheetId()).map(({ row, col, note }) => ({ row, column: col, text: note })),
   };
 }

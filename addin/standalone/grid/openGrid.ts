@@ -36,6 +36,7 @@ import { descriptors } from "../../../functions/all.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import type { ActiveCell } from "./activeCell.ts";
 import { watchActiveCell } from "./activeCell.ts";
+import { goToTyped } from "./addressBox.ts";
 import { whenCalculated } from "./calculated.ts";
 import { nameControls } from "./controls.ts";
 import { completeMore } from "./completions.ts";
@@ -49,6 +50,7 @@ import { createGridWorkbook } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
 import { keepSnapshotAsText } from "./keepAsText.ts";
 import { tableLook } from "./tableLook.ts";
+import { suggestOnly } from "./pickLists.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
 
@@ -106,6 +108,7 @@ export function openGrid(
   const commands = injector.get(ICommandService);
   const calculated = whenCalculated(commands, snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
+  suggestOnly(injector);
   injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors, snapshot);
@@ -113,6 +116,12 @@ export function openGrid(
   const bar = keepKeyboardInBar(injector);
   const controls = nameControls(container, injector);
   completeMore(unit);
+  const box = goToTyped(container, unit, (area) => {
+    const focus = (): void => {
+      injector.get(ILayoutService).focus();
+    };
+    workbook.select(area).then(focus, focus);
+  });
 
   return {
     workbook,
@@ -131,6 +140,7 @@ export function openGrid(
     isTyping: () => injector.get(IContextService).getContextValue(EDITOR_ACTIVATED),
     close: () => {
       bar.dispose();
+      box.dispose();
       controls.dispose();
       workbook.close();
       univer.dispose();

@@ -5,6 +5,7 @@ import { widest } from "../../workbook/checkEdits.ts";
 import type { CellContent, NoteContent, SheetContent, WorkbookContent } from "../../workbook/content.ts";
 import { lookChange } from "./cellLook.ts";
 import { toGridFormula } from "./gridFormula.ts";
+import { pickListResource, toRule } from "./pickLists.ts";
 import { tableLookName } from "./tableLook.ts";
 import { toCellData } from "./values.ts";
 
@@ -35,6 +36,12 @@ export function toSnapshot(content: WorkbookContent, id: string): IWorkbookData 
         name: "SHEET_NOTE_PLUGIN",
         data: JSON.stringify(
           Object.fromEntries(sheets.map((each) => [each.id, toNotes(each.sheet.notes ?? [])])),
+        ),
+      },
+      {
+        name: pickListResource,
+        data: JSON.stringify(
+          Object.fromEntries(sheets.map((each) => [each.id, (each.sheet.pickLists ?? []).map(toRule)])),
         ),
       },
     ],

@@ -9,8 +9,10 @@ import {
   Univer,
   UniverInstanceType,
 } from "@univerjs/core";
+import { UniverDataValidationPlugin } from "@univerjs/data-validation";
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
+import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
@@ -24,6 +26,7 @@ import type { GridUnit } from "./gridSheets.ts";
 import type { GridWorkbook } from "./gridWorkbook.ts";
 import { createGridWorkbook } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
+import { suggestOnly } from "./pickLists.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 
 export interface GridWithoutScreen {
@@ -55,11 +58,14 @@ export function openWithoutScreen(
   univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED });
   univer.registerPlugin(UniverSheetsTablePlugin);
   univer.registerPlugin(UniverSheetsNotePlugin);
+  univer.registerPlugin(UniverDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationPlugin);
   const snapshot = "sheetOrder" in source ? source : toSnapshot(source, "workbook");
   const injector = univer.__getInjector();
   useFreshLexer(injector);
   const opened = whenCalculated(injector.get(ICommandService), snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
+  suggestOnly(injector);
   // Formulas wait for the screen; there is none to wait for.
   injector.get(LifecycleService).stage = LifecycleStages.Rendered;
   const unit = { injector, unitId: snapshot.id };

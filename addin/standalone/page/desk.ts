@@ -500,7 +500,7 @@ export function createDesk(place: HTMLElement): Desk {
           dismiss("left out");
           const name = tidyName(file.name.replace(/\.[^.]*$/, "")) ?? "Workbook";
           await openNew(name, () => Promise.resolve(content), `“${file.name}” is open.`);
-          const missing = leftOutWords(file.name, [...content.leftOut, ...notShown(content)]);
+          const missing = leftOutWords(file.name, content.leftOut);
           if (missing !== undefined) say({ id: "left out", kind: "look", text: missing });
         },
       ),
@@ -616,11 +616,6 @@ export function createDesk(place: HTMLElement): Desk {
 
 function isSameCell(a: ActiveCell | undefined, b: ActiveCell | undefined): boolean {
   return a?.sheet === b?.sheet && a?.cell === b?.cell && a?.shown === b?.shown && a?.problem === b?.problem;
-}
-
-/** What a workbook can hold that the sheet on the page neither shows nor keeps. */
-function notShown({ sheets }: WorkbookContent): readonly string[] {
-  return sheets.some(({ pickLists = [] }) => pickLists.length > 0) ? ["lists to choose from"] : [];
 }
 
 async function demo(): Promise<WorkbookContent> {

@@ -52,10 +52,13 @@ const sheet = z.looseObject({
 
 const tables = z.array(z.looseObject({ id: z.string(), name: z.string().min(1), range }));
 
+const pickLists = z.array(z.looseObject({ uid: z.string(), type: z.string(), ranges: z.array(range) }));
+
 /** What is kept beside the cells, all of it as JSON. What the page itself works with has to have its form too. */
 const resources: Readonly<Record<string, z.ZodType>> = {
   // The page writes lists of tables, the grid writes them as part of something larger.
   SHEET_TABLE_PLUGIN: z.record(z.string(), z.union([tables, z.looseObject({ tables })])),
+  SHEET_DATA_VALIDATION_PLUGIN: z.record(z.string(), pickLists),
   SHEET_NOTE_PLUGIN: z.record(
     z.string(),
     z.record(row, z.record(column, z.looseObject({ note: z.string() }))),

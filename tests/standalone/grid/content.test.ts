@@ -1,5 +1,7 @@
-import { RedoCommand, UndoCommand } from "@univerjs/core";
+import { DataValidationType, Direction, RedoCommand, UndoCommand } from "@univerjs/core";
+import { DataValidatorRegistryService } from "@univerjs/data-validation";
 import { InsertRowCommand, SetRangeValuesCommand } from "@univerjs/sheets";
+import { ListValidator, SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { afterEach, describe, expect, it } from "vitest";
 import { sheetOf } from "../../../addin/standalone/grid/gridSheets.ts";
 import type { CellContent, WorkbookContent } from "../../../addin/workbook/content.ts";
@@ -26,6 +28,10 @@ const content: WorkbookContent = {
       columnWidths: [140, undefined, 90],
       tables: [{ name: "Figures", row: 1, column: 0, rows: 3, columns: 3 }],
       notes: [{ row: 2, column: 1, text: "Measured twice" }],
+      pickLists: [
+        { row: 2, column: 2, rows: 20, columns: 1, from: ["-", '5" wide', "n/a"] },
+        { row: 2, column: 4, rows: 3, columns: 2, from: { table: "Figures", heading: "Figure" } },
+      ],
     },
     {
       name: "Out",
@@ -64,8 +70,43 @@ describe("a workbook in the grid", () => {
       columnWidths: original?.columnWidths,
       tables: original?.tables,
       notes: original?.notes,
+      pickLists: original?.pickLists,
     });
     expect(sheet?.cells.map((row) => [...row])).toEqual(original?.cells.map((row) => [...row]));
+  });
+
+  it("offers lists to choose from, those of a column as it is at the time, and keeps them when it is opened again", async () => {
+    const choices = async (row: number, column: number): Promise<string[]> => {
+      const { injector, unitId } = grid!.unit;
+      const subUnitId = sheetOf(grid!.unit, "Figures").getSheetId();
+      const rule = injector.get(SheetDataValidationModel).getRuleByLocation(unitId, subUnitId, row, column);
+      const list = injector.get(DataValidatorRegistryService).getValidatorItem(DataValidationType.LIST);
+      if (!rule || !(list instanceof ListValidator)) return [];
+      return list.getListAsync(rule, unitId, subUnitId);
+    };
+    await open();
+    expect(await choices(3, 2)).toEqual(["-", '5" wide', "n/a"]);
+    await expect.poll(() => choices(2, 5)).toEqual(["Ada", "Bela"]);
+    await grid!.command(SetRangeValuesCommand.id, { ...place("Figures", 3, 0), value: { v: "Berta" } });
+    await expect.poll(() => choices(2, 5)).toEqual(["Ada", "Berta"]);
+    await grid!.command(SetRangeValuesCommand.id, { ...place("Figures", 1, 0), value: { v: "Body" } });
+    await expect.poll(() => choices(2, 5)).toEqual(["Ada", "Berta"]);
+    expect(grid!.workbook.content().sheets[0]?.pickLists?.[1]?.from).toEqual({
+      table: "Figures",
+      heading: "Body",
+    });
+    await grid!.command(InsertRowCommand.id, {
+      ...place("Figures", 0, 0),
+      range: { startRow: 0, endRow: 0, startColumn: 0, endColumn: 10 },
+      direction: Direction.UP,
+    });
+    const lists = grid!.workbook.content().sheets[0]?.pickLists;
+    expect(lists?.map(({ row, rows }) => ({ row, rows }))).toEqual([
+      { row: 3, rows: 20 },
+      { row: 3, rows: 3 },
+    ]);
+    const { workbook } = await open(grid!.workbook.snapshot());
+    expect(workbook.content().sheets[0]?.pickLists).toEqual(lists);
   });
 
   it("gives formulas with what they fill, and marks what is filled", async () => {
