@@ -5,6 +5,9 @@ import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { saveXlsx } from "./page.ts";
 
+/** Where the grid draws cells of the usual size, in pixels. */
+const cells = { left: 46, top: 20, width: 88, height: 24 };
+
 /** What a person’s hands do to the sheet: every text is typed key by key. */
 export interface Hands {
   /** Selects a cell, for example `A2` or `Figures!A41`, through the tab of its sheet and the box of its address. */
@@ -26,6 +29,8 @@ export interface Hands {
   /** Opens a file with this workbook. */
   open(content: WorkbookContent): Promise<void>;
   addSheet(): Promise<void>;
+  /** Drags the corner of the selected cell down over further rows. Rows and columns from 0, of their usual size, in sight. */
+  dragCorner(cell: { readonly row: number; readonly column: number }, rows: number): Promise<void>;
   /** Loads the page again, once everything is kept, and waits until it has calculated. */
   reload(): Promise<void>;
   /** The whole workbook as it is saved now. */
@@ -94,6 +99,16 @@ export function handsOn(page: Page): Hands {
       ]);
       await chooser.setFiles({ name: "typed.xlsx", mimeType: "", buffer: Buffer.from(bytes) });
       await page.getByText("“typed.xlsx” is open.").waitFor();
+    },
+    dragCorner: async ({ row, column }, rows) => {
+      const box = await sheet.locator("canvas").first().boundingBox();
+      if (!box) throw new Error("The sheet is not in sight.");
+      const x = box.x + cells.left + (column + 1) * cells.width;
+      const y = box.y + cells.top + (row + 1) * cells.height;
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      for (let i = 1; i <= rows; i++) await page.mouse.move(x - 10, y + i * cells.height - 8);
+      await page.mouse.up();
     },
     addSheet: async () => {
       const tabs = page.getByRole("tab");

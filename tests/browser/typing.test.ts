@@ -29,7 +29,7 @@ interface ToType {
   readonly row: number;
 }
 
-describe("typed key by key", { timeout: 300_000 }, () => {
+describe("typed key by key", { timeout: 600_000 }, () => {
   let visitor: Visitor;
   let page: Page;
   let hands: Hands;
@@ -74,6 +74,23 @@ describe("typed key by key", { timeout: 300_000 }, () => {
     await hands.press("Enter");
     const firstCell = async () => (await hands.saved()).sheets.at(-1)?.cells[0]?.[0];
     await expect.poll(firstCell, { timeout: 30_000 }).toMatchObject({ formula: "=SUM(1,2)", value: 3 });
+  });
+
+  it("a list of completions begins at its first, wherever another one was left", async () => {
+    await hands.addSheet();
+    await hands.goTo("A1");
+    await hands.type("=fit.eas");
+    await hands.choose("fit.eas", "FIT.EASECHECK");
+    await hands.type('143,135,"Dress","Bust")');
+    await hands.press("Enter");
+    await hands.type("=fit.cle");
+    await hands.choose("fit.cle", "FIT.CLEARANCE");
+    await hands.type("120,112)");
+    await hands.press("Enter");
+    const second = async () => (await hands.saved()).sheets.at(-1)?.cells[1]?.[0];
+    await expect
+      .poll(second, { timeout: 30_000 })
+      .toMatchObject({ formula: "=FIT.CLEARANCE(120,112)", value: 8 });
   });
 
   async function typeAll(formulas: readonly ToType[]): Promise<void> {

@@ -48,6 +48,7 @@ function leaveLateCompletions(injector: Injector): () => void {
     const takes =
       takesCompletion.test(item.id) && (item.binding === KeyCode.ENTER || item.binding === KeyCode.TAB);
     if (!takes) return register(item);
+    if (item.binding === KeyCode.ENTER) beginAtFirst(injector.get(ICommandService), item.id);
     return register({
       ...item,
       preconditions: (contexts) => text() === listed && (item.preconditions?.(contexts) ?? true),
@@ -56,6 +57,20 @@ function leaveLateCompletions(injector: Injector): () => void {
   return () => {
     listed = text();
   };
+}
+
+/** As many as the grid lists. */
+const mostListed = 10;
+
+/**
+ * Marks the first of a new list. The grid leaves the mark where it was in the list before, be there nothing now: Enter would
+ * then do nothing.
+ */
+function beginAtFirst(commands: ICommandService, id: string): void {
+  queueMicrotask(() => {
+    for (let i = 0; i < mostListed; i++)
+      commands.executeCommand(id, { keyCode: KeyCode.ARROW_UP }).catch(() => undefined);
+  });
 }
 
 /**
