@@ -5,6 +5,7 @@ import { flushSync } from "react-dom";
 import type { ActiveCell } from "../grid/activeCell.ts";
 import type { GridWorkbook } from "../grid/gridWorkbook.ts";
 import { Books } from "./Books.tsx";
+import { addressIn, CellAddress } from "./CellAddress.tsx";
 import type { Desk, DeskState } from "./desk.ts";
 import { createDesk, openingState } from "./desk.ts";
 import { chooseWorkbook } from "./files.ts";
@@ -39,6 +40,7 @@ export function StandalonePage(): ReactNode {
     document.title = name === undefined ? "Measure Book" : `${name} – Measure Book`;
   }, [name]);
   useSpokenCell(state.cell, setSpoken);
+  const address = addressIn(state.cell?.shown ?? "");
   const goTo = (region: Region): void => {
     regions.current?.goTo(region);
   };
@@ -65,6 +67,9 @@ export function StandalonePage(): ReactNode {
             <p className="cell-message">
               <span aria-hidden="true">▲</span> <strong>{state.cell.cell}</strong> {state.cell.problem}
             </p>
+          )}
+          {state.cell && address && (
+            <CellAddress key={address.href} cell={state.cell.cell} address={address} />
           )}
           {state.working !== undefined && !state.workbook && <p className="waiting">{state.working}</p>}
         </section>
