@@ -101,7 +101,7 @@ export function handsOn(page: Page): Hands {
       await page.getByText("“typed.xlsx” is open.").waitFor();
     },
     dragCorner: async ({ row, column }, rows) => {
-      const box = await sheet.locator("canvas").first().boundingBox();
+      const box = await sheet.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
       if (!box) throw new Error("The sheet is not in sight.");
       const x = box.x + cells.left + (column + 1) * cells.width;
       const y = box.y + cells.top + (row + 1) * cells.height;

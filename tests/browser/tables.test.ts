@@ -109,7 +109,7 @@ describe("tables under a user’s hands", { timeout: 300_000 }, () => {
 
   it("lists to choose from are offered in their cells, and kept over a reload and in the file", async () => {
     await hands.goTo("Chart!D3");
-    await hands.press("Alt+ArrowDown");
+    await hands.press("F2");
     await page.getByText("art figure").click();
     const kind = async () => (await hands.saved()).sheets[0]?.cells[2]?.[3]?.value;
     await expect.poll(kind, { timeout: 30_000 }).toBe("art figure");
