@@ -29,7 +29,7 @@ interface ToType {
   readonly row: number;
 }
 
-describe("typed key by key", { timeout: 600_000 }, () => {
+describe("typed key by key", { timeout: 900_000 }, () => {
   let visitor: Visitor;
   let page: Page;
   let hands: Hands;
