@@ -97,10 +97,12 @@ describe("tables under a user’s hands", { timeout: 300_000 }, () => {
     const box = page.getByRole("textbox", { name: "Go to cell or name" });
     await box.fill("Fit!B1");
     await box.press("Enter");
-    await hands.spoken.filter({ hasText: "Fit, B1: 3" }).waitFor();
+    await hands.spoken.filter({ hasText: "B1: 3" }).waitFor();
+    await page.getByRole("tab", { name: "Fit", selected: true }).waitFor();
     await box.fill("Figures");
     await box.press("Enter");
-    await hands.spoken.filter({ hasText: "Chart, A1: Figure" }).waitFor();
+    await hands.spoken.filter({ hasText: "A1: Figure" }).waitFor();
+    await page.getByRole("tab", { name: "Chart", selected: true }).waitFor();
     await hands.type("Body");
     await hands.press("Enter");
     const heading = async () => (await hands.saved()).sheets[0]?.cells[0]?.[0]?.value;
