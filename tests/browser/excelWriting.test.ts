@@ -56,6 +56,31 @@ describe("the whole pane in Excel", () => {
     expect(marks.filter((mark) => !left.includes(mark) && !isTwice(mark))).toEqual([]);
   });
 
+  it("offers to follow another name that is typed over a figure’s, and takes it back as one", async () => {
+    const row = (await content()).sheets
+      .find(({ name }) => name === "Figures")!
+      .cells.findIndex(([name]) => name?.value === "Ardwen");
+    const type = (name: string) =>
+      page.evaluate(
+        ([at, text]) => {
+          window.excelDouble.type({ sheet: "Figures", row: at, column: 0 }, text);
+        },
+        [row, name] as const,
+      );
+    await type("Ardwen II");
+    await page
+      .getByText(/You renamed Ardwen to Ardwen II\. .*Drafted for of 17 patterns still say/)
+      .waitFor();
+    const followed = await writesAndTakesBack(async () => {
+      await page.getByRole("button", { name: "Change them too" }).click();
+    });
+    const cellsOf = (name: string) => followed.sheets.find((sheet) => sheet.name === name)?.cells;
+    expect(cellsOf("Compare")?.[2]?.[1]?.value).toBe("Ardwen II");
+    expect(cellsOf("Patterns")?.filter((row) => row[3]?.value === "Ardwen II")).toHaveLength(17);
+    await type("Ardwen");
+    await page.getByText("You renamed").waitFor({ state: "detached" });
+  });
+
   it("takes a suggestion of Check, and takes it back", async () => {
     await openSection("Check");
     await writesAndTakesBack(async () => {
