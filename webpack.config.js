@@ -65,7 +65,7 @@ const common = (mode) => ({
   infrastructureLogging: { level: "warn" },
 });
 
-/** The worksheet functions alone: one file that needs nothing but Excel’s CustomFunctions object. */
+/** Files that need nothing of the pane: the worksheet functions for Excel, and what a published page runs for buyers. */
 async function functionsConfig(mode) {
   const { functionsJson } = await tsImport("./functions/metadata.ts", import.meta.url);
   const { addresses, helpPages, manifestJson, manifestXml, readingPages } = await tsImport(
@@ -77,7 +77,7 @@ async function functionsConfig(mode) {
     ...common(mode),
     name: "functions",
     devtool: false,
-    entry: { functions: "./functions/excel.ts" },
+    entry: { functions: "./functions/excel.ts", buyers: "./taskpane/publish/buyers/buyersPage.ts" },
     module: {
       rules: [
         ...common(mode).module.rules,

@@ -15,6 +15,7 @@ import { groupsFunction } from "./groups.ts";
 import { lengthFunction } from "./length.ts";
 import { whatFitsFunction } from "./whatFits.ts";
 import { nearestFunction } from "./nearest.ts";
+import { listingWordsFunction } from "./listingWords.ts";
 import { measureNextFunction } from "./measureNext.ts";
 import { overFunction } from "./over.ts";
 import { reasonsFunction } from "./reasons.ts";
@@ -47,6 +48,7 @@ export const descriptors: readonly FunctionDescriptor[] = [
   reasonsFunction,
   wearersFunction,
   wardrobeFunction,
+  listingWordsFunction,
   stepsFunction,
   gradeFunction,
   resizeFunction,

@@ -1,4 +1,5 @@
 import { defaultGarmentClasses } from "../addin/chart/garmentClass.ts";
+import type { ListingForm } from "../addin/publish/listing.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import type { LinkageMethod } from "../addin/similarity/linkage.ts";
 import type { ZoneChoice } from "../addin/similarity/columns.ts";
@@ -48,6 +49,14 @@ export const estimateChoices = choices("ESTIMATES", {
 });
 
 export const yesOrNo = choices("YES_OR_NO", { no: "Leave it out", yes: "Say it" });
+
+export const listingChoices = choices<ListingForm>("LISTING_FORM", {
+  short: "Whom it fits, and whom not",
+  long: "Why not, and what to change, too",
+  table: "A row for each figure",
+});
+
+export const languageChoices = choices("BUYERS_LANGUAGE", { english: "English", german: "German" });
 
 /** The classes that come with Measure Book; those of a table of one’s own are known too. */
 export const garmentClassChoices = choices(

@@ -137,3 +137,18 @@ function changeOf(
 function sentence(parts: readonly string[]): string {
   return [...new Set(parts)].join("; ");
 }
+
+/** Figures with the same answer together, in the order of the chart. */
+export function groupedAnswers(
+  kind: FitKind,
+  answers: readonly PairAnswer[],
+): readonly { readonly gist: string; readonly members: readonly number[] }[] {
+  const groups = new Map<string, number[]>();
+  answers.forEach(({ kind: own, gist }, at) => {
+    if (own !== kind) return;
+    const group = groups.get(gist);
+    if (group) group.push(at);
+    else groups.set(gist, [at]);
+  });
+  return [...groups].map(([gist, members]) => ({ gist, members }));
+}

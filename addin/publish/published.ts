@@ -138,7 +138,7 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
     cautions: !publication.showCautions
       ? []
       : publication.cautions.length > 0
-        ? publication.cautions
+        ? publication.cautions.filter((line) => line.trim() !== "")
         : words.cautions,
     rounded: words.rounded(publication.units.map((unit) => stepWords(unit, publication, words))),
     units: publication.units,

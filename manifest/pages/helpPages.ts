@@ -25,6 +25,7 @@ export const questions: readonly (readonly [question: string, names: readonly st
   ["Which figures do I keep as house models, and what do I measure next?", ["BASES", "MEASURENEXT"]],
   ["Which garment goes on which figure?", ["WHATFITS", "WEARERS", "WARDROBE", "EASECHECK"]],
   ["Why not, and what do I change?", ["REASONS", "EASE", "OVER", "CLEARANCE"]],
+  ["What do I tell my buyers?", ["LISTINGWORDS"]],
   ["How do I get from one figure to the other?", ["GRADE", "RESIZE", "FLARE", "DARTS"]],
 ];
 

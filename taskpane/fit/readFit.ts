@@ -32,6 +32,8 @@ export interface Fit {
   readonly chart: Chart | undefined;
   /** Ready for questions; `undefined` without chart or patterns, or when a table cannot be read. */
   readonly fitting: Fitting | undefined;
+  /** Of the workbook; undefined where the project’s own stand in. */
+  readonly rules: readonly EaseRule[] | undefined;
   /** True where a table changes the garment classes that come with the project. */
   readonly hasOwnClasses: boolean;
   /** Rows of the patterns that cannot be used. */
@@ -43,6 +45,7 @@ export interface Fit {
 const nothing = {
   chart: undefined,
   fitting: undefined,
+  rules: undefined,
   hasOwnClasses: false,
   problems: [],
   failure: undefined,
@@ -85,7 +88,7 @@ function tablesUsed(found: FitTables, chosen: ChosenTables): UsedTables {
   };
 }
 
-type FittingPart = Partial<Pick<Fit, "fitting" | "hasOwnClasses" | "problems" | "failure">>;
+type FittingPart = Partial<Pick<Fit, "fitting" | "rules" | "hasOwnClasses" | "problems" | "failure">>;
 
 async function readFitting(book: Book, used: UsedTables, chart: Chart): Promise<FittingPart> {
   if (!used.patterns) return {};
@@ -133,6 +136,7 @@ function fittingIn(
   const { patterns, problems } = readPatternTable(values, chart, { formats, ...(classes && { classes }) });
   return {
     fitting: prepareFitting(patterns, chart, { rules }),
+    rules,
     hasOwnClasses: classes !== undefined && !areDefault(classes),
     problems,
   };

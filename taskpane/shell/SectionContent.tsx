@@ -19,6 +19,7 @@ const contents: Readonly<Record<SectionKey, ComponentType>> = {
   groups: lazy(async () => ({ default: (await import("../groups/GroupsSection.tsx")).GroupsSection })),
   fit: lazy(async () => ({ default: (await import("../fit/FitSection.tsx")).FitSection })),
   grade: lazy(async () => ({ default: (await import("../grade/GradeSection.tsx")).GradeSection })),
+  publish: lazy(async () => ({ default: (await import("../publish/PublishSection.tsx")).PublishSection })),
   functions: lazy(async () => ({ default: (await import("../help/FunctionsSection.tsx")).FunctionsSection })),
 };
 

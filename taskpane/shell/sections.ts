@@ -7,6 +7,7 @@ export const sectionKeys = [
   "groups",
   "fit",
   "grade",
+  "publish",
   "functions",
 ] as const;
 export type SectionKey = (typeof sectionKeys)[number];
@@ -19,5 +20,6 @@ export const sectionTitles: Readonly<Record<SectionKey, string>> = {
   groups: "Groups",
   fit: "Fit",
   grade: "Grade",
+  publish: "Publish",
   functions: "Functions",
 };

@@ -13,7 +13,7 @@ import { loadFunctions } from "./loadFunctions.ts";
 /** The functions that are planned for this release. */
 const planned = [
   "LENGTH", "TAPE", "TEM", "FLAGS", "SCORE", "EXPECTED", "DELTA", "COMPARE", "OVER", "EASE", "EASECHECK", "CLEARANCE", "WHATFITS", "REASONS",
-  "WEARERS", "WARDROBE", "STEPS", "GRADE", "RESIZE", "FLARE", "DARTS", "FIGURESCALE",
+  "WEARERS", "WARDROBE", "LISTINGWORDS", "STEPS", "GRADE", "RESIZE", "FLARE", "DARTS", "FIGURESCALE",
   "APART", "NEAREST", "SHARES", "GROUPS", "TREE", "BASES", "MEASURENEXT",
 ]; // prettier-ignore
 
@@ -117,7 +117,8 @@ describe("parity of the worksheet functions", () => {
       parameters.flatMap((parameter) => (parameter.customEnumId ? [`${name} ${parameter.name}`] : [])),
     );
     expect(offered).toEqual([
-      ...["LENGTH to_unit", "LENGTH from_unit", "TAPE from_unit", "EASECHECK garment_class", "STEPS advice"],
+      ...["LENGTH to_unit", "LENGTH from_unit", "TAPE from_unit", "EASECHECK garment_class"],
+      ...["LISTINGWORDS form", "LISTINGWORDS language", "STEPS advice"],
       ...["DARTS unit", "GROUPS zone", "GROUPS method", "GROUPS estimates", "TREE zone", "TREE method"],
     ]);
     for (const [i, { parameters }] of functions.entries()) {

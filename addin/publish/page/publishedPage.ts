@@ -1,5 +1,5 @@
 import type { FitKind, PairAnswer } from "../answers.ts";
-import { fitKinds } from "../answers.ts";
+import { fitKinds, groupedAnswers } from "../answers.ts";
 import type { BuyersFile } from "../buyersFile.ts";
 import type {
   Published,
@@ -256,19 +256,4 @@ function kindItem(
   return markup`<li class="${kind}">
     <span class="sign" aria-hidden="true">${kindSigns[kind]}</span><span class="kind">${words.kinds[kind]}:</span>${body}
   </li>`;
-}
-
-/** Figures with the same answer together, in the order of the chart. */
-export function groupedAnswers(
-  kind: FitKind,
-  answers: readonly PairAnswer[],
-): readonly { readonly gist: string; readonly members: readonly number[] }[] {
-  const groups = new Map<string, number[]>();
-  answers.forEach(({ kind: own, gist }, at) => {
-    if (own !== kind) return;
-    const group = groups.get(gist);
-    if (group) group.push(at);
-    else groups.set(gist, [at]);
-  });
-  return [...groups].map(([gist, members]) => ({ gist, members }));
 }

@@ -1,0 +1,327 @@
+import { Checkbox, Field, Input, Textarea, makeStyles } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { PatternTable } from "../../addin/chart/pattern.ts";
+import type { Publication, PublishedUnit } from "../../addin/publish/publication.ts";
+import { languages, publishedUnits, roundings } from "../../addin/publish/publication.ts";
+import { wordsOf } from "../../addin/publish/words/wordsOf.ts";
+import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
+import { count } from "../ui/words.ts";
+
+const useStyles = makeStyles({
+  list: { display: "flex", flexDirection: "column", maxHeight: "280px", overflowY: "auto" },
+  text: { margin: 0 },
+});
+
+const nowhere = "";
+
+/** What is published, folded: each part says in one line how it stands. */
+export function PublicationSettings(props: {
+  readonly chart: Chart;
+  readonly patterns: PatternTable | undefined;
+  readonly publication: Publication;
+  readonly onChange: (publication: Publication) => void;
+}): ReactNode {
+  const { chart, patterns, publication, onChange } = props;
+  const set = (part: Partial<Publication>): void => {
+    onChange({ ...publication, ...part });
+  };
+  return (
+    <>
+      <Heading publication={publication} set={set} />
+      <WhichFigures chart={chart} publication={publication} set={set} />
+      <WhichMeasures chart={chart} publication={publication} set={set} />
+      <UnitsPart publication={publication} set={set} />
+      {patterns && <WhichPatterns patterns={patterns} publication={publication} set={set} />}
+      <BuyersPart publication={publication} set={set} />
+    </>
+  );
+}
+
+interface PartProps {
+  readonly publication: Publication;
+  readonly set: (part: Partial<Publication>) => void;
+}
+
+function Heading({ publication, set }: PartProps): ReactNode {
+  const { title, maker, date, note } = publication;
+  const says = [title, maker, date].filter((text) => text.trim() !== "").join(", ");
+  const field = (label: string, key: "title" | "maker" | "date", placeholder: string): ReactNode => (
+    <Field label={label}>
+      <Input
+        value={publication[key]}
+        placeholder={placeholder}
+        onChange={(_, data) => {
+          set({ [key]: data.value });
+        }}
+      />
+    </Field>
+  );
+  return (
+    <Disclosure title="Title and maker" says={says === "" ? "nothing written yet" : says}>
+      {field("Title", "title", "Measures and patterns")}
+      {field("Maker’s line", "maker", "Your name or workshop")}
+      {field("Date", "date", "Today, unless you write one")}
+      <Field label="Note under the title">
+        <Textarea
+          value={note}
+          onChange={(_, data) => {
+            set({ note: data.value });
+          }}
+        />
+      </Field>
+    </Disclosure>
+  );
+}
+
+function WhichFigures({ chart, publication, set }: PartProps & { readonly chart: Chart }): ReactNode {
+  const styles = useStyles();
+  const { figures, where } = publication;
+  const columns = chart.attributes.filter(({ values }) => mayGroup(values));
+  const [first] = where;
+  const column = columns.find(({ heading }) => heading === first?.heading);
+  const words = [...new Set(column?.values ?? [])].filter((word) => word !== "");
+  const says = [
+    figures.length === 0 ? (first ? "" : "all") : count(figures.length, "figure"),
+    ...where.map(({ heading, value }) => `${heading} ${value}`),
+  ].filter((text) => text !== "");
+  return (
+    <Disclosure title="Figures" says={says.join(", ")}>
+      <Choice
+        label="Only those of one kind"
+        value={first?.heading ?? nowhere}
+        options={[
+          [nowhere, "No, of every kind"],
+          ...columns.map(({ heading }) => [heading, `By ${heading}`] as const),
+        ]}
+        onChoose={(heading) => {
+          const value = columns.find((each) => each.heading === heading)?.values.find((word) => word !== "");
+          set({ where: value === undefined ? [] : [{ heading, value }] });
+        }}
+      />
+      {column && (
+        <TickList
+          label={column.heading}
+          names={words}
+          isTicked={(word) => where.some(({ value }) => value === word)}
+          onTick={(word, isOn) => {
+            const others = where.filter(({ value }) => value !== word);
+            set({ where: isOn ? [...others, { heading: column.heading, value: word }] : others });
+          }}
+        />
+      )}
+      <p className={styles.text}>One by one; none ticked is all of them:</p>
+      <TickList
+        label="Figures"
+        names={chart.figures}
+        isTicked={(name) => figures.includes(name)}
+        onTick={(name, isOn) => {
+          set({ figures: isOn ? [...figures, name] : figures.filter((each) => each !== name) });
+        }}
+      />
+    </Disclosure>
+  );
+}
+
+/** A column of text sets figures apart when several share a word. */
+function mayGroup(values: readonly string[]): boolean {
+  const words = new Set(values.filter((word) => word !== ""));
+  return words.size > 0 && words.size <= Math.max(1, values.length / 2);
+}
+
+function WhichMeasures({ chart, publication, set }: PartProps & { readonly chart: Chart }): ReactNode {
+  const { measures } = publication;
+  return (
+    <Disclosure
+      title="Measures"
+      says={measures.length === 0 ? "the usual ones" : count(measures.length, "measure")}
+    >
+      <TickList
+        label="Measures; none ticked are the usual ones"
+        names={chart.measures.map(({ heading }) => heading)}
+        isTicked={(name) => measures.includes(name)}
+        onTick={(name, isOn) => {
+          const kept = new Set(isOn ? [...measures, name] : measures.filter((each) => each !== name));
+          set({
+            measures: chart.measures.map(({ heading }) => heading).filter((heading) => kept.has(heading)),
+          });
+        }}
+      />
+    </Disclosure>
+  );
+}
+
+const noSecond = "none";
+
+function UnitsPart({ publication, set }: PartProps): ReactNode {
+  const { units, rounding, sharedRows, paper } = publication;
+  const [first = "mm", second] = units;
+  const names = publishedUnits.map((unit) => [unit, unit] as const);
+  return (
+    <Disclosure title="Units and rounding" says={`${units.join(" and ")}, ${rounding}`}>
+      <Choice
+        label="Unit"
+        value={first}
+        options={names}
+        onChoose={(unit) => {
+          set({ units: second === undefined || second === unit ? [unit] : [unit, second] });
+        }}
+      />
+      <Choice<PublishedUnit | typeof noSecond>
+        label="And beside it"
+        value={second ?? noSecond}
+        options={[[noSecond, "no other unit"], ...names.filter(([unit]) => unit !== first)]}
+        onChoose={(unit) => {
+          set({ units: unit === noSecond ? [first] : [first, unit] });
+        }}
+      />
+      <Choice
+        label="Lengths in mm and cm"
+        value={rounding}
+        options={roundings.map((each) => [each, each] as const)}
+        onChoose={(each) => {
+          set({ rounding: each });
+        }}
+      />
+      <Tick
+        label="Show figures that share a body as one row"
+        isOn={sharedRows}
+        onChange={(isOn) => {
+          set({ sharedRows: isOn });
+        }}
+      />
+      <Choice
+        label="Paper, for printing the page"
+        value={paper}
+        options={(["A4", "Letter"] as const).map((each) => [each, each] as const)}
+        onChoose={(each) => {
+          set({ paper: each });
+        }}
+      />
+    </Disclosure>
+  );
+}
+
+function WhichPatterns({
+  patterns: { patterns: known },
+  publication: { patterns },
+  set,
+}: PartProps & { readonly patterns: PatternTable }): ReactNode {
+  const codes = known.map(({ code }) => code);
+  const isNamed = (code: string): boolean => patterns === undefined || patterns.includes(code);
+  const says =
+    patterns === undefined ? "all" : patterns.length === 0 ? "none" : count(patterns.length, "pattern");
+  return (
+    <Disclosure title="Patterns" says={says}>
+      <TickList
+        label="Patterns"
+        names={codes}
+        nameOf={(code) => [code, known.find((each) => each.code === code)?.title].filter(Boolean).join(" ")}
+        isTicked={isNamed}
+        onTick={(code, isOn) => {
+          const next = codes.filter((each) => (each === code ? isOn : isNamed(each)));
+          set({ patterns: next.length === codes.length ? undefined : next });
+        }}
+      />
+    </Disclosure>
+  );
+}
+
+function BuyersPart({ publication, set }: PartProps): ReactNode {
+  const { language, fitPage, flagged, estimated, showCautions, cautions } = publication;
+  const says = [language, fitPage ? "answers for other figures" : "", showCautions ? "" : "no cautions"];
+  return (
+    <Disclosure title="What buyers read" says={says.filter((text) => text !== "").join(", ")}>
+      <Choice
+        label="Language"
+        value={language}
+        options={languages.map((each) => [each, each] as const)}
+        onChoose={(each) => {
+          set({ language: each });
+        }}
+      />
+      <Tick
+        label="Let the page answer for a figure that is not in the chart. It then holds what each garment measures."
+        isOn={fitPage}
+        onChange={(isOn) => {
+          set({ fitPage: isOn });
+        }}
+      />
+      <Tick
+        label="Publish readings that Check doubts, with a mark"
+        isOn={flagged}
+        onChange={(isOn) => {
+          set({ flagged: isOn });
+        }}
+      />
+      <Tick
+        label="Publish readings that the chart calls estimated, with a mark"
+        isOn={estimated}
+        onChange={(isOn) => {
+          set({ estimated: isOn });
+        }}
+      />
+      <Tick
+        label="Cautions for buyers"
+        isOn={showCautions}
+        onChange={(isOn) => {
+          set({ showCautions: isOn });
+        }}
+      />
+      {showCautions && (
+        <Field label="The cautions, one a line" hint="Clear the box to go back to the usual ones.">
+          <Textarea
+            rows={6}
+            value={(cautions.length > 0 ? cautions : wordsOf(language).cautions).join("\n")}
+            onChange={(_, data) => {
+              const lines = data.value.split("\n");
+              set({ cautions: lines.every((line) => line.trim() === "") ? [] : lines });
+            }}
+          />
+        </Field>
+      )}
+    </Disclosure>
+  );
+}
+
+function Tick(props: {
+  readonly label: string;
+  readonly isOn: boolean;
+  readonly onChange: (isOn: boolean) => void;
+}): ReactNode {
+  return (
+    <Checkbox
+      label={props.label}
+      checked={props.isOn}
+      onChange={(_, data) => {
+        props.onChange(data.checked === true);
+      }}
+    />
+  );
+}
+
+function TickList(props: {
+  readonly label: string;
+  readonly names: readonly string[];
+  readonly nameOf?: (name: string) => string;
+  readonly isTicked: (name: string) => boolean;
+  readonly onTick: (name: string, isOn: boolean) => void;
+}): ReactNode {
+  const styles = useStyles();
+  const { label, names, nameOf = (name) => name, isTicked, onTick } = props;
+  return (
+    <div className={styles.list} role="group" aria-label={label}>
+      {[...new Set(names)].map((name) => (
+        <Checkbox
+          key={name}
+          label={nameOf(name)}
+          checked={isTicked(name)}
+          onChange={(_, data) => {
+            onTick(name, data.checked === true);
+          }}
+        />
+      ))}
+    </div>
+  );
+}

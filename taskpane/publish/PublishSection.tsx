@@ -1,0 +1,148 @@
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useState } from "react";
+import type { Publication } from "../../addin/publish/publication.ts";
+import { usualPublication } from "../../addin/publish/publication.ts";
+import { download, handedOver } from "../drawing/download.ts";
+import { fileNameOf } from "../drawing/fileName.ts";
+import { failureText } from "../shell/notice.ts";
+import { OfferDemo } from "../shell/OfferDemo.tsx";
+import { SectionFrame } from "../shell/SectionFrame.tsx";
+import { useSession } from "../shell/session.ts";
+import { WriteBox } from "../shell/WriteBox.tsx";
+import { FailureBox } from "../ui/FailureBox.tsx";
+import { ListingPart } from "./ListingPart.tsx";
+import { pageFile } from "./pageFile.ts";
+import { Preview } from "./Preview.tsx";
+import { PublicationSettings } from "./PublicationSettings.tsx";
+import { SavePageBox } from "./SavePageBox.tsx";
+import type { ToPublish } from "./usePublishing.ts";
+import { usePublishing } from "./usePublishing.ts";
+import { planChart, rememberEdits } from "./writeChart.ts";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  row: { display: "flex", flexWrap: "wrap", gap: "8px", alignItems: "center" },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
+});
+
+const forms = { sheets: "Sheets with the chart and the patterns, as they are now" } as const;
+
+/** What buyers read: the chart and the patterns as a page, as sheets, and as words under a pattern. */
+export function PublishSection(): ReactNode {
+  const styles = useStyles();
+  const { goTo, say, services, apply, working } = useSession();
+  const [chosen, setChosen] = useState<Publication>();
+  const [saving, setSaving] = useState<{ readonly name: string; readonly page: string }>();
+  const found = usePublishing(chosen);
+  const publication = chosen ?? found?.remembered.publication ?? usualPublication;
+
+  async function savePage({ work, tolerances }: ToPublish): Promise<void> {
+    if (!work) return;
+    try {
+      const page = await pageFile(work, tolerances);
+      const name = `${fileNameOf(work.published.title)}.html`;
+      if (services.keepsDownloads) {
+        download(name, page, "text/html;charset=utf-8");
+        say({
+          kind: "done",
+          text: `${handedOver(name)} It holds ${sizeWords(page)} and needs nothing else.`,
+        });
+      } else setSaving({ name, page });
+    } catch (error) {
+      say({ kind: "failed", text: failureText(error) });
+    }
+  }
+
+  async function remember({ remembered, sheets }: ToPublish): Promise<void> {
+    const isDone = await apply(
+      "Remember what is published",
+      rememberEdits(publication, { table: remembered.table, sheets }),
+      { kind: "done", text: "The workbook remembers what you publish, in its table Publication." },
+    );
+    if (isDone) setChosen(undefined);
+  }
+
+  const primary =
+    found && !found.chart && found.failure === undefined
+      ? {
+          label: "Import a chart",
+          run: () => {
+            goTo("import");
+          },
+        }
+      : found && {
+          label: "Save page",
+          disabled: !found.work,
+          run: () => void savePage(found),
+        };
+
+  return (
+    <SectionFrame title="Publish" primary={primary}>
+      {!found && <p className={styles.text}>Reading what there is to publish …</p>}
+      {found?.failure !== undefined && (
+        <FailureBox what="Cannot be published like this." why={found.failure} />
+      )}
+      {found?.remembered.failure !== undefined && (
+        <FailureBox what="What was remembered cannot be used." why={found.remembered.failure} />
+      )}
+      {found && !found.chart && found.failure === undefined && (
+        <>
+          <p className={styles.text}>
+            There is no chart in the workbook yet. Import one: what you publish is made from it.
+          </p>
+          <OfferDemo />
+        </>
+      )}
+      {found?.work && <Preview work={found.work} />}
+      {saving && (
+        <SavePageBox
+          {...saving}
+          onClose={() => {
+            setSaving(undefined);
+          }}
+        />
+      )}
+      {found?.chart && (
+        <>
+          <PublicationSettings
+            chart={found.chart}
+            patterns={found.patterns}
+            publication={publication}
+            onChange={setChosen}
+          />
+          <div className={styles.row}>
+            <Button
+              disabledFocusable={working !== undefined || isRemembered(found, publication)}
+              onClick={() => void remember(found)}
+            >
+              Remember for next time
+            </Button>
+            <p className={styles.quiet}>
+              {isRemembered(found, publication)
+                ? "The workbook remembers these settings."
+                : "These settings are not in the workbook yet."}
+            </p>
+          </div>
+        </>
+      )}
+      {found?.work && found.work.published.patterns.length > 0 && (
+        <ListingPart published={found.work.published} />
+      )}
+      {found?.work && (
+        <WriteBox forms={forms} plan={() => planChart(found.work!.published, found.sheets)} asked={0} />
+      )}
+    </SectionFrame>
+  );
+}
+
+function isRemembered({ remembered }: ToPublish, publication: Publication): boolean {
+  return (
+    remembered.publication !== undefined &&
+    JSON.stringify(remembered.publication) === JSON.stringify(publication)
+  );
+}
+
+function sizeWords(page: string): string {
+  return `${String(Math.ceil(new TextEncoder().encode(page).length / 1000))} kB`;
+}

@@ -1,0 +1,112 @@
+import { useDeferredValue } from "react";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { PatternTable } from "../../addin/chart/pattern.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import type { Flag } from "../../addin/checking/checkChart.ts";
+import type { Publication } from "../../addin/publish/publication.ts";
+import { usualPublication } from "../../addin/publish/publication.ts";
+import { readPublication } from "../../addin/publish/publicationTable.ts";
+import type { PublicationAtWork } from "../../addin/publish/published.ts";
+import { publish } from "../../addin/publish/published.ts";
+import { wordsOf } from "../../addin/publish/words/wordsOf.ts";
+import { sameName } from "../../addin/workbook/names.ts";
+import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import { useCheck } from "../check/useCheck.ts";
+import type { Fit } from "../fit/readFit.ts";
+import { useFit } from "../fit/useFit.ts";
+import type { GroupsInput } from "../groups/readGroups.ts";
+import { readGroups } from "../groups/readGroups.ts";
+import type { Book } from "../shell/book.ts";
+import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
+
+/** The name of the table in which the workbook remembers what is published. */
+export const publicationTable = "Publication";
+
+/** What the workbook remembers of a publication. */
+interface Remembered {
+  readonly table: TableInfo | undefined;
+  readonly publication: Publication | undefined;
+  /** Why it could not be read, in words. */
+  readonly failure: string | undefined;
+}
+
+async function readRemembered(book: Book): Promise<Remembered> {
+  try {
+    const table = (await book.tables()).find(({ name }) => sameName(name, publicationTable));
+    if (!table) return { table: undefined, publication: undefined, failure: undefined };
+    const { values } = await book.readTable(table.name);
+    return book.once(rememberedIn, table, values);
+  } catch (error) {
+    return { table: undefined, publication: undefined, failure: failureText(error) };
+  }
+}
+
+function rememberedIn(table: TableInfo, values: RangeData["values"]): Remembered {
+  try {
+    return { table, publication: readPublication(values), failure: undefined };
+  } catch (error) {
+    return { table, publication: undefined, failure: `Table ${table.name}: ${failureText(error)}` };
+  }
+}
+
+/** What the workbook holds to be published. */
+export interface ToPublish {
+  readonly sheets: readonly string[];
+  readonly chart: Chart | undefined;
+  readonly patterns: PatternTable | undefined;
+  readonly tolerances: ToleranceTable | undefined;
+  readonly remembered: Remembered;
+  /** What stands in the way, in words. */
+  readonly failure: string | undefined;
+  readonly work: PublicationAtWork | undefined;
+}
+
+/**
+ * What would be published now, kept up to date with the workbook; `undefined` until all is read for the first time.
+ *
+ * @param chosen what the user has set; what the workbook remembers where she has set nothing
+ */
+export function usePublishing(chosen: Publication | undefined): ToPublish | undefined {
+  const { book } = useSession();
+  const fit = useFit(noChoice);
+  const groups = useRead(readGroups, noChoice);
+  const { check, working } = useCheck(undefined);
+  const remembered = useRead(readRemembered, undefined);
+  const publication = useDeferredValue(chosen ?? remembered?.publication ?? usualPublication);
+  if (!fit || !groups || !remembered || (fit.chart && !check && working.failure === undefined))
+    return undefined;
+  const today = dayWords(new Date(), publication);
+  return book.once(toPublish, fit, groups, check?.checked?.flags ?? noFlags, remembered, publication, today);
+}
+
+function dayWords(day: Date, { language }: Publication): string {
+  return new Intl.DateTimeFormat(wordsOf(language).tag, { dateStyle: "long" }).format(day);
+}
+
+const noChoice = {};
+const noFlags: readonly Flag[] = [];
+
+function toPublish(
+  fit: Fit,
+  groups: GroupsInput,
+  flags: readonly Flag[],
+  remembered: Remembered,
+  publication: Publication,
+  today: string,
+): ToPublish {
+  const { chart, fitting, problems, rules } = fit;
+  const patterns = fitting && { patterns: fitting.patterns.map(({ pattern }) => pattern), problems };
+  const tolerances = groups.figures?.tolerances;
+  const known = { sheets: fit.sheets, chart, patterns, tolerances, remembered };
+  const failure = fit.failure ?? groups.failure;
+  if (!chart || failure !== undefined) return { ...known, failure, work: undefined };
+  const dated = publication.date.trim() === "" ? { ...publication, date: today } : publication;
+  try {
+    const work = publish({ chart, patterns, rules, tolerances, flags }, dated);
+    return { ...known, failure: undefined, work };
+  } catch (error) {
+    return { ...known, failure: failureText(error), work: undefined };
+  }
+}

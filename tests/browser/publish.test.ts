@@ -1,0 +1,216 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { gzipSync } from "node:zlib";
+import type { Page } from "playwright-core";
+import { chromium } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { matchAll, prepareFitting } from "../../addin/fit/match.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { readPatterns } from "../../addin/chart/readPatterns.ts";
+import { findBrowser } from "../programs.mjs";
+import { demo, demoTables } from "../publish/published.ts";
+import { faults } from "./faults.ts";
+import type { Visitor } from "./page.ts";
+import { newVisitor, quiet } from "./page.ts";
+
+const folder = mkdtempSync(path.join(os.tmpdir(), "measure-book-published-"));
+const file = path.join(folder, "published.html");
+
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe("the section Publish, on the page without Excel", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeAll(async () => {
+    visitor = await newVisitor();
+    page = await visitor.open(inject("address"));
+    await page.getByLabel("Sections").getByRole("button", { name: "Publish" }).click();
+    await page.getByRole("region", { name: "What buyers will read" }).waitFor();
+  });
+
+  afterAll(() => visitor.close());
+
+  it("saves a page from the demo in less than a minute of pressing", async () => {
+    const began = Date.now();
+    await page.getByText("Title and maker", { exact: true }).click();
+    await page.getByLabel("Title", { exact: true }).fill("Ottermere: who wears what");
+    await page.getByText("What buyers read", { exact: true }).click();
+    await page.getByLabel("Publish readings that Check doubts, with a mark").check();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save page" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("ottermere-who-wears-what.html");
+    await download.saveAs(file);
+    expect(Date.now() - began).toBeLessThan(60_000);
+    await page.getByText(/The file ottermere-who-wears-what\.html is handed to your browser/).waitFor();
+  });
+
+  it("gives the words under a pattern", async () => {
+    await page.getByLabel("Pattern", { exact: true }).selectOption("D-1");
+    const words = page.getByLabel("Words for D-1");
+    expect(await words.inputValue()).toMatch(/^Drafted for Ardwen\. Also fits .*\. Does not fit /);
+    await page.getByLabel("Form").selectOption("table");
+    expect(await words.inputValue()).toMatch(
+      /^Pattern\tFigure\tVerdict\tWhy, or what to change\nD-1\tArdwen\tfits/,
+    );
+  });
+
+  it("writes sheets, and takes them back", async () => {
+    await page.getByRole("button", { name: "Write it" }).click();
+    await page.getByText("The published chart is on the sheets “The chart” and “Pattern”.").waitFor();
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await page.getByText("Nothing to undo").waitFor();
+  });
+
+  it("remembers what is published in the workbook", async () => {
+    await page.getByRole("button", { name: "Remember for next time" }).click();
+    await page.getByText("The workbook remembers these settings.").waitFor();
+    await page.reload();
+    await page.getByLabel("Sections").getByRole("button", { name: "Publish" }).click();
+    await page.getByRole("heading", { name: "Ottermere: who wears what" }).waitFor({ timeout: 90_000 });
+    await page.getByText("The workbook remembers these settings.").waitFor();
+  });
+
+  it("has no fault that axe finds", async () => {
+    expect(await faults(page)).toEqual([]);
+  });
+});
+
+describe("the page that was saved, opened from the disk without a network", () => {
+  let page: Page;
+  let close: () => Promise<void>;
+  const said: string[] = [];
+  const asked: string[] = [];
+
+  beforeAll(async () => {
+    const browser = await chromium.launch({ executablePath: findBrowser()!, args: quiet });
+    const context = await browser.newContext({ offline: true, viewport: { width: 320, height: 640 } });
+    page = await context.newPage();
+    page.on("console", (message) => said.push(message.text()));
+    page.on("pageerror", (error) => said.push(error.message));
+    page.on("request", (request) => asked.push(request.url()));
+    await page.goto(pathToFileURL(file).href);
+    close = () => browser.close();
+  });
+
+  afterAll(() => close());
+
+  it("asks nobody for anything, and is as wide as a narrow screen", async () => {
+    expect(asked).toEqual([pathToFileURL(file).href]);
+    expect(said).toEqual([]);
+    const wider = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(wider).toBe(0);
+  });
+
+  it("answers for a typed body as the fit engine does, pattern by pattern", async () => {
+    const typed = {
+      bustGirth: "7 1/8 in",
+      waistGirth: "13,3 cm",
+      hipGirth: "190mm",
+      headGirth: "165",
+    } as const;
+    await page.locator("#unit").selectOption("mm");
+    for (const [id, text] of Object.entries(typed)) await page.locator(`#m-${id}`).fill(text);
+
+    // The same body as one more figure of the chart.
+    const given: Readonly<Record<string, number>> = {
+      bustGirth: 7.125 * 25.4,
+      waistGirth: 133,
+      hipGirth: 190,
+      headGirth: 165,
+    };
+    const row = demoTables.figures[0]!.map((_, position) => {
+      const column = demo.chart.measures.find((each) => each.position === position);
+      const mm = given[column?.key ?? ""];
+      return position === 0 ? "Typed" : mm === undefined ? undefined : column?.unit === "in" ? mm / 25.4 : mm;
+    });
+    const chart = readChart([...demoTables.figures, row]);
+    const match = matchAll(
+      prepareFitting(readPatterns(demoTables.patterns, chart), chart, { rules: demo.rules }),
+    );
+    const expected = Object.fromEntries(
+      match.patterns.map(({ code }, p) => [code, match.verdict(p, chart.figures.length - 1)]),
+    );
+    expect(await told(page)).toEqual(expected);
+    await page.getByRole("heading", { name: "To be sure, measure next" }).waitFor();
+  });
+
+  it("answers for a figure of the chart as the fit engine does", async () => {
+    await page.locator("#figure").selectOption({ label: "Jorvie" });
+    const { chart, patterns, rules } = demo;
+    const match = matchAll(prepareFitting(patterns!.patterns, chart, { rules }));
+    const figure = chart.figures.indexOf("Jorvie");
+    expect(await told(page)).toEqual(
+      Object.fromEntries(match.patterns.map(({ code }, p) => [code, match.verdict(p, figure)])),
+    );
+    await page.getByRole("button", { name: "Start again" }).click();
+  });
+
+  it("says beside its field what it cannot read, and judges nothing by it", async () => {
+    await page.locator("#m-bustGirth").fill("about 5 to 6");
+    await page.getByText("Not read: about 5 to 6").waitFor();
+    expect(await page.locator("#m-bustGirth").getAttribute("aria-invalid")).toBe("true");
+    expect(await page.locator("[data-verdict]").count()).toBe(0);
+    await page.locator("#m-bustGirth").fill("");
+  });
+
+  it("finds a figure by a part of its name, and sorts by a measure", async () => {
+    const shown = page.locator(".chart tbody tr:visible");
+    const all = await shown.count();
+    await page.getByLabel("Find a figure").fill("pomm");
+    expect(await shown.count()).toBe(1);
+    await page.getByLabel("Find a figure").fill("nobody");
+    await page.getByText("No figure of that name is in this chart.").waitFor();
+    await page.getByLabel("Find a figure").fill("");
+    expect(await shown.count()).toBe(all);
+    await page.getByRole("button", { name: "Bust girth" }).click();
+    const column = page.locator(".chart tbody tr td:nth-child(4)[data-mm]");
+    const mm = await column.evaluateAll((cells) => cells.map((cell) => Number(cell.getAttribute("data-mm"))));
+    expect(mm.length).toBeGreaterThan(5);
+    expect(mm).toEqual([...mm].sort((a, b) => a - b));
+  });
+
+  it("has no fault that axe finds, light and dark", async () => {
+    await page.locator("#m-bustGirth").fill("180");
+    for (const colorScheme of ["light", "dark"] as const) {
+      await page.emulateMedia({ colorScheme });
+      expect(await faults(page, "body"), colorScheme).toEqual([]);
+    }
+  });
+
+  it("is read without a script", async () => {
+    const text = readFileSync(file, "utf8");
+    const withoutScript = await page
+      .context()
+      .browser()!
+      .newContext({ javaScriptEnabled: false, offline: true });
+    const plain = await withoutScript.newPage();
+    await plain.goto(pathToFileURL(file).href);
+    await plain.getByRole("heading", { name: "Which pattern fits whom" }).waitFor();
+    expect(await plain.locator(".patterns article").count()).toBe(demo.patterns!.patterns.length);
+    await plain.getByText("With scripts allowed, this page can also answer").waitFor();
+    await withoutScript.close();
+    const [, code = ""] = /<script>([\s\S]*?)<\/script>/u.exec(text) ?? [];
+    expect(gzipSync(code).length).toBeLessThanOrEqual(60_000);
+  });
+});
+
+/** The verdict beside each pattern that the page names. */
+async function told(page: Page): Promise<Record<string, string>> {
+  const lines = await page
+    .locator("[data-verdict]")
+    .evaluateAll((found) =>
+      found.map(
+        (line) => [line.getAttribute("data-pattern") ?? "", line.getAttribute("data-verdict") ?? ""] as const,
+      ),
+    );
+  return Object.fromEntries(lines);
+}
