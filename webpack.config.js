@@ -101,6 +101,12 @@ async function functionsConfig(mode) {
         patterns: [
           { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
           { from: "manifest/pages/pages.css", to: "pages.css" },
+          // What a PDF is set in: fetched when one is made.
+          ...["DejaVuSansCondensed", "DejaVuSansCondensed-Bold"].map((face) => ({
+            from: `node_modules/dejavu-fonts-ttf/ttf/${face}.ttf`,
+            to: `fonts/${face}.ttf`,
+          })),
+          { from: "node_modules/dejavu-fonts-ttf/LICENSE", to: "fonts/LICENSE.txt", toType: "file" },
         ],
       }),
     ],

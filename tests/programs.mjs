@@ -1,4 +1,5 @@
 // Programs that some tests drive: found where they are, fetched where they are not.
+import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 import process from "node:process";
@@ -55,6 +56,21 @@ export async function ensureLibreOffice() {
     fail(
       "The tests of saved .xlsx files need LibreOffice. Install it, or set SOFFICE_PATH to its soffice, and run npm test again.",
     );
+}
+
+/** Poppler reads saved PDFs back. */
+export async function ensurePoppler() {
+  if (hasPoppler()) return;
+  console.log("Fetching Poppler, which reads saved PDFs back …");
+  await installDebian("poppler-utils");
+  if (!hasPoppler())
+    fail(
+      "The tests of saved PDFs need Poppler (pdftotext, pdffonts, pdfinfo). Install poppler-utils and run npm test again.",
+    );
+}
+
+function hasPoppler() {
+  return !spawnSync("pdftotext", ["-v"]).error;
 }
 
 function firstThatExists(places) {

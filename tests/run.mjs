@@ -3,12 +3,13 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { ensurePackages, requireNode, run } from "../addin/standalone/prepare.mjs";
-import { ensureBrowser, ensureLibreOffice } from "./programs.mjs";
+import { ensureBrowser, ensureLibreOffice, ensurePoppler } from "./programs.mjs";
 
 requireNode();
 await ensurePackages();
 await ensureBrowser();
 await ensureLibreOffice();
+await ensurePoppler();
 
 const steps = {
   "Types agree (tsc)": () => run("npx", ["tsc"]),

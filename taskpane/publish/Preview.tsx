@@ -19,7 +19,7 @@ const useStyles = makeStyles({
 
 /** Rows and columns that are enough to see how it comes out. */
 const shownRows = 4;
-const shownColumns = 3;
+const shownColumns = 2;
 const mostListed = 12;
 
 /** What would be published now: how much, how it looks, and what is held back. */
@@ -52,7 +52,7 @@ export function Preview({ work: { published } }: { readonly work: PublicationAtW
         label="The first rows of the chart"
         headings={[
           published.words.page.figure,
-          ...columns.slice(0, shownColumns).map(({ term }) => `${term} (${unitHeadings.join(" / ")})`),
+          ...columns.slice(0, shownColumns).map(({ term }) => `${term} (${unitHeadings[0] ?? ""})`),
         ]}
         rows={rows.slice(0, shownRows).map(rowOf)}
       />
@@ -128,8 +128,5 @@ const kindWords = {
 } as const;
 
 function rowOf({ names, cells }: PublishedRow): readonly string[] {
-  return [
-    names.join(", "),
-    ...cells.slice(0, shownColumns).map(({ texts }) => (texts.length === 0 ? "–" : texts.join(" / "))),
-  ];
+  return [names.join(", "), ...cells.slice(0, shownColumns).map(({ texts }) => texts[0] ?? "–")];
 }

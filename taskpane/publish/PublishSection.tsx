@@ -34,6 +34,7 @@ export function PublishSection(): ReactNode {
   const { goTo, say, services, apply, working } = useSession();
   const [chosen, setChosen] = useState<Publication>();
   const [saving, setSaving] = useState<{ readonly name: string; readonly page: string }>();
+  const [isSetting, setSetting] = useState(false);
   const found = usePublishing(chosen);
   const publication = chosen ?? found?.remembered.publication ?? usualPublication;
 
@@ -51,6 +52,22 @@ export function PublishSection(): ReactNode {
       } else setSaving({ name, page });
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
+    }
+  }
+
+  async function savePdf({ work }: ToPublish): Promise<void> {
+    if (!work) return;
+    setSetting(true);
+    try {
+      const { pdfFile } = await import("./pdfFile.ts");
+      const pdf = await pdfFile(work.published);
+      const name = `${fileNameOf(work.published.title)}.pdf`;
+      download(name, pdf, "application/pdf");
+      say({ kind: "done", text: services.keepsDownloads ? handedOver(name) : mayHaveArrived(name) });
+    } catch (error) {
+      say({ kind: "failed", text: failureText(error) });
+    } finally {
+      setSetting(false);
     }
   }
 
@@ -95,6 +112,18 @@ export function PublishSection(): ReactNode {
         </>
       )}
       {found?.work && <Preview work={found.work} />}
+      {found?.work && (
+        <div className={styles.row}>
+          <Button disabledFocusable={isSetting || working !== undefined} onClick={() => void savePdf(found)}>
+            Save as PDF
+          </Button>
+          {isSetting && (
+            <p className={styles.quiet} role="status">
+              Setting the pages …
+            </p>
+          )}
+        </div>
+      )}
       {saving && (
         <SavePageBox
           {...saving}
@@ -145,4 +174,9 @@ function isRemembered({ remembered }: ToPublish, publication: Publication): bool
 
 function sizeWords(page: string): string {
   return `${String(Math.ceil(new TextEncoder().encode(page).length / 1000))} kB`;
+}
+
+/** In Excel nobody can see whether a download arrives. */
+function mayHaveArrived(name: string): string {
+  return `The file ${name} is offered to Excel, which does not say whether it kept it. If it is not among your downloads, print the page as a PDF instead.`;
 }

@@ -35,11 +35,13 @@ describe("the section Publish, on the page without Excel", () => {
 
   afterAll(() => visitor.close());
 
+  const pane = () => page.locator(".pane");
+
   it("saves a page from the demo in less than a minute of pressing", async () => {
     const began = Date.now();
-    await page.getByText("Title and maker", { exact: true }).click();
-    await page.getByLabel("Title", { exact: true }).fill("Ottermere: who wears what");
-    await page.getByText("What buyers read", { exact: true }).click();
+    await pane().locator("summary", { hasText: "Title and maker" }).click();
+    await pane().getByLabel("Title", { exact: true }).fill("Ottermere: who wears what");
+    await pane().locator("summary", { hasText: "What buyers read" }).click();
     await page.getByLabel("Publish readings that Check doubts, with a mark").check();
     const [download] = await Promise.all([
       page.waitForEvent("download"),
@@ -51,11 +53,21 @@ describe("the section Publish, on the page without Excel", () => {
     await page.getByText(/The file ottermere-who-wears-what\.html is handed to your browser/).waitFor();
   });
 
+  it("saves a PDF", async () => {
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save as PDF" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("ottermere-who-wears-what.pdf");
+    await download.saveAs(path.join(folder, "published.pdf"));
+    expect(readFileSync(path.join(folder, "published.pdf")).subarray(0, 5).toString()).toBe("%PDF-");
+  });
+
   it("gives the words under a pattern", async () => {
-    await page.getByLabel("Pattern", { exact: true }).selectOption("D-1");
+    await pane().getByLabel("Pattern", { exact: true }).selectOption("D-1");
     const words = page.getByLabel("Words for D-1");
     expect(await words.inputValue()).toMatch(/^Drafted for Ardwen\. Also fits .*\. Does not fit /);
-    await page.getByLabel("Form").selectOption("table");
+    await pane().getByLabel("Form", { exact: true }).selectOption("table");
     expect(await words.inputValue()).toMatch(
       /^Pattern\tFigure\tVerdict\tWhy, or what to change\nD-1\tArdwen\tfits/,
     );
@@ -64,7 +76,7 @@ describe("the section Publish, on the page without Excel", () => {
   it("writes sheets, and takes them back", async () => {
     await page.getByRole("button", { name: "Write it" }).click();
     await page.getByText("The published chart is on the sheets “The chart” and “Pattern”.").waitFor();
-    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await pane().getByRole("button", { name: /^Undo/ }).click();
     await page.getByText("Nothing to undo").waitFor();
   });
 
@@ -84,7 +96,7 @@ describe("the section Publish, on the page without Excel", () => {
 
 describe("the page that was saved, opened from the disk without a network", () => {
   let page: Page;
-  let close: () => Promise<void>;
+  let close: (() => Promise<void>) | undefined;
   const said: string[] = [];
   const asked: string[] = [];
 
@@ -99,7 +111,7 @@ describe("the page that was saved, opened from the disk without a network", () =
     close = () => browser.close();
   });
 
-  afterAll(() => close());
+  afterAll(() => close?.());
 
   it("asks nobody for anything, and is as wide as a narrow screen", async () => {
     expect(asked).toEqual([pathToFileURL(file).href]);

@@ -142,7 +142,7 @@ function chartSection({ words, columns, rows, unitHeadings, rounded }: Published
       </div>
       <p class="quiet" id="found" role="status"></p>
     </div>
-    <div class="scroll" tabindex="0" role="region" aria-labelledby="chart-title">
+    <div class="scroll" tabindex="0" role="group" aria-labelledby="chart-title">
       <table class="chart">
         <thead>
           <tr>
