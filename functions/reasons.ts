@@ -31,8 +31,9 @@ export const reasonsFunction = defineFunction({
   summary:
     "Why a pattern fits a figure or not: every check, with what is needed, what is there, and what to change.",
   details:
-    "Lengths are in the unit of the measure’s column. Needs is the least that the garment must measure; Difference is what it " +
-    `has above that, or above the most where it is too large. Notes at the end name the flagged or estimated readings that the answer ` +
+    "Lengths are in the unit of the measure’s column. Needs is the least that the garment must measure, or where " +
+    "it is too large the most. Has is what it measures there, stretched as far as is comfortable beside the least. Difference is Has " +
+    "less Needs. Notes at the end name the flagged or estimated readings that the answer " +
     `rests on, and what it would be if they were mended.\n\n${howJudged}`,
   parameters: {
     patterns: patterns(),
@@ -149,7 +150,8 @@ function reasons({ verdict, routes, take, checks, notes, unjudged }: Explanation
 }
 
 function checkRow(check: Check): Table[number] {
-  const { place, route, needsMm, hasMm, differenceMm, says, alteration, unit } = check;
+  const { place, route, differenceMm, says, alteration, unit } = check;
+  const { needsMm, hasMm } = limitOf(check);
   return [
     route === undefined ? place : `${route}: ${place.toLowerCase()}`,
     shownLength(needsMm, unit),
@@ -158,4 +160,12 @@ function checkRow(check: Check): Table[number] {
     says,
     alteration?.words ?? "",
   ];
+}
+
+/** The limit that the difference is about: where the garment is beyond the most, that, and what it measures unstretched. */
+function limitOf({ needsMm, mostMm, hasMm, differenceMm }: Check): Pick<Check, "needsMm" | "hasMm"> {
+  const isAboutLeast = Math.abs(hasMm - needsMm - differenceMm) < 1e-9;
+  return isAboutLeast || mostMm === undefined || Number.isNaN(differenceMm)
+    ? { needsMm, hasMm }
+    : { needsMm: mostMm, hasMm: mostMm + differenceMm };
 }
