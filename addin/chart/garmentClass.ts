@@ -170,7 +170,7 @@ export function garmentClassNamed(
   const names = classes.map(({ name }) => name);
   const near = didYouMean(text, [...names, ...classes.flatMap(({ synonyms }) => synonyms)]);
   throw new InputError(
-    `${where}: ${quote(text)} is not a garment class.${near || ` Which of these comes nearest: ${someOf(names.map(cutShort), 400)}? Write it, or add a class of your own to the garment classes.`}`,
+    `${where}: ${quote(text)} is not a garment class.${near || ` Which is nearest: ${someOf(names.map(cutShort), 50)}? Write it, or add your own.`}`,
   );
 }
 

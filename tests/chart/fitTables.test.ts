@@ -66,7 +66,7 @@ describe("the patterns table", () => {
     [
       "a class that is like no other",
       { "Garment class": "zzzzzz" },
-      /Which of these comes nearest: Close-fitting bodice, .*Hood\? Write it, or add a class of your own/,
+      /Which is nearest: Close-fitting bodice, .* and \d+ more\? Write it, or add your own\./,
     ],
     [
       "a figure that is not in the chart",
