@@ -11,6 +11,7 @@ import type {
   WorkbookContent,
 } from "../../addin/workbook/content.ts";
 import { sameName } from "../../addin/workbook/names.ts";
+import { contentCells, readStored, storedTables } from "../../addin/workbook/readCells.ts";
 import { shiftFormula } from "../../addin/workbook/xlsx/shiftFormula.ts";
 import type {
   Area,
@@ -141,13 +142,7 @@ function shapeOf(content: WorkbookContent) {
 }
 
 function tablesOf(content: WorkbookContent): TableInfo[] {
-  return content.sheets.flatMap((sheet) =>
-    (sheet.tables ?? []).map(({ name, row, column, rows, columns }) => ({
-      name,
-      area: { sheet: sheet.name, row, column, rows, columns },
-      headings: Array.from({ length: columns }, (_, j) => cellText(sheet.cells[row]?.[column + j]?.value)),
-    })),
-  );
+  return storedTables(contentCells(content));
 }
 
 function sheetOf(content: WorkbookContent, name: string): SheetContent {
@@ -156,17 +151,7 @@ function sheetOf(content: WorkbookContent, name: string): SheetContent {
 }
 
 function readArea(content: WorkbookContent, area: Area): RangeData {
-  checkArea({ sheets: sheetNames(content) }, area);
-  const { cells, name } = sheetOf(content, area.sheet);
-  const each = <T>(of: (cell: CellContent | undefined) => T): T[][] =>
-    Array.from({ length: area.rows }, (_, i) =>
-      Array.from({ length: area.columns }, (_, j) => of(cells[area.row + i]?.[area.column + j])),
-    );
-  return {
-    area: { ...area, sheet: name },
-    values: each<Cell>((cell) => cell?.value),
-    formats: each((cell) => cell?.format ?? "General"),
-  };
+  return readStored(contentCells(content), area);
 }
 
 function filledCells(content: WorkbookContent): FoundCell[] {

@@ -41,7 +41,9 @@ export function watchChanges(
   listener: (change: GridChange) => void,
 ): IDisposable {
   const commands = unit.injector.get(ICommandService);
+  // What was kept with the workbook is there already.
   const spills = new Map<string, string>();
+  changedSpills(unit, spills);
   const cellsBefore = new WeakMap<Readonly<ICommandInfo>, OneCell>();
   const before = commands.beforeCommandExecuted((command, options) => {
     const cell = isEdit(command, options) ? oneCell(unit, command) : undefined;

@@ -5,9 +5,9 @@ import type { CellContent, SheetContent, WorkbookContent } from "../../workbook/
 import type { FoundCell } from "../../workbook/port.ts";
 import { styleNameOf } from "./cellLook.ts";
 import type { GridUnit, Spilled } from "./gridSheets.ts";
-import { formatOf, notesOf, spilledIn, styleOf, tablesOf, workbookOf } from "./gridSheets.ts";
+import { notesOf, spilledIn, styleOf, tablesOf, workbookOf } from "./gridSheets.ts";
 import { pickListsOf } from "./pickLists.ts";
-import { toCell } from "./values.ts";
+import { formatOf, toCell } from "./values.ts";
 
 /** All that the grid’s workbook holds, formulas with what they give now. */
 export function readContent(unit: GridUnit): WorkbookContent {

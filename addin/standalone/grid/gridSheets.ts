@@ -1,5 +1,5 @@
 import type { ICellData, Injector, IStyleData, Nullable, Workbook, Worksheet } from "@univerjs/core";
-import { isTextFormat, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
+import { IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { ISheetNote } from "@univerjs/sheets-note";
 import { SheetsNoteModel } from "@univerjs/sheets-note";
@@ -9,7 +9,7 @@ import type { Cell } from "../../chart/cell.ts";
 import { cellText } from "../../chart/cell.ts";
 import { sheetNamed } from "../../workbook/checkEdits.ts";
 import type { Area, RangeData, TableInfo } from "../../workbook/port.ts";
-import { toCell } from "./values.ts";
+import { formatOf, toCell } from "./values.ts";
 
 /** A workbook in the grid. */
 export interface GridUnit {
@@ -117,13 +117,6 @@ export function spilledIn({ injector, unitId }: GridUnit, sheetId: string): Spil
 
 export function styleOf(unit: GridUnit, cell: Nullable<ICellData>): IStyleData | undefined {
   return cell ? (workbookOf(unit).getStyles().getStyleByCell(cell) ?? undefined) : undefined;
-}
-
-/** The number format as spreadsheets write it; `undefined` for the usual one. */
-export function formatOf(style: IStyleData | undefined): string | undefined {
-  const pattern = style?.n?.pattern;
-  if (!pattern || pattern === "General") return undefined;
-  return isTextFormat(pattern) ? "@" : pattern;
 }
 
 export function noteAt(

@@ -49,6 +49,7 @@ import type { GridWorkbook } from "./gridWorkbook.ts";
 import { createGridWorkbook } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
 import { keepSnapshotAsText } from "./keepAsText.ts";
+import { keepResults } from "./keepResults.ts";
 import { tableLook } from "./tableLook.ts";
 import { suggestOnly } from "./pickLists.ts";
 import { toSnapshot } from "./toSnapshot.ts";
@@ -105,6 +106,7 @@ export function openGrid(
   keepSnapshotAsText(snapshot);
   const injector = univer.__getInjector();
   useFreshLexer(injector);
+  keepResults(injector);
   const commands = injector.get(ICommandService);
   const calculated = whenCalculated(commands, snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);

@@ -6,6 +6,7 @@ import type { CellContent, NoteContent, SheetContent, WorkbookContent } from "..
 import { lookChange } from "./cellLook.ts";
 import { toGridFormula } from "./gridFormula.ts";
 import { pickListResource, toRule } from "./pickLists.ts";
+import { contentResults, resultsName } from "./keptResults.ts";
 import { tableLookName } from "./tableLook.ts";
 import { toCellData } from "./values.ts";
 
@@ -44,6 +45,7 @@ export function toSnapshot(content: WorkbookContent, id: string): IWorkbookData 
           Object.fromEntries(sheets.map((each) => [each.id, (each.sheet.pickLists ?? []).map(toRule)])),
         ),
       },
+      { name: resultsName, data: JSON.stringify(contentResults(sheets)) },
     ],
   };
 }

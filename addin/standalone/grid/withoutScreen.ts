@@ -27,6 +27,7 @@ import type { GridWorkbook } from "./gridWorkbook.ts";
 import { createGridWorkbook } from "./gridWorkbook.ts";
 import { groupedUndoOverride } from "./groupedUndo.ts";
 import { suggestOnly } from "./pickLists.ts";
+import { keepResults } from "./keepResults.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 
 export interface GridWithoutScreen {
@@ -63,6 +64,7 @@ export function openWithoutScreen(
   const snapshot = "sheetOrder" in source ? source : toSnapshot(source, "workbook");
   const injector = univer.__getInjector();
   useFreshLexer(injector);
+  keepResults(injector);
   const opened = whenCalculated(injector.get(ICommandService), snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   suggestOnly(injector);

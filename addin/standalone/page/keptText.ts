@@ -1,5 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { z } from "zod";
+import { limits } from "../../workbook/limits.ts";
+import { resultsName } from "../grid/keptResults.ts";
 
 const rows = 1_048_576;
 const columns = 16_384;
@@ -54,6 +56,24 @@ const tables = z.array(z.looseObject({ id: z.string(), name: z.string().min(1), 
 
 const pickLists = z.array(z.looseObject({ uid: z.string(), type: z.string(), ranges: z.array(range) }));
 
+/** Formulas together fill no more cells than a workbook may have. */
+const areas = z
+  .record(z.string(), z.record(row, z.record(column, range)))
+  .refine((sheets) => sum(Object.values(sheets).flatMap(sizesIn)) <= limits.area);
+
+function sizesIn(rows: Readonly<Record<string, Readonly<Record<string, z.infer<typeof range>>>>>): number[] {
+  return Object.values(rows).flatMap((cells) =>
+    Object.values(cells).map(
+      ({ startRow, endRow, startColumn, endColumn }) =>
+        (endRow - startRow + 1) * (endColumn - startColumn + 1),
+    ),
+  );
+}
+
+function sum(sizes: readonly number[]): number {
+  return sizes.reduce((total, size) => total + Math.max(0, size), 0);
+}
+
 /** What is kept beside the cells, all of it as JSON. What the page itself works with has to have its form too. */
 const resources: Readonly<Record<string, z.ZodType>> = {
   // The page writes lists of tables, the grid writes them as part of something larger.
@@ -63,6 +83,10 @@ const resources: Readonly<Record<string, z.ZodType>> = {
     z.string(),
     z.record(row, z.record(column, z.looseObject({ note: z.string() }))),
   ),
+  [resultsName]: z.object({
+    cells: z.record(z.string(), z.record(row, z.record(column, cell))),
+    areas,
+  }),
 };
 
 const resource = z.looseObject({ name: z.string(), data: z.string() }).refine(({ name, data }) => {
