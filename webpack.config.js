@@ -2,17 +2,20 @@ import { Buffer } from "node:buffer";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
-import { EsbuildPlugin } from "esbuild-loader";
 import HtmlPlugin from "html-webpack-plugin";
 import TerserPlugin from "terser-webpack-plugin";
 import { tsImport } from "tsx/esm/api";
 import webpack from "webpack";
+import { KeepOffline } from "./addin/standalone/offline/keepOffline.mjs";
 import { pagePolicy, panePolicy } from "./manifest/policy.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
 
 /** Where the built pages will be served for Excel; the manifest needs the full address. */
 const baseUrl = process.env.MEASURE_BOOK_URL ?? "https://localhost:3000/";
+
+/** Icons of the page as an app, see `addin/standalone/app.webmanifest`. */
+const appIcons = ["icons/icon-192.png", "icons/icon-512.png"];
 
 /** Writes what is generated from the sources (function metadata, manifests, workbooks) into the output folder. */
 class EmitFiles {
@@ -33,8 +36,6 @@ class EmitFiles {
   }
 }
 
-const gridChunks = /grid/;
-
 const common = (mode) => ({
   mode,
   context: root,
@@ -49,13 +50,7 @@ const common = (mode) => ({
   },
   optimization: {
     minimizer: [
-      // Takes out what nothing uses, which esbuild leaves in; for the grid’s megabytes that would take minutes.
-      new TerserPlugin({
-        exclude: gridChunks,
-        extractComments: false,
-        terserOptions: { ecma: 2022, compress: { passes: 2 } },
-      }),
-      new EsbuildPlugin({ target: "es2022", include: gridChunks }),
+      new TerserPlugin({ extractComments: false, terserOptions: { ecma: 2022, compress: { passes: 2 } } }),
     ],
   },
   output: { path: path.join(root, "dist"), filename: "[name].js", chunkFilename: "chunk-[name].js" },
@@ -107,6 +102,7 @@ async function functionsConfig(mode) {
             to: `fonts/${face}.ttf`,
           })),
           { from: "node_modules/dejavu-fonts-ttf/LICENSE", to: "fonts/LICENSE.txt", toType: "file" },
+          { from: "addin/standalone/app.webmanifest", to: "app.webmanifest" },
         ],
       }),
     ],
@@ -120,12 +116,22 @@ async function workbooks() {
   return Object.fromEntries([...files].map(([name, bytes]) => [`workbooks/${name}`, Buffer.from(bytes)]));
 }
 
+/** What the page needs to be useful, fetched at once and not one after the other. */
+const atOnce = ["pane", "section-home", "demo", "grid"];
+
+/** Names of files that a page loads soon, in the order in which it needs them. */
+function soonNeeded({ namedChunkGroups, entrypoints }) {
+  const loaded = entrypoints.get("standalone").getFiles();
+  const files = atOnce.flatMap((name) => namedChunkGroups.get(name)?.getFiles() ?? []);
+  return [...new Set(files)].filter((file) => file.endsWith(".js") && !loaded.includes(file));
+}
+
 /** The pane inside Excel, and the page without Excel. */
 function pagesConfig(mode, port) {
-  const office =
-    mode === "production"
-      ? "https://appsforoffice.microsoft.com/lib/1/hosted/office.js"
-      : "office-js/dist/office.js";
+  const isProduction = mode === "production";
+  const office = isProduction
+    ? "https://appsforoffice.microsoft.com/lib/1/hosted/office.js"
+    : "office-js/dist/office.js";
   return {
     ...common(mode),
     name: "pages",
@@ -133,6 +139,29 @@ function pagesConfig(mode, port) {
       taskpane: "./taskpane/taskpane.tsx",
       save: "./taskpane/saving/savePage.ts",
       standalone: "./addin/standalone/page.tsx",
+      // Its address must stay.
+      ...(isProduction && {
+        offline: { import: "./addin/standalone/offline/serviceWorker.ts", filename: "offline.js" },
+      }),
+    },
+    // A name that is made from what the file holds: what a browser has kept is never an older file of that name.
+    ...(isProduction && {
+      output: {
+        ...common(mode).output,
+        filename: "[name].[contenthash].js",
+        chunkFilename: "chunk-[name].[contenthash].js",
+        clean: { keep: (file) => !/[0-9a-f]{20}\.(js|wasm)$/.test(file) },
+      },
+    }),
+    module: {
+      rules: [
+        ...common(mode).module.rules,
+        {
+          include: path.join(root, "addin/standalone/page/calculatedDemo.ts"),
+          enforce: "pre",
+          loader: "./addin/standalone/runAtBuild.mjs",
+        },
+      ],
     },
     plugins: [
       new HtmlPlugin({
@@ -153,8 +182,17 @@ function pagesConfig(mode, port) {
         filename: "index.html",
         chunks: ["standalone"],
         scriptLoading: "defer",
-        templateParameters: { policy: pagePolicy },
+        templateParameters: (compilation) => ({ policy: pagePolicy, soonNeeded: soonNeeded(compilation) }),
       }),
+      ...(isProduction
+        ? [
+            new KeepOffline({
+              page: "standalone",
+              script: "offline.js",
+              others: ["app.webmanifest", ...appIcons],
+            }),
+          ]
+        : []),
       // The solver asks for these under Node.js only.
       new webpack.IgnorePlugin({ resourceRegExp: /^node:/ }),
     ],

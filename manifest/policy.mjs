@@ -15,6 +15,7 @@ const own = {
   "img-src": "'self' data: blob:",
   "font-src": "'self' data:",
   "connect-src": "'self'",
+  "manifest-src": "'self'",
   "frame-src": "'none'",
   "form-action": "'self'",
   "base-uri": "'none'",

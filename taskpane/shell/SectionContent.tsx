@@ -12,7 +12,10 @@ const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
 
 /** What each section shows comes when it is first opened, so that the pane itself opens fast. */
 const contents: Readonly<Record<SectionKey, ComponentType>> = {
-  home: lazy(async () => ({ default: (await import("../home/HomeSection.tsx")).HomeSection })),
+  // The first one, which the page without Excel fetches together with the pane.
+  home: lazy(async () => ({
+    default: (await import(/* webpackChunkName: "section-home" */ "../home/HomeSection.tsx")).HomeSection,
+  })),
   import: lazy(async () => ({ default: (await import("../import/ImportSection.tsx")).ImportSection })),
   measure: lazy(async () => ({ default: (await import("../measure/MeasureSection.tsx")).MeasureSection })),
   check: lazy(async () => ({ default: (await import("../check/CheckSection.tsx")).CheckSection })),

@@ -67,7 +67,7 @@ async function ourPage(marks: Script): Promise<void> {
   const again: Visit[] = [];
   try {
     for (let i = 0; i < visits; i++) {
-      const visitor = await newVisitor();
+      const visitor = await newVisitor(undefined, { keepsPage: true });
       await visitor.context.addInitScript(marks);
       first.push(await visit(visitor.context, address, "all calculated"));
       again.push(await visit(visitor.context, address, "all calculated"));
@@ -148,7 +148,9 @@ async function visit(context: BrowserContext, address: string, last: Moment): Pr
   await reached;
   const { metrics } = await session.send("Performance.getMetrics");
   const events = await stopTrace();
-  // What is done once all is there, such as keeping the workbook, is not to meet the next visit.
+  // What is done once all is there, keeping the workbook and the page, is not to meet the next visit.
+  if (last === "all calculated")
+    await page.evaluate(() => navigator.serviceWorker.ready.then(({ scope }) => scope));
   await page.waitForTimeout(2000);
   await page.close();
   const at = (name: string) => events.findLast((event) => event.name === `measure-book ${name}`);

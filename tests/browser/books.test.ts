@@ -380,7 +380,7 @@ function inDatabase(page: Page, part: string): Promise<Record<string, { readonly
 async function onPlainPage<T>(visitor: Visitor, work: (plain: Page) => Promise<T>): Promise<T> {
   const plain = await visitor.context.newPage();
   for (const other of visitor.context.pages()) if (other !== plain) await other.close();
-  await plain.route("**/standalone.js", (route) => route.abort());
+  await plain.route(/standalone\.[0-9a-f]+\.js$/, (route) => route.abort());
   await plain.goto(inject("address"));
   const result = await work(plain);
   await plain.close().catch(() => undefined);

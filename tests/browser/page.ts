@@ -38,8 +38,15 @@ export function ready(page: Page): Promise<void> {
   return page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
 }
 
-/** A browser with a profile of its own, so that what the page keeps is found again after a reload. */
-export async function newVisitor(size = { width: 1280, height: 800 }): Promise<Visitor> {
+/**
+ * A browser with a profile of its own, so that what the page keeps is found again after a reload.
+ *
+ * @param keepsPage whether the browser may keep the page itself for opening it without a network, megabytes that few tests need
+ */
+export async function newVisitor(
+  size = { width: 1280, height: 800 },
+  { keepsPage = false } = {},
+): Promise<Visitor> {
   const profile = mkdtempSync(path.join(os.tmpdir(), "measure-book-profile-"));
   const executablePath = findBrowser();
   if (!executablePath) throw new Error("No browser was found. Run npm test, which fetches one.");
@@ -48,6 +55,7 @@ export async function newVisitor(size = { width: 1280, height: 800 }): Promise<V
     args: quiet,
     viewport: size,
     acceptDownloads: true,
+    serviceWorkers: keepsPage ? "allow" : "block",
   });
   return {
     context,

@@ -1,6 +1,11 @@
 import { spawn } from "node:child_process";
 import { createServer } from "node:net";
 
+/** Where `npm start` has what it serves; there once it has run. */
+export function builtFolder(): string {
+  return "node_modules/.cache/measure-book-page";
+}
+
 /**
  * Runs what `npm start` runs, on a free port, and resolves with the address that it prints.
  *

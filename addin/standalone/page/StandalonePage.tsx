@@ -3,7 +3,6 @@ import { Component, lazy, Suspense, useEffect, useMemo, useRef, useState, useSyn
 import type { Workbook } from "../../workbook/port.ts";
 import { flushSync } from "react-dom";
 import type { ActiveCell } from "../grid/activeCell.ts";
-import type { GridWorkbook } from "../grid/gridWorkbook.ts";
 import { Books } from "./Books.tsx";
 import { addressIn, CellAddress } from "./CellAddress.tsx";
 import type { Desk, DeskState } from "./desk.ts";
@@ -16,23 +15,40 @@ import type { Region, Regions } from "./regions.ts";
 import { watchRegions } from "./regions.ts";
 import { SaveForms } from "./SaveForms.tsx";
 
+/** What the pane needs to show its first section; fetched while the workbook is. */
+const openingPane = Promise.all([
+  import(/* webpackChunkName: "pane" */ "../../../taskpane/shell/Pane.tsx"),
+  import(/* webpackChunkName: "section-home" */ "../../../taskpane/home/HomeSection.tsx"),
+]);
+
 const Pane = lazy(async () => {
-  const { Pane: loaded } = await import("../../../taskpane/shell/Pane.tsx");
+  const [{ Pane: loaded }] = await openingPane;
   return { default: loaded };
 });
+
+/** Longer than the pane takes to be drawn: a page that is not in sight draws nothing, and the sheet must not wait for it. */
+const longestDrawingMs = 500;
 
 type View = "sheet" | "pane";
 
 /** The page without Excel: the sheet, and the pane beside it or, on a narrow screen, in its place. */
 export function StandalonePage(): ReactNode {
   const place = useRef<HTMLDivElement>(null);
+  const paneDrawn = useRef((): void => undefined);
   const [desk, setDesk] = useState<Desk>();
   const [view, setView] = useState<View>("sheet");
   const [isInBooks, setInBooks] = useState(false);
   const [spoken, setSpoken] = useState("");
   const regions = useRegions({ desk, isInBooks, setInBooks, setView, say: setSpoken });
   useEffect(() => {
-    if (place.current) setDesk(createDesk(place.current));
+    const paneShown = async (): Promise<void> => {
+      const drawn = new Promise<void>((resolve) => {
+        paneDrawn.current = resolve;
+      });
+      await openingPane.catch(() => undefined);
+      await Promise.race([drawn, new Promise((resolve) => setTimeout(resolve, longestDrawingMs))]);
+    };
+    if (place.current) setDesk(createDesk(place.current, paneShown));
   }, []);
   const state = useDesk(desk);
   const name = state.book?.name;
@@ -71,18 +87,21 @@ export function StandalonePage(): ReactNode {
           {state.cell && address && (
             <CellAddress key={address.href} cell={state.cell.cell} address={address} />
           )}
-          {state.working !== undefined && !state.workbook && <p className="waiting">{state.working}</p>}
+          {state.working !== undefined && !state.isSheetOpen && <p className="waiting">{state.working}</p>}
         </section>
         <aside className="pane" data-region="pane" aria-label="Pane">
           {state.workbook ? (
             <PaneOf
               workbook={state.workbook}
+              onDrawn={() => {
+                paneDrawn.current();
+              }}
               onSelect={() => {
                 setView("sheet");
               }}
             />
           ) : (
-            <p className="waiting">The pane opens with the sheet …</p>
+            <p className="waiting">Opening the pane …</p>
           )}
         </aside>
         {isInBooks && desk && (
@@ -378,12 +397,13 @@ function ViewSwitch({
 }
 
 interface PaneOfProps {
-  readonly workbook: GridWorkbook;
+  readonly workbook: Workbook;
+  readonly onDrawn: () => void;
   /** The pane has selected cells in the sheet. */
   readonly onSelect: () => void;
 }
 
-function PaneOf({ workbook, onSelect }: PaneOfProps): ReactNode {
+function PaneOf({ workbook, onDrawn, onSelect }: PaneOfProps): ReactNode {
   const told = useRef(onSelect);
   told.current = onSelect;
   const port = useMemo<Workbook>(
@@ -401,13 +421,22 @@ function PaneOf({ workbook, onSelect }: PaneOfProps): ReactNode {
     <PaneGuard key={key}>
       <Suspense fallback={<p className="waiting">Opening the pane …</p>}>
         <Pane workbook={port} />
+        <Drawn tell={onDrawn} />
       </Suspense>
     </PaneGuard>
   );
 }
 
+/** Tells once when what stands beside it is drawn. */
+function Drawn({ tell }: { readonly tell: () => void }): ReactNode {
+  useEffect(() => {
+    requestAnimationFrame(() => setTimeout(tell));
+  }, [tell]);
+  return undefined;
+}
+
 /** Another key for another workbook, so that the pane starts afresh with it. */
-function useKey(workbook: GridWorkbook): number {
+function useKey(workbook: Workbook): number {
   const known = useRef({ workbook, key: 0 });
   if (known.current.workbook !== workbook) known.current = { workbook, key: known.current.key + 1 };
   return known.current.key;

@@ -3,6 +3,7 @@ import { InputError } from "../../measures/inputError.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { columnLetters } from "../../workbook/address.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import { checkFileSize } from "../../workbook/tooLarge.ts";
 import type { ReadWorkbook } from "../../workbook/xlsx/readXlsx.ts";
 import { changedWords, leftOutWords } from "../../workbook/xlsx/leftOutWords.ts";
@@ -10,15 +11,17 @@ import { download } from "../../../taskpane/drawing/download.ts";
 import type { ActiveCell } from "../grid/activeCell.ts";
 import { cellsField } from "../grid/cellsField.ts";
 import type { OpenGrid } from "../grid/openGrid.ts";
-import type { GridWorkbook, TableHint } from "../grid/gridWorkbook.ts";
+import type { TableHint } from "../grid/gridWorkbook.ts";
 import type { Autosave, LastSave, SaveState } from "../storage/autosave.ts";
 import { createAutosave, saveWhenLeaving } from "../storage/autosave.ts";
 import type { Book, Version } from "../storage/books.ts";
 import { nameAmong, tidyName } from "../storage/books.ts";
 import type { BookStore, SetAside } from "../storage/bookStore.ts";
+import { watchVersions } from "../offline/watchVersions.ts";
 import { openStore } from "../storage/openStore.ts";
 import { watchOtherTabs } from "../storage/otherTabs.ts";
 import { xlsxType } from "./files.ts";
+import { earlyWorkbook } from "./earlyWorkbook.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
 import type { PageNotice } from "./notices.ts";
 import {
@@ -29,6 +32,7 @@ import {
   inWords,
   keptAsTextNotice,
   lostHeadingNotice,
+  newVersionNotice,
   notKeptNotice,
   notOpenedNotice,
   otherTabNotice,
@@ -45,7 +49,9 @@ export type FileForm = "formulas" | "values";
 export interface DeskState {
   /** What is being done, in words. */
   readonly working: string | undefined;
-  readonly workbook: GridWorkbook | undefined;
+  /** What is shown, through its port: as it is stored until the sheet is there. */
+  readonly workbook: Workbook | undefined;
+  readonly isSheetOpen: boolean;
   /** The book that is open. */
   readonly book: Book | undefined;
   readonly saved: SaveState | undefined;
@@ -96,6 +102,7 @@ type Source = WorkbookContent | IWorkbookData;
 export const openingState: DeskState = {
   working: "Opening your workbook …",
   workbook: undefined,
+  isSheetOpen: false,
   book: undefined,
   saved: undefined,
   notices: [],
@@ -104,8 +111,11 @@ export const openingState: DeskState = {
   setAside: [],
 };
 
-/** @param place the element that the grid fills */
-export function createDesk(place: HTMLElement): Desk {
+/**
+ * @param place the element that the grid fills
+ * @param paneShown resolves when the pane shows a workbook that the desk has; the grid, which takes long, comes after it
+ */
+export function createDesk(place: HTMLElement, paneShown: () => Promise<void>): Desk {
   const listeners = new Set<() => void>();
   let state = openingState;
   let grid: OpenGrid | undefined;
@@ -178,7 +188,12 @@ export function createDesk(place: HTMLElement): Desk {
 
   /** Show a workbook in the grid, in the place of the one that is there. */
   const show = async (source: Source): Promise<void> => {
-    const { openGrid } = await import("../grid/openGrid.ts");
+    const early = earlyWorkbook(source);
+    if (!grid) {
+      set({ workbook: early.workbook });
+      await paneShown();
+    }
+    const { openGrid } = await import(/* webpackChunkName: "grid" */ "../grid/openGrid.ts");
     grid?.close();
     dismiss("beside");
     dismiss("heading lost");
@@ -202,7 +217,8 @@ export function createDesk(place: HTMLElement): Desk {
     next.onCell((cell) => {
       if (!isSameCell(cell, state.cell)) set({ cell });
     });
-    set({ workbook: next.workbook, cell: undefined });
+    early.opened(next.workbook);
+    set({ workbook: early.workbook, isSheetOpen: true, cell: undefined });
     // A calculation that never ends must not lock the page.
     await Promise.race([
       next.calculated,
@@ -294,6 +310,11 @@ export function createDesk(place: HTMLElement): Desk {
     }
   };
 
+  const useNewVersion = async (): Promise<void> => {
+    await autosave?.flush();
+    location.reload();
+  };
+
   const start = async (): Promise<void> => {
     addEventListener("pagehide", () => {
       unfinished.end();
@@ -307,6 +328,10 @@ export function createDesk(place: HTMLElement): Desk {
     // The grid takes the keyboard when it opens; a page begins at its beginning.
     if (document.activeElement?.matches(cellsField)) document.getElementById("root")?.focus();
     document.documentElement.dataset.ready = "true";
+    if (process.env.NODE_ENV === "production")
+      watchVersions(() => {
+        say(newVersionNotice(() => void useNewVersion()));
+      }).catch(() => undefined);
     addEventListener("beforeunload", (event) => {
       const isLost = isEdited && (state.saved?.kind === "not kept" || state.saved?.kind === "failed");
       if (isLost) event.preventDefault();
@@ -619,6 +644,6 @@ function isSameCell(a: ActiveCell | undefined, b: ActiveCell | undefined): boole
 }
 
 async function demo(): Promise<WorkbookContent> {
-  const { demoWorkbook } = await import("../../demo/demoWorkbook.ts");
-  return demoWorkbook();
+  const { calculatedDemo } = await import(/* webpackChunkName: "demo" */ "./calculatedDemo.ts");
+  return calculatedDemo;
 }

@@ -59,6 +59,15 @@ export function notOpenedNotice(book: Book, open: () => void): PageNotice {
   };
 }
 
+export function newVersionNotice(use: () => void): PageNotice {
+  return {
+    id: "version",
+    kind: "look",
+    text: "A new version of Measure Book is ready. Your workbook is kept before the page is loaded again.",
+    actions: [{ label: "Use it now", run: use }],
+  };
+}
+
 /** A formula was typed, pasted or filled that is not calculated. */
 export function keptAsTextNotice(formula: string, why: NotCalculated): PageNotice {
   const shown = formula.length > 60 ? `${formula.slice(0, 60)} …` : formula;

@@ -21,8 +21,8 @@ CanvasRenderingContext2D.prototype.fillText = new Proxy(CanvasRenderingContext2D
 });
 const seen = new MutationObserver(() => {
   if (document.querySelector("[aria-label='Sections'] button")) mark("pane seen");
-  // A field or button of the first section, which is enabled.
-  if (document.querySelector("#section-import button:enabled, #section-import textarea:enabled"))
+  // A field or button of the section that is shown, which is enabled.
+  if (document.querySelector("[id^='section-']:not([hidden]) :is(button, input, textarea):enabled"))
     mark("pane usable");
   if (document.documentElement.dataset.ready !== "true") return;
   mark("all calculated");
