@@ -1,6 +1,6 @@
 import type { ICellData, ICommandService, IWorkbookData, Nullable } from "@univerjs/core";
 import { SetFormulaCalculationNotificationMutation } from "@univerjs/engine-formula";
-import { z } from "zod";
+import * as z from "zod/mini";
 
 const end = z.object({ functionsExecutedState: z.number() });
 

@@ -1,13 +1,13 @@
 import type { ICellData, IStyleData, Nullable } from "@univerjs/core";
-import { z } from "zod";
+import * as z from "zod/mini";
 import type { CellContent, CellStyle } from "../../workbook/content.ts";
 import { lookOf, markedLook } from "./looks.ts";
 
 /** What a grid cell remembers about its looks beside what is drawn. */
 const memory = z.object({
-  look: z.enum(["title", "quiet", "heading", "wrap"]).optional(),
+  look: z.optional(z.enum(["title", "quiet", "heading", "wrap"])),
   /** Present on a marked cell: the ground and edges from before, to come back when the mark goes. */
-  marked: z.object({ bg: z.unknown(), bd: z.unknown() }).optional(),
+  marked: z.optional(z.object({ bg: z.unknown(), bd: z.unknown() })),
 });
 
 type Memory = z.infer<typeof memory>;
@@ -59,7 +59,7 @@ export function markChange(
 
 const colour = z.object({ rgb: z.string() });
 const edge = z.object({ s: z.number(), cl: colour });
-const edges = z.object({ t: edge, r: edge, b: edge, l: edge }).partial();
+const edges = z.partial(z.object({ t: edge, r: edge, b: edge, l: edge }));
 
 function asGround(value: unknown): IStyleData["bg"] {
   return colour.safeParse(value).data ?? null;

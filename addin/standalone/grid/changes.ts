@@ -2,7 +2,7 @@ import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Nullable 
 import { CommandType, ICommandService } from "@univerjs/core";
 import { SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
-import { z } from "zod";
+import * as z from "zod/mini";
 import type { Cell } from "../../chart/cell.ts";
 import type { TypedCell } from "../../workbook/port.ts";
 import type { FormulaErrors } from "./formulaErrors.ts";
@@ -12,9 +12,9 @@ import { toCell } from "./values.ts";
 
 const onSheet = z.object({
   unitId: z.string(),
-  subUnitId: z.string().optional(),
-  sheetId: z.string().optional(),
-  sheet: z.object({ id: z.string() }).optional(),
+  subUnitId: z.optional(z.string()),
+  sheetId: z.optional(z.string()),
+  sheet: z.optional(z.object({ id: z.string() })),
 });
 const cellValues = z.object({
   subUnitId: z.string(),

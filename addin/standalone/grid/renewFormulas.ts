@@ -12,7 +12,7 @@ import {
 } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { TableManager } from "@univerjs/sheets-table";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { cellText } from "../../chart/cell.ts";
 import type { FormulaErrors } from "./formulaErrors.ts";
 import type { GridUnit, Rectangle } from "./gridSheets.ts";

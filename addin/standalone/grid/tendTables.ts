@@ -2,7 +2,7 @@ import type { ICellData, IDisposable, Nullable, Worksheet } from "@univerjs/core
 import { ICommandService } from "@univerjs/core";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { cellText } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
 import { areasMeet, columnLetters } from "../../workbook/address.ts";

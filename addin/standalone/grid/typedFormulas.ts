@@ -1,15 +1,15 @@
 import type { IDisposable } from "@univerjs/core";
 import { ICommandService } from "@univerjs/core";
 import { SetRangeValuesCommand } from "@univerjs/sheets";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { areasMeet } from "../../workbook/address.ts";
 import { toGridFormula } from "./gridFormula.ts";
 import type { GridUnit } from "./gridSheets.ts";
 import { tablesOf, workbookOf } from "./gridSheets.ts";
 
 const place = z.object({
-  subUnitId: z.string().optional(),
-  range: z.object({ startRow: z.number(), startColumn: z.number() }).optional(),
+  subUnitId: z.optional(z.string()),
+  range: z.optional(z.object({ startRow: z.number(), startColumn: z.number() })),
 });
 
 /** Lets users type `[@Bust]` in a formula, which the grid’s engine does not know. */

@@ -1,12 +1,12 @@
 import type { IMutationInfo, IUndoRedoItem } from "@univerjs/core";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
-import { z } from "zod";
+import * as z from "zod/mini";
 
 const written = z.object({
   subUnitId: z.string(),
   cellValue: z.record(z.string(), z.record(z.string(), z.unknown())),
 });
-const onSheet = z.object({ subUnitId: z.string().optional(), sheetId: z.string().optional() });
+const onSheet = z.object({ subUnitId: z.optional(z.string()), sheetId: z.optional(z.string()) });
 const insertedSheet = z.object({ sheet: z.object({ id: z.string() }) });
 
 /** What a step touched: single cells, or a sheet as a whole where rows, columns or tables moved. */

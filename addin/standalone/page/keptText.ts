@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { limits } from "../../workbook/limits.ts";
 import { resultsName } from "../grid/keptResults.ts";
 
@@ -7,59 +7,59 @@ const rows = 1_048_576;
 const columns = 16_384;
 
 const isIndex = (most: number) => (key: string) => /^\d{1,7}$/.test(key) && Number(key) < most;
-const row = z.string().refine(isIndex(rows));
-const column = z.string().refine(isIndex(columns));
+const row = z.string().check(z.refine(isIndex(rows)));
+const column = z.string().check(z.refine(isIndex(columns)));
 const any = z.record(z.string(), z.unknown());
 
-const cell = z
-  .looseObject({
-    v: z.union([z.string(), z.number(), z.boolean()]).nullish(),
-    t: z.number().nullish(),
-    f: z.string().nullish(),
-    si: z.string().nullish(),
-    s: z.union([z.string(), any]).nullish(),
-    p: any.nullish(),
-  })
-  .nullable();
+const cell = z.nullable(
+  z.looseObject({
+    v: z.nullish(z.union([z.string(), z.number(), z.boolean()])),
+    t: z.nullish(z.number()),
+    f: z.nullish(z.string()),
+    si: z.nullish(z.string()),
+    s: z.nullish(z.union([z.string(), any])),
+    p: z.nullish(any),
+  }),
+);
 
 const range = z.looseObject({
-  startRow: z.int().min(0).max(rows),
-  endRow: z.int().min(0).max(rows),
-  startColumn: z.int().min(0).max(columns),
-  endColumn: z.int().min(0).max(columns),
+  startRow: z.int().check(z.minimum(0), z.maximum(rows)),
+  endRow: z.int().check(z.minimum(0), z.maximum(rows)),
+  startColumn: z.int().check(z.minimum(0), z.maximum(columns)),
+  endColumn: z.int().check(z.minimum(0), z.maximum(columns)),
 });
 
 const freeze = z.looseObject({
-  xSplit: z.int().min(0).max(columns),
-  ySplit: z.int().min(0).max(rows),
-  startRow: z.int().min(-1).max(rows),
-  startColumn: z.int().min(-1).max(columns),
+  xSplit: z.int().check(z.minimum(0), z.maximum(columns)),
+  ySplit: z.int().check(z.minimum(0), z.maximum(rows)),
+  startRow: z.int().check(z.minimum(-1), z.maximum(rows)),
+  startColumn: z.int().check(z.minimum(-1), z.maximum(columns)),
 });
 
-const size = z.number().min(0).max(10_000).nullish();
+const size = z.nullish(z.number().check(z.minimum(0), z.maximum(10_000)));
 
 const sheet = z.looseObject({
   id: z.string(),
-  name: z.string().min(1),
-  rowCount: z.int().min(1).max(rows).optional(),
-  columnCount: z.int().min(1).max(columns).optional(),
+  name: z.string().check(z.minLength(1)),
+  rowCount: z.optional(z.int().check(z.minimum(1), z.maximum(rows))),
+  columnCount: z.optional(z.int().check(z.minimum(1), z.maximum(columns))),
   defaultRowHeight: size,
   defaultColumnWidth: size,
-  cellData: z.record(row, z.record(column, cell)).optional(),
-  rowData: z.record(row, z.looseObject({ h: size, ah: size }).nullable()).optional(),
-  columnData: z.record(column, z.looseObject({ w: size }).nullable()).optional(),
-  mergeData: z.array(range).optional(),
-  freeze: freeze.optional(),
+  cellData: z.optional(z.record(row, z.record(column, cell))),
+  rowData: z.optional(z.record(row, z.nullable(z.looseObject({ h: size, ah: size })))),
+  columnData: z.optional(z.record(column, z.nullable(z.looseObject({ w: size })))),
+  mergeData: z.optional(z.array(range)),
+  freeze: z.optional(freeze),
 });
 
-const tables = z.array(z.looseObject({ id: z.string(), name: z.string().min(1), range }));
+const tables = z.array(z.looseObject({ id: z.string(), name: z.string().check(z.minLength(1)), range }));
 
 const pickLists = z.array(z.looseObject({ uid: z.string(), type: z.string(), ranges: z.array(range) }));
 
 /** Formulas together fill no more cells than a workbook may have. */
 const areas = z
   .record(z.string(), z.record(row, z.record(column, range)))
-  .refine((sheets) => sum(Object.values(sheets).flatMap(sizesIn)) <= limits.area);
+  .check(z.refine((sheets) => sum(Object.values(sheets).flatMap(sizesIn)) <= limits.area));
 
 function sizesIn(rows: Readonly<Record<string, Readonly<Record<string, z.infer<typeof range>>>>>): number[] {
   return Object.values(rows).flatMap((cells) =>
@@ -75,7 +75,7 @@ function sum(sizes: readonly number[]): number {
 }
 
 /** What is kept beside the cells, all of it as JSON. What the page itself works with has to have its form too. */
-const resources: Readonly<Record<string, z.ZodType>> = {
+const resources: Readonly<Record<string, z.ZodMiniType>> = {
   // The page writes lists of tables, the grid writes them as part of something larger.
   SHEET_TABLE_PLUGIN: z.record(z.string(), z.union([tables, z.looseObject({ tables })])),
   SHEET_DATA_VALIDATION_PLUGIN: z.record(z.string(), pickLists),
@@ -89,26 +89,30 @@ const resources: Readonly<Record<string, z.ZodType>> = {
   }),
 };
 
-const resource = z.looseObject({ name: z.string(), data: z.string() }).refine(({ name, data }) => {
-  if (data === "") return true;
-  const value = parse(data);
-  return value !== undefined && (resources[name] ?? z.unknown()).safeParse(value).success;
-});
+const resource = z.looseObject({ name: z.string(), data: z.string() }).check(
+  z.refine(({ name, data }) => {
+    if (data === "") return true;
+    const value = parse(data);
+    return value !== undefined && (resources[name] ?? z.unknown()).safeParse(value).success;
+  }),
+);
 
 const workbook = z
   .looseObject({
-    id: z.string().min(1),
+    id: z.string().check(z.minLength(1)),
     name: z.string(),
-    styles: z.record(z.string(), any.nullable()).optional(),
-    sheetOrder: z.array(z.string()).min(1),
+    styles: z.optional(z.record(z.string(), z.nullable(any))),
+    sheetOrder: z.array(z.string()).check(z.minLength(1)),
     sheets: z.record(z.string(), sheet),
-    resources: z.array(resource).optional(),
+    resources: z.optional(z.array(resource)),
   })
-  .refine(
-    ({ sheetOrder, sheets }) =>
-      new Set(sheetOrder).size === sheetOrder.length &&
-      sheetOrder.length === Object.keys(sheets).length &&
-      sheetOrder.every((id) => sheets[id]?.id === id),
+  .check(
+    z.refine(
+      ({ sheetOrder, sheets }) =>
+        new Set(sheetOrder).size === sheetOrder.length &&
+        sheetOrder.length === Object.keys(sheets).length &&
+        sheetOrder.every((id) => sheets[id]?.id === id),
+    ),
   );
 
 const kept = z.object({

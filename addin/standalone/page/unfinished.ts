@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 
 const mark = z.object({ id: z.string(), times: z.number() });
 

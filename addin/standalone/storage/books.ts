@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 
 /** One save of a book: where it lies, and how large it is in characters. */
 const version = z.object({
@@ -14,7 +14,7 @@ const book = z.object({
   name: z.string(),
   /** Milliseconds since 1970, as are all times. */
   openedAt: z.number(),
-  deletedAt: z.number().optional(),
+  deletedAt: z.optional(z.number()),
   /** Newest first. */
   versions: z.array(version),
 });

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { crc32 } from "./crc32.ts";
 
 /** A workbook as it is kept: its text, with what is needed to trust it. */

@@ -1,12 +1,12 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import type { Book } from "./books.ts";
 import { readBook } from "./books.ts";
 import type { Generation } from "./generation.ts";
 import { readGeneration } from "./generation.ts";
 
 const word = z.object({
-  book: z.unknown().optional(),
-  basedOn: z.string().optional(),
+  book: z.optional(z.unknown()),
+  basedOn: z.optional(z.string()),
   generation: z.unknown(),
 });
 

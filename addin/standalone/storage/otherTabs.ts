@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 
 const word = z.object({ says: z.enum(["open", "here"]), book: z.string() });
 
