@@ -14,6 +14,9 @@ const root = path.dirname(fileURLToPath(import.meta.url));
 /** Where the built pages will be served for Excel; the manifest needs the full address. */
 const baseUrl = process.env.MEASURE_BOOK_URL ?? "https://localhost:3000/";
 
+/** What a PDF is set in. */
+const pdfFaces = ["DejaVuSansCondensed", "DejaVuSansCondensed-Bold"];
+
 /** Icons of the page as an app, see `addin/standalone/app.webmanifest`. */
 const appIcons = ["icons/icon-192.png", "icons/icon-512.png"];
 
@@ -96,8 +99,8 @@ async function functionsConfig(mode) {
         patterns: [
           { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
           { from: "manifest/pages/pages.css", to: "pages.css" },
-          // What a PDF is set in: fetched when one is made.
-          ...["DejaVuSansCondensed", "DejaVuSansCondensed-Bold"].map((face) => ({
+          // Fetched when a PDF is made.
+          ...pdfFaces.map((face) => ({
             from: `node_modules/dejavu-fonts-ttf/ttf/${face}.ttf`,
             to: `fonts/${face}.ttf`,
           })),
@@ -189,7 +192,7 @@ function pagesConfig(mode, port) {
             new KeepOffline({
               page: "standalone",
               script: "offline.js",
-              others: ["app.webmanifest", ...appIcons],
+              others: ["app.webmanifest", ...appIcons, ...pdfFaces.map((face) => `fonts/${face}.ttf`)],
             }),
           ]
         : []),

@@ -4,7 +4,7 @@ import { getRuleSetting, UpdateDataValidationMutation, UpdateRuleType } from "@u
 import { SetRangeValuesCommand, SetRangeValuesMutation } from "@univerjs/sheets";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { TableManager } from "@univerjs/sheets-table";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { cellText } from "../../chart/cell.ts";
 import type { CellAddress } from "../../workbook/port.ts";
 import type { EditableUnit } from "./applyEdit.ts";

@@ -1,10 +1,10 @@
 import type { IDisposable, IWorkbookData } from "@univerjs/core";
 import { ICommandService } from "@univerjs/core";
 import { TableManager } from "@univerjs/sheets-table";
-import { z } from "zod";
+import * as z from "zod/mini";
 import type { GridUnit } from "./gridSheets.ts";
 
-const saved = z.record(z.string(), z.looseObject({ tableFilteredOutRows: z.array(z.number()).optional() }));
+const saved = z.record(z.string(), z.looseObject({ tableFilteredOutRows: z.optional(z.array(z.number())) }));
 
 /** Rows come to other places. */
 const movingRows = /^sheet\.mutation\.((insert|remove)-rows?|move-|reorder)/;
