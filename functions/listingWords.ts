@@ -1,9 +1,9 @@
 import { patternNamed } from "../addin/chart/readPatterns.ts";
 import { answerPair } from "../addin/publish/answers.ts";
 import { listingTable, listingText } from "../addin/publish/listing.ts";
-import { tellingOf } from "../addin/publish/published.ts";
-import { english } from "../addin/publish/words/english.ts";
-import { german } from "../addin/publish/words/german.ts";
+import { tellingOf } from "../addin/publish/telling.ts";
+import { englishVerdicts } from "../addin/publish/words/englishVerdicts.ts";
+import { germanVerdicts } from "../addin/publish/words/germanVerdicts.ts";
 import { chart as chartRange, choice, text } from "./arguments.ts";
 import { languageChoices, listingChoices } from "./choices.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -67,7 +67,7 @@ export const listingWordsFunction = defineFunction({
     const { figures: chart, form, language } = given;
     const { table, fitting } = fittingOf(given);
     const pattern = patternNamed(table, given.pattern);
-    const words = language === "german" ? german : english;
+    const words = language === "german" ? germanVerdicts : englishVerdicts;
     const unit = chart.measures[0]?.unit ?? "mm";
     const units = [unit === "in" ? ("inches in sixteenths" as const) : unit];
     const telling = tellingOf(words, { units }, () => true);

@@ -3,7 +3,7 @@ import { explainPair } from "../fit/explainPair.ts";
 import type { Fitting } from "../fit/match.ts";
 import type { Verdict } from "../fit/verdict.ts";
 import { isWearable } from "../fit/verdict.ts";
-import type { ChangeToMake, Reason, Words } from "./words/words.ts";
+import type { ChangeToMake, Reason, VerdictWords } from "./words/words.ts";
 
 /** What a verdict comes to for somebody who buys a pattern. */
 export const fitKinds = ["fits", "change", "unsure", "not"] as const;
@@ -24,7 +24,7 @@ export interface PairAnswer {
 
 /** How answers are told. */
 export interface Telling {
-  readonly words: Words;
+  readonly words: VerdictWords;
   /** An amount with its unit; undefined where it is too small to be told. */
   amount(mm: number): string | undefined;
   /** Whether amounts may be told that a reading of the measure could be worked out from. */

@@ -6,7 +6,7 @@ import type { PairAnswer } from "./answers.ts";
 import { answerPair } from "./answers.ts";
 import type { BuyersFile, TypedBody } from "./buyersFile.ts";
 import { fittingOf } from "./buyersFile.ts";
-import { tellingOf } from "./published.ts";
+import { tellingOf } from "./telling.ts";
 import { wordsOf } from "./words/wordsOf.ts";
 
 /** A figure of the chart beside what was typed. */

@@ -1,8 +1,8 @@
 import type { FitKind, PairAnswer } from "./answers.ts";
 import { groupedAnswers } from "./answers.ts";
 import type { PublishedPattern } from "./published.ts";
-import { isolated } from "./published.ts";
-import type { Words } from "./words/words.ts";
+import { isolated } from "./telling.ts";
+import type { VerdictWords } from "./words/words.ts";
 
 export const listingForms = ["short", "long", "table"] as const;
 /** `short` names the figures, `long` says why and what to change too, `table` has a row for each figure. */
@@ -12,7 +12,7 @@ export type ListingForm = (typeof listingForms)[number];
 export function listingText(
   { draftedFor, answers }: Pick<PublishedPattern, "draftedFor" | "answers">,
   figures: readonly string[],
-  words: Words,
+  words: VerdictWords,
   form: "short" | "long",
 ): string {
   const { listing, list } = words;
@@ -49,7 +49,7 @@ export function listingText(
 export function listingTable(
   { code, answers }: { readonly code: string; readonly answers: readonly PairAnswer[] },
   figures: readonly string[],
-  { listing, verdicts }: Words,
+  { listing, verdicts }: VerdictWords,
 ): readonly (readonly string[])[] {
   return [
     listing.headings,

@@ -14,12 +14,13 @@ import { mmPerUnit } from "../measures/units.ts";
 import { columnsOfZone } from "../similarity/columns.ts";
 import { sharedBodyGroups } from "../similarity/groups.ts";
 import { apart, isWithin } from "../similarity/pair.ts";
-import type { PairAnswer, Telling } from "./answers.ts";
+import type { PairAnswer } from "./answers.ts";
 import { answerPair } from "./answers.ts";
 import type { Doubts } from "./chosen.ts";
 import { chosenColumns, chosenFigures, doubtsOf, partOf, withoutDoubts } from "./chosen.ts";
 import type { Publication, PublishedUnit } from "./publication.ts";
 import { publishedLength, stepMm, wholeSteps, withUnit } from "./publishedLength.ts";
+import { isolated, tellingOf } from "./telling.ts";
 import { wordsOf } from "./words/wordsOf.ts";
 import type { BodyPart, Words } from "./words/words.ts";
 
@@ -176,34 +177,6 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
   };
 }
 
-/** Amounts as buyers read them: in the units of the chart, inches to a sixteenth. */
-export function tellingOf(
-  words: Words,
-  publication: Pick<Publication, "units">,
-  mayTell: (measure: string) => boolean,
-): Telling {
-  return {
-    words,
-    mayTell,
-    amount: (mm) => {
-      const texts = publication.units.flatMap((unit) => {
-        const fine = unit === "inches in eighths" ? "inches in sixteenths" : unit;
-        const text = publishedLength(
-          mm,
-          fine,
-          mm < finelyTold ? "as measured" : "to 1 mm",
-          words.decimalMark,
-        );
-        return text === "0" ? [] : [withUnit(text, unit, words.inch)];
-      });
-      return texts.length === 0 ? undefined : [...new Set(texts)].join(" / ");
-    },
-  };
-}
-
-/** mm from which tenths are more than a seam can tell. */
-const finelyTold = 10;
-
 interface Given {
   readonly part: Chart;
   readonly columns: readonly MeasureColumn[];
@@ -301,13 +274,6 @@ function bodyWords(
     bodyParts.filter((_, i) => said[i] === true),
   );
 }
-
-/** A name that is written from right to left must not turn the sentence round it. */
-export function isolated(name: string): string {
-  return rightToLeft.test(name) ? `\u2068${name}\u2069` : name;
-}
-
-const rightToLeft = /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Script=Thaana}]/u;
 
 function cellMaker(
   columns: readonly MeasureColumn[],

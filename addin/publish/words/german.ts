@@ -1,94 +1,16 @@
-import type { OpeningPlace } from "../../chart/garmentClass.ts";
-import type { BodyPart, ChangeToMake, Reason, Words } from "./words.ts";
+import type { BodyPart, Words } from "./words.ts";
+import { germanVerdicts } from "./germanVerdicts.ts";
 
-/**
- * German terms of measures.
- *
- * Those marked EN are the terms of DIN EN 13402-1:2001 (Größenbezeichnung von Bekleidung, Teil 1), as public pages about
- * that standard list them; the standard itself was not at hand. All others are common words of German cutting and dressmaking,
- * from memory; where ISO 8559-1 has a term, the word is meant to say the same.
- */
-const measures: Readonly<Record<string, readonly [term: string, howToTake: string]>> = {
-  // EN: Körpergröße (Körperhöhe); ISO 8559-1 “stature”.
-  height: ["Körpergröße", "Von der Sohle bis zum Scheitel, ohne Schuhe und Perücke."],
-  shoulderGirth: [
-    "Schulterumfang",
-    "Rund um beide Schultern und die anliegenden Arme an der breitesten Stelle.",
-  ],
-  shoulderWidth: [
-    "Rückenbreite von Schulter zu Schulter",
-    "Über den Rücken von einem Schulterpunkt zum anderen.",
-  ],
-  shoulderLength: ["Schulterlänge", "Vom seitlichen Halsansatz bis zum Schulterpunkt."],
-  // EN: Halsumfang; ISO 8559-1 “neck girth”.
-  neckGirth: ["Halsumfang", "Rund um den Hals, das Band waagerecht."],
-  neckBaseGirth: ["Halsansatzumfang", "Rund um den unteren Rand des Halses."],
-  acrossFront: ["Vordere Brustbreite", "Vorn von einer Armbeuge zur anderen."],
-  acrossBack: ["Rückenbreite", "Hinten von einer Armbeuge zur anderen."],
-  upperBustGirth: [
-    "Oberbrustumfang",
-    "Rund um den Körper dicht unter den Armen, über der stärksten Stelle der Brust.",
-  ],
-  // EN: Brustumfang; ISO 8559-1 “bust girth”.
-  bustGirth: ["Brustumfang", "Waagerecht über die stärkste Stelle der Brust, unter den Armen durch."],
-  // EN: Unterbrustumfang; ISO 8559-1 “under-bust girth”.
-  underBustGirth: ["Unterbrustumfang", "Waagerecht dicht unter der Brust."],
-  // EN: Taillenumfang; ISO 8559-1 “waist girth”.
-  waistGirth: ["Taillenumfang", "Waagerecht um die schmalste Stelle zwischen Rippen und Hüfte."],
-  highHipGirth: ["Oberer Hüftumfang", "Rund um den Körper halb zwischen Taille und Hüfte."],
-  // EN: Hüftumfang; ISO 8559-1 “hip girth”.
-  hipGirth: ["Hüftumfang", "Waagerecht über die stärkste Stelle des Gesäßes, die Füße beieinander."],
-  backWaistLength: ["Rückenlänge", "Vom Halswirbel die Rückenmitte hinab bis zur Taille."],
-  frontWaistLength: ["Vordere Taillenlänge", "Vom seitlichen Halsansatz über die Brust bis zur Taille."],
-  centreFrontLength: ["Vordere Mittellänge", "Von der Halsgrube die Mitte hinab bis zur Taille."],
-  bustPointWidth: ["Brustpunktabstand", "Gerade von einem Brustpunkt zum anderen."],
-  bustPointDepth: ["Brusttiefe", "Vom seitlichen Halsansatz hinab zum Brustpunkt."],
-  sideWaistLength: ["Seitenlänge", "Von der Achsel die Seite hinab bis zur Taille."],
-  waistToHip: ["Hüfttiefe", "Seitlich von der Taille hinab bis zur Höhe des Hüftumfangs."],
-  torsoLength: ["Rumpflänge", "Vom Halswirbel gerade hinab bis auf die Höhe des Schritts."],
-  torsoGirth: [
-    "Rumpfumfang",
-    "Von der Schultermitte über die Brust, durch den Schritt und den Rücken hinauf.",
-  ],
-  bodyRise: ["Sitzhöhe", "Im Sitzen von der Taille seitlich hinab bis zur Sitzfläche."],
-  crotchLength: [
-    "Schrittlänge von Taille zu Taille",
-    "Von der Taille vorn durch den Schritt bis zur Taille hinten.",
-  ],
-  // EN: Armlänge; ISO 8559-1 “arm length”.
-  armLength: ["Armlänge", "Vom Schulterpunkt über den Ellbogen bis zum Handgelenk."],
-  upperArmLength: ["Oberarmlänge", "Vom Schulterpunkt bis zum Ellbogen."],
-  underarmLength: ["Innere Armlänge", "Von der Achsel bis zum Handgelenk."],
-  armscyeGirth: ["Armlochumfang", "Rund um den Armansatz, durch die Achsel."],
-  upperArmGirth: ["Oberarmumfang", "Rund um die stärkste Stelle des Oberarms."],
-  elbowGirth: ["Ellbogenumfang", "Rund um den Ellbogen."],
-  forearmGirth: ["Unterarmumfang", "Rund um die stärkste Stelle des Unterarms."],
-  wristGirth: ["Handgelenkumfang", "Rund um das Handgelenk."],
-  // EN: Handumfang; ISO 8559-1 “hand girth”.
-  handGirth: ["Handumfang", "Rund um die stärkste Stelle der Hand, über die Knöchel."],
-  handLength: ["Handlänge", "Vom Handgelenk bis zur Spitze des Mittelfingers."],
-  outsideLeg: ["Äußere Beinlänge", "Seitlich von der Taille bis zur Sohle."],
-  // EN: innere Beinlänge; ISO 8559-1 “inside leg length”.
-  insideLeg: ["Innere Beinlänge", "Vom Schritt innen hinab bis zur Sohle."],
-  waistToKnee: ["Länge von Taille bis Knie", "Von der Taille hinab bis zur Mitte des Knies."],
-  kneeHeight: ["Kniehöhe", "Von der Sohle bis zur Mitte des Knies."],
-  thighGirth: ["Oberschenkelumfang", "Rund um die stärkste Stelle des Oberschenkels."],
-  midThighGirth: ["Umfang in der Mitte des Oberschenkels", "Rund um die Mitte des Oberschenkels."],
-  kneeGirth: ["Knieumfang", "Rund um das Knie."],
-  calfGirth: ["Wadenumfang", "Rund um die stärkste Stelle der Wade."],
-  ankleGirth: ["Fesselumfang", "Rund um die schmalste Stelle über dem Knöchel."],
-  heelGirth: ["Fersenumfang", "Rund um Ferse und Spann."],
-  footGirth: ["Ballenumfang", "Rund um den Ballen des Fußes."],
-  instepGirth: ["Spannumfang", "Rund um die Mitte des Fußes, über den Spann."],
-  // EN: Fußlänge; ISO 8559-1 “foot length”.
-  footLength: ["Fußlänge", "Von der Ferse bis zur längsten Zehe."],
-  footWidth: ["Fußbreite", "Quer über die breiteste Stelle des Fußes."],
-  heelHeight: ["Absatzhöhe", "Wie hoch die Ferse über dem Ballen steht; 0 für einen flachen Fuß."],
-  // EN: Kopfumfang; ISO 8559-1 “head girth”.
-  headGirth: ["Kopfumfang", "Waagerecht um die stärkste Stelle des Kopfes, ohne Perücke."],
-  headHeight: ["Kopfhöhe", "Vom Scheitel gerade hinab bis unter das Kinn."],
-  faceWidth: ["Gesichtsbreite", "Quer über die breiteste Stelle des Gesichts."],
-};
+const { list } = germanVerdicts;
+
+const parts: Readonly<Record<BodyPart, string>> = { head: "Köpfe", hands: "Hände", feet: "Füße" };
+
+const comparatives = {
+  girth: ["größer", "kleiner"],
+  length: ["länger", "kürzer"],
+  width: ["breiter", "schmaler"],
+  height: ["höher", "niedriger"],
+} as const;
 
 /** The classes that come with the project; common words of the trade, from memory. */
 const garmentClasses: Readonly<Record<string, string>> = {
@@ -123,122 +45,75 @@ const garmentClasses: Readonly<Record<string, string>> = {
   Hood: "Kapuze",
 };
 
-/** What has to pass an opening, behind “für”. */
-const passing: Readonly<Record<string, string>> = {
-  neckGirth: "den Hals",
-  headGirth: "den Kopf",
-  wristGirth: "das Handgelenk",
-  handGirth: "die Hand",
-  ankleGirth: "die Fessel",
-  heelGirth: "die Ferse",
-  footGirth: "den Fuß",
-  hipGirth: "die Hüfte",
-  shoulderGirth: "die Schultern",
-  bustGirth: "die Brust",
-  forearmGirth: "den Unterarm",
-  elbowGirth: "den Ellbogen",
-  upperArmGirth: "den Oberarm",
-  calfGirth: "die Wade",
-  kneeGirth: "das Knie",
-  midThighGirth: "die Mitte des Oberschenkels",
-  thighGirth: "den Oberschenkel",
+/** How measures are taken, in short. */
+const taking: Readonly<Record<string, string>> = {
+  height: "Von der Sohle bis zum Scheitel, ohne Schuhe und Perücke.",
+  shoulderGirth: "Rund um beide Schultern und die anliegenden Arme an der breitesten Stelle.",
+  shoulderWidth: "Über den Rücken von einem Schulterpunkt zum anderen.",
+  shoulderLength: "Vom seitlichen Halsansatz bis zum Schulterpunkt.",
+  neckGirth: "Rund um den Hals, das Band waagerecht.",
+  neckBaseGirth: "Rund um den unteren Rand des Halses.",
+  acrossFront: "Vorn von einer Armbeuge zur anderen.",
+  acrossBack: "Hinten von einer Armbeuge zur anderen.",
+  upperBustGirth: "Rund um den Körper dicht unter den Armen, über der stärksten Stelle der Brust.",
+  bustGirth: "Waagerecht über die stärkste Stelle der Brust, unter den Armen durch.",
+  underBustGirth: "Waagerecht dicht unter der Brust.",
+  waistGirth: "Waagerecht um die schmalste Stelle zwischen Rippen und Hüfte.",
+  highHipGirth: "Rund um den Körper halb zwischen Taille und Hüfte.",
+  hipGirth: "Waagerecht über die stärkste Stelle des Gesäßes, die Füße beieinander.",
+  backWaistLength: "Vom Halswirbel die Rückenmitte hinab bis zur Taille.",
+  frontWaistLength: "Vom seitlichen Halsansatz über die Brust bis zur Taille.",
+  centreFrontLength: "Von der Halsgrube die Mitte hinab bis zur Taille.",
+  bustPointWidth: "Gerade von einem Brustpunkt zum anderen.",
+  bustPointDepth: "Vom seitlichen Halsansatz hinab zum Brustpunkt.",
+  sideWaistLength: "Von der Achsel die Seite hinab bis zur Taille.",
+  waistToHip: "Seitlich von der Taille hinab bis zur Höhe des Hüftumfangs.",
+  torsoLength: "Vom Halswirbel gerade hinab bis auf die Höhe des Schritts.",
+  torsoGirth: "Von der Schultermitte über die Brust, durch den Schritt und den Rücken hinauf.",
+  bodyRise: "Im Sitzen von der Taille seitlich hinab bis zur Sitzfläche.",
+  crotchLength: "Von der Taille vorn durch den Schritt bis zur Taille hinten.",
+  armLength: "Vom Schulterpunkt über den Ellbogen bis zum Handgelenk.",
+  upperArmLength: "Vom Schulterpunkt bis zum Ellbogen.",
+  underarmLength: "Von der Achsel bis zum Handgelenk.",
+  armscyeGirth: "Rund um den Armansatz, durch die Achsel.",
+  upperArmGirth: "Rund um die stärkste Stelle des Oberarms.",
+  elbowGirth: "Rund um den Ellbogen.",
+  forearmGirth: "Rund um die stärkste Stelle des Unterarms.",
+  wristGirth: "Rund um das Handgelenk.",
+  handGirth: "Rund um die stärkste Stelle der Hand, über die Knöchel.",
+  handLength: "Vom Handgelenk bis zur Spitze des Mittelfingers.",
+  outsideLeg: "Seitlich von der Taille bis zur Sohle.",
+  insideLeg: "Vom Schritt innen hinab bis zur Sohle.",
+  waistToKnee: "Von der Taille hinab bis zur Mitte des Knies.",
+  kneeHeight: "Von der Sohle bis zur Mitte des Knies.",
+  thighGirth: "Rund um die stärkste Stelle des Oberschenkels.",
+  midThighGirth: "Rund um die Mitte des Oberschenkels.",
+  kneeGirth: "Rund um das Knie.",
+  calfGirth: "Rund um die stärkste Stelle der Wade.",
+  ankleGirth: "Rund um die schmalste Stelle über dem Knöchel.",
+  heelGirth: "Rund um Ferse und Spann.",
+  footGirth: "Rund um den Ballen des Fußes.",
+  instepGirth: "Rund um die Mitte des Fußes, über den Spann.",
+  footLength: "Von der Ferse bis zur längsten Zehe.",
+  footWidth: "Quer über die breiteste Stelle des Fußes.",
+  heelHeight: "Wie hoch die Ferse über dem Ballen steht; 0 für einen flachen Fuß.",
+  headGirth: "Waagerecht um die stärkste Stelle des Kopfes, ohne Perücke.",
+  headHeight: "Vom Scheitel gerade hinab bis unter das Kinn.",
+  faceWidth: "Quer über die breiteste Stelle des Gesichts.",
 };
-const openings: Readonly<Record<OpeningPlace, string>> = {
-  neck: "Halsöffnung",
-  cuff: "Ärmelöffnung",
-  hem: "Beinöffnung",
-  waist: "Taillenöffnung",
-};
-const parts: Readonly<Record<BodyPart, string>> = { head: "Köpfe", hands: "Hände", feet: "Füße" };
-
-const verdicts = {
-  fits: "passt",
-  snug: "sitzt knapp",
-  loose: "sitzt locker",
-  "too close to call": "nicht sicher zu sagen",
-  "not known": "nicht bekannt",
-  "too long": "zu lang",
-  "too short": "zu kurz",
-  "too loose": "zu weit",
-  "too tight": "zu eng",
-  "will not go on": "lässt sich nicht anziehen",
-} as const;
-
-function list(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? "";
-  return `${names.slice(0, -1).join(", ")} und ${names.at(-1) ?? ""}`;
-}
-
-function reason(given: Reason): string {
-  switch (given.kind) {
-    case "measure": {
-      const { measure, verdict, by } = given;
-      if (verdict === "too close to call")
-        return `${measure}: nicht sicher zu sagen, bitte noch einmal messen`;
-      if (verdict === "not known") return `${measure}: nicht bekannt`;
-      return `${measure}: ${by === undefined ? "" : `${by} `}${verdicts[verdict]}`;
-    }
-    case "opening": {
-      const { place, passes, verdict, by } = given;
-      const what = passing[passes] ?? "den Körper";
-      if (verdict === "too close to call")
-        return `${openings[place]} für ${what}: nicht sicher zu sagen, bitte noch einmal messen`;
-      if (verdict === "not known") return `${openings[place]} für ${what}: nicht bekannt`;
-      return `${openings[place]} ${by === undefined ? "" : `${by} `}zu klein für ${what}`;
-    }
-    case "garment unknown":
-      return `${given.measure}: es ist nicht gesagt, was das Kleidungsstück dort misst`;
-    case "opening unknown":
-      return `${openings[given.place]}: über sie ist nicht genug gesagt`;
-    case "body unknown":
-      return `nicht bekannt: ${list(given.measures)}`;
-    case "nothing to judge by":
-      return "es gibt keine Regel, nach der man urteilen könnte";
-  }
-}
-
-function change(given: ChangeToMake): string {
-  switch (given.kind) {
-    case "girth": {
-      const { measure, isMore, amounts } = given;
-      const how = isMore ? "weiter" : "enger";
-      if (!amounts) return `${measure}: etwas ${how} machen`;
-      const { total, edges, perEdge } = amounts;
-      return `${measure}: ${total} ${how} machen, an jeder von ${String(edges)} Nahtkanten ${perEdge}`;
-    }
-    case "length":
-      return `${given.measure}: ${given.total === undefined ? "etwas" : `um ${given.total}`} ${given.isMore ? "verlängern" : "kürzen"}`;
-    case "opening":
-      return `${openings[given.place]} ${given.total === undefined ? "etwas" : `um ${given.total}`} vergrößern`;
-  }
-}
-
-const comparatives = {
-  girth: ["größer", "kleiner"],
-  length: ["länger", "kürzer"],
-  width: ["breiter", "schmaler"],
-  height: ["höher", "niedriger"],
-} as const;
 
 export const german: Words = {
-  language: "German",
+  ...germanVerdicts,
   tag: "de",
-  decimalMark: ",",
-  inch: "Zoll",
   inchHeading: "Zoll",
-  measure: (id) => measures[id]?.[0],
-  howToTake: (id) => measures[id]?.[1],
+  howToTake: (id) => taking[id],
   garmentClass: (name) => garmentClasses[name] ?? name,
-  verdicts,
   kinds: {
     fits: "Passt",
     change: "Passt mit einer Änderung",
     unsure: "Erst messen",
     not: "Passt nicht",
   },
-  reason,
-  change,
-  list,
   sameBody: (names, differ, alike) => {
     const tail = [
       differ.length > 0 ? `; verschieden sind ihre ${list(differ.map((part) => parts[part]))}` : "",
@@ -323,15 +198,5 @@ export const german: Words = {
     },
     needsScript:
       "Sind Skripte erlaubt, antwortet diese Seite auch für eine Figur, die nicht in der Tabelle steht.",
-  },
-  listing: {
-    draftedFor: (figure) => `Gezeichnet für ${figure}.`,
-    fits: (names, isFirst) => `${isFirst ? "Passt" : "Passt auch"}: ${names}.`,
-    change: (names) => `Passt mit einer Änderung: ${names}.`,
-    unsure: (names) => `Erst messen: ${names}.`,
-    not: (names) => `Passt nicht: ${names}.`,
-    nothing: "Noch lässt sich für keine Figur der Tabelle etwas sagen.",
-    measureYours: "Bitte die eigene Figur nachmessen: Ausgaben unterscheiden sich.",
-    headings: ["Schnitt", "Figur", "Urteil", "Warum, oder was zu ändern ist"],
   },
 };

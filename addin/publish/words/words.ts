@@ -43,27 +43,33 @@ export type ChangeToMake =
     }
   | { readonly kind: "opening"; readonly place: OpeningPlace; readonly total: string | undefined };
 
-/** Everything that buyers read, in one language. Names and amounts arrive as text; nothing here is HTML. */
-export interface Words {
+/** The words of verdicts, in one language: what a cell needs. Names and amounts arrive as text. */
+export interface VerdictWords {
   readonly language: PublishedLanguage;
-  /** BCP 47 */
-  readonly tag: string;
   readonly decimalMark: DecimalMark;
-  /** The inch behind a number, and in a heading. */
+  /** The inch behind a number. */
   readonly inch: string;
-  readonly inchHeading: string;
   /** The term of a measure, by the dictionary’s id; undefined for one that this language does not name. */
   measure(id: string): string | undefined;
-  /** How to take it. */
-  howToTake(id: string): string | undefined;
-  /** A garment class that comes with the project; its own name for another. */
-  garmentClass(name: string): string;
   readonly verdicts: Readonly<Record<Verdict, string>>;
-  readonly kinds: Readonly<Record<FitKind, string>>;
   reason(reason: Reason): string;
   change(change: ChangeToMake): string;
   /** “A, B and C” */
   list(names: readonly string[]): string;
+  readonly listing: ListingWords;
+}
+
+/** Everything that buyers read, in one language; nothing here is HTML. */
+export interface Words extends VerdictWords {
+  /** BCP 47 */
+  readonly tag: string;
+  /** The inch in a heading. */
+  readonly inchHeading: string;
+  /** How to take a measure. */
+  howToTake(id: string): string | undefined;
+  /** A garment class that comes with the project; its own name for another. */
+  garmentClass(name: string): string;
+  readonly kinds: Readonly<Record<FitKind, string>>;
   /** “These wear the same body: …” */
   sameBody(names: string, differ: readonly BodyPart[], alike: readonly BodyPart[]): string;
   /** “The bust is 4 mm larger” */
@@ -82,7 +88,6 @@ export interface Words {
   readonly cautions: readonly string[];
   readonly page: PageWords;
   readonly buyer: BuyerWords;
-  readonly listing: ListingWords;
 }
 
 export type BodyPart = "head" | "hands" | "feet";

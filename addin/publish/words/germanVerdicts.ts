@@ -1,0 +1,185 @@
+import type { OpeningPlace } from "../../chart/garmentClass.ts";
+import type { ChangeToMake, Reason, VerdictWords } from "./words.ts";
+
+/**
+ * German terms of measures.
+ *
+ * Those marked EN are the terms of DIN EN 13402-1:2001 (Größenbezeichnung von Bekleidung, Teil 1), as public pages about
+ * that standard list them; the standard itself was not at hand. All others are common words of German cutting and dressmaking,
+ * from memory; where ISO 8559-1 has a term, the word is meant to say the same.
+ */
+const measures: Readonly<Record<string, string>> = {
+  // EN: Körpergröße (Körperhöhe); ISO 8559-1 “stature”.
+  height: "Körpergröße",
+  shoulderGirth: "Schulterumfang",
+  shoulderWidth: "Rückenbreite von Schulter zu Schulter",
+  shoulderLength: "Schulterlänge",
+  // EN: Halsumfang; ISO 8559-1 “neck girth”.
+  neckGirth: "Halsumfang",
+  neckBaseGirth: "Halsansatzumfang",
+  acrossFront: "Vordere Brustbreite",
+  acrossBack: "Rückenbreite",
+  upperBustGirth: "Oberbrustumfang",
+  // EN: Brustumfang; ISO 8559-1 “bust girth”.
+  bustGirth: "Brustumfang",
+  // EN: Unterbrustumfang; ISO 8559-1 “under-bust girth”.
+  underBustGirth: "Unterbrustumfang",
+  // EN: Taillenumfang; ISO 8559-1 “waist girth”.
+  waistGirth: "Taillenumfang",
+  highHipGirth: "Oberer Hüftumfang",
+  // EN: Hüftumfang; ISO 8559-1 “hip girth”.
+  hipGirth: "Hüftumfang",
+  backWaistLength: "Rückenlänge",
+  frontWaistLength: "Vordere Taillenlänge",
+  centreFrontLength: "Vordere Mittellänge",
+  bustPointWidth: "Brustpunktabstand",
+  bustPointDepth: "Brusttiefe",
+  sideWaistLength: "Seitenlänge",
+  waistToHip: "Hüfttiefe",
+  torsoLength: "Rumpflänge",
+  torsoGirth: "Rumpfumfang",
+  bodyRise: "Sitzhöhe",
+  crotchLength: "Schrittlänge von Taille zu Taille",
+  // EN: Armlänge; ISO 8559-1 “arm length”.
+  armLength: "Armlänge",
+  upperArmLength: "Oberarmlänge",
+  underarmLength: "Innere Armlänge",
+  armscyeGirth: "Armlochumfang",
+  upperArmGirth: "Oberarmumfang",
+  elbowGirth: "Ellbogenumfang",
+  forearmGirth: "Unterarmumfang",
+  wristGirth: "Handgelenkumfang",
+  // EN: Handumfang; ISO 8559-1 “hand girth”.
+  handGirth: "Handumfang",
+  handLength: "Handlänge",
+  outsideLeg: "Äußere Beinlänge",
+  // EN: innere Beinlänge; ISO 8559-1 “inside leg length”.
+  insideLeg: "Innere Beinlänge",
+  waistToKnee: "Länge von Taille bis Knie",
+  kneeHeight: "Kniehöhe",
+  thighGirth: "Oberschenkelumfang",
+  midThighGirth: "Umfang in der Mitte des Oberschenkels",
+  kneeGirth: "Knieumfang",
+  calfGirth: "Wadenumfang",
+  ankleGirth: "Fesselumfang",
+  heelGirth: "Fersenumfang",
+  footGirth: "Ballenumfang",
+  instepGirth: "Spannumfang",
+  // EN: Fußlänge; ISO 8559-1 “foot length”.
+  footLength: "Fußlänge",
+  footWidth: "Fußbreite",
+  heelHeight: "Absatzhöhe",
+  // EN: Kopfumfang; ISO 8559-1 “head girth”.
+  headGirth: "Kopfumfang",
+  headHeight: "Kopfhöhe",
+  faceWidth: "Gesichtsbreite",
+};
+
+/** What has to pass an opening, behind “für”. */
+const passing: Readonly<Record<string, string>> = {
+  neckGirth: "den Hals",
+  headGirth: "den Kopf",
+  wristGirth: "das Handgelenk",
+  handGirth: "die Hand",
+  ankleGirth: "die Fessel",
+  heelGirth: "die Ferse",
+  footGirth: "den Fuß",
+  hipGirth: "die Hüfte",
+  shoulderGirth: "die Schultern",
+  bustGirth: "die Brust",
+  forearmGirth: "den Unterarm",
+  elbowGirth: "den Ellbogen",
+  upperArmGirth: "den Oberarm",
+  calfGirth: "die Wade",
+  kneeGirth: "das Knie",
+  midThighGirth: "die Mitte des Oberschenkels",
+  thighGirth: "den Oberschenkel",
+};
+const openings: Readonly<Record<OpeningPlace, string>> = {
+  neck: "Halsöffnung",
+  cuff: "Ärmelöffnung",
+  hem: "Beinöffnung",
+  waist: "Taillenöffnung",
+};
+const verdicts = {
+  fits: "passt",
+  snug: "sitzt knapp",
+  loose: "sitzt locker",
+  "too close to call": "nicht sicher zu sagen",
+  "not known": "nicht bekannt",
+  "too long": "zu lang",
+  "too short": "zu kurz",
+  "too loose": "zu weit",
+  "too tight": "zu eng",
+  "will not go on": "lässt sich nicht anziehen",
+} as const;
+
+function list(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? "";
+  return `${names.slice(0, -1).join(", ")} und ${names.at(-1) ?? ""}`;
+}
+
+function reason(given: Reason): string {
+  switch (given.kind) {
+    case "measure": {
+      const { measure, verdict, by } = given;
+      if (verdict === "too close to call")
+        return `${measure}: nicht sicher zu sagen, bitte noch einmal messen`;
+      if (verdict === "not known") return `${measure}: nicht bekannt`;
+      return `${measure}: ${by === undefined ? "" : `${by} `}${verdicts[verdict]}`;
+    }
+    case "opening": {
+      const { place, passes, verdict, by } = given;
+      const what = passing[passes] ?? "den Körper";
+      if (verdict === "too close to call")
+        return `${openings[place]} für ${what}: nicht sicher zu sagen, bitte noch einmal messen`;
+      if (verdict === "not known") return `${openings[place]} für ${what}: nicht bekannt`;
+      return `${openings[place]} ${by === undefined ? "" : `${by} `}zu klein für ${what}`;
+    }
+    case "garment unknown":
+      return `${given.measure}: es ist nicht gesagt, was das Kleidungsstück dort misst`;
+    case "opening unknown":
+      return `${openings[given.place]}: über sie ist nicht genug gesagt`;
+    case "body unknown":
+      return `nicht bekannt: ${list(given.measures)}`;
+    case "nothing to judge by":
+      return "es gibt keine Regel, nach der man urteilen könnte";
+  }
+}
+
+function change(given: ChangeToMake): string {
+  switch (given.kind) {
+    case "girth": {
+      const { measure, isMore, amounts } = given;
+      const how = isMore ? "weiter" : "enger";
+      if (!amounts) return `${measure}: etwas ${how} machen`;
+      const { total, edges, perEdge } = amounts;
+      return `${measure}: ${total} ${how} machen, an jeder von ${String(edges)} Nahtkanten ${perEdge}`;
+    }
+    case "length":
+      return `${given.measure}: ${given.total === undefined ? "etwas" : `um ${given.total}`} ${given.isMore ? "verlängern" : "kürzen"}`;
+    case "opening":
+      return `${openings[given.place]} ${given.total === undefined ? "etwas" : `um ${given.total}`} vergrößern`;
+  }
+}
+
+export const germanVerdicts: VerdictWords = {
+  language: "German",
+  decimalMark: ",",
+  inch: "Zoll",
+  measure: (id) => measures[id],
+  verdicts,
+  reason,
+  change,
+  list,
+  listing: {
+    draftedFor: (figure) => `Gezeichnet für ${figure}.`,
+    fits: (names, isFirst) => `${isFirst ? "Passt" : "Passt auch"}: ${names}.`,
+    change: (names) => `Passt mit einer Änderung: ${names}.`,
+    unsure: (names) => `Erst messen: ${names}.`,
+    not: (names) => `Passt nicht: ${names}.`,
+    nothing: "Noch lässt sich für keine Figur der Tabelle etwas sagen.",
+    measureYours: "Bitte die eigene Figur nachmessen: Ausgaben unterscheiden sich.",
+    headings: ["Schnitt", "Figur", "Urteil", "Warum, oder was zu ändern ist"],
+  },
+};
