@@ -1,4 +1,5 @@
 import type { Chart } from "../chart/chart.ts";
+import { usualReadingError } from "../measures/readingError.ts";
 import { chartModel, type ChartModel } from "./chartModel.ts";
 import { evidenceOf, explain } from "./explain.ts";
 import type { Flag } from "./flag.ts";
@@ -12,7 +13,6 @@ const mostRounds = 4;
 const mostForRounds = 1000;
 /** A reading is let be when it strays by less than this, in spreads, even where a chart happens to agree better. */
 const leastSpread = 0.025;
-const readingErrorMm = 0.5;
 /** Builds do not differ by more than a factor 2 in one measure: what is farther off, no figure of like build excuses. */
 const mostByBuild = Math.log(2);
 /** What is off by a factor 3 is looked at even where twins share it: one who reads the wrong unit once may do so twice. */
@@ -103,7 +103,7 @@ function beyondLimit(
   logs.forEach((row, figure) => {
     row.forEach((ln, column) => {
       const expected = model.expected(figure, column);
-      const least = leastSpread + readingErrorMm / Math.exp(expected);
+      const least = leastSpread + usualReadingError.mm / Math.exp(expected);
       const spread = Math.max(least, model.spread(figure, column));
       const off = Math.abs(ln - expected) / spread;
       const beyondUsual = Math.abs(ln - fit.usual(figure, column));

@@ -1,4 +1,5 @@
 import { quickselect } from "simple-statistics";
+import { readingErrorMm, usualReadingError } from "../measures/readingError.ts";
 import { fromBuild } from "./buildFactors.ts";
 import { likeBuild } from "./likeBuild.ts";
 import { fromLikeFigures, mateCount } from "./likeFigures.ts";
@@ -18,9 +19,8 @@ export interface ChartModel {
 
 /** Two-sided 95 % point of the standard normal distribution. */
 export const normal95 = 1.96;
-/** Nothing is better known than to a hundredth and half a millimetre, even where a chart happens to agree better. */
+/** Nothing is better known than to a hundredth and to the error of a reading, even where a chart happens to agree better. */
 const leastSpread = 0.01;
-const readingErrorMm = 0.5;
 /** A measure or a figure may stray more than others by this factor, not more: beyond that its readings are to be looked at. */
 const mostMore = 2;
 /** Strays that are all next to nothing are not told apart. */
@@ -50,7 +50,11 @@ export function chartModel(fit: Proportions): ChartModel {
     expected: (figure, column) => fit.usual(figure, column) + expected[figure * width + column]!,
     spread: (figure, column) => {
       const reading = Math.exp(fit.usual(figure, column) + expected[figure * width + column]!);
-      return Math.max(spread[figure * width + column]!, leastSpread, readingErrorMm / reading);
+      return Math.max(
+        spread[figure * width + column]!,
+        leastSpread,
+        readingErrorMm(usualReadingError, reading) / reading,
+      );
     },
   };
 }

@@ -6,8 +6,8 @@ import { rowFlag } from "./readings.ts";
 
 /** Two rows can only be called the same when so many measures were taken on both. */
 const fewestShared = 8;
-/** Half a tape division: 0.5 mm, or 1/32 in. */
-const readingErrorMm: Readonly<Record<MeasureColumn["unit"], number>> = { mm: 0.5, cm: 0.5, in: 25.4 / 32 };
+/** How far apart rounding to the divisions of a tape leaves equal lengths: half a division, 0.5 mm or 1/32 in. */
+const halfDivisionMm: Readonly<Record<MeasureColumn["unit"], number>> = { mm: 0.5, cm: 0.5, in: 25.4 / 32 };
 const rounding = 1e-6;
 
 /** One name on two rows, at the later row. */
@@ -37,7 +37,7 @@ function whyTwice(chart: Chart, before: number, figure: number): string {
 }
 
 /**
- * Rows that are the same to within reading error in every measure taken on both, head and hands among them, under
+ * Rows that are the same to within rounding in every measure taken on both, head and hands among them, under
  * different names. Figures that share only a body are not meant: that is usual.
  */
 export function findTwins(chart: Chart): readonly Flag[] {
@@ -70,7 +70,7 @@ function nearInOne({ figures, measures }: Chart): (figure: number) => Iterable<n
   const all = [...figures.keys()];
   if (!column) return () => all;
   const { mm, unit } = column;
-  const within = readingErrorMm[unit] + rounding;
+  const within = halfDivisionMm[unit] + rounding;
   const unread = all.filter((figure) => Number.isNaN(mm[figure]!));
   const order = all.filter((figure) => !Number.isNaN(mm[figure]!)).sort((a, b) => mm[a]! - mm[b]!);
   const rank = new Map(order.map((figure, place) => [figure, place]));
@@ -103,5 +103,5 @@ function areTwins({ figures, measures }: Chart, i: number, k: number): boolean {
 }
 
 function differ({ mm, unit }: MeasureColumn, i: number, k: number): boolean {
-  return Math.abs(mm[i]! - mm[k]!) > readingErrorMm[unit] + rounding;
+  return Math.abs(mm[i]! - mm[k]!) > halfDivisionMm[unit] + rounding;
 }
