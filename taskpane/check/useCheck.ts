@@ -4,7 +4,7 @@ import type { Flag } from "../../addin/checking/checkChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartToCheck } from "../shell/book.ts";
+import { chartToCheck } from "../shell/chartIn.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";

@@ -9,7 +9,7 @@ import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { quote } from "../../addin/measures/quote.ts";
 import type { Area, TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartToCheck } from "../shell/book.ts";
+import { chartToCheck } from "../shell/chartIn.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { count } from "../ui/words.ts";
 

@@ -10,7 +10,7 @@ import { prepareFitting } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartIn } from "../shell/book.ts";
+import { chartIn } from "../shell/chartIn.ts";
 import { failureText } from "../shell/notice.ts";
 import type { ChosenTables, FitTables } from "./fitTables.ts";
 import { findFitTables, tableFor } from "./fitTables.ts";

@@ -5,7 +5,7 @@ import { readGarmentTolerances, readTolerances } from "../../addin/chart/toleran
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartIn } from "../shell/book.ts";
+import { chartIn } from "../shell/chartIn.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";

@@ -10,7 +10,7 @@ import {
 } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartIn } from "../shell/book.ts";
+import { chartIn } from "../shell/chartIn.ts";
 import { failureText } from "../shell/notice.ts";
 import { count, shownLength } from "../ui/words.ts";
 import { namesWords } from "./words.ts";

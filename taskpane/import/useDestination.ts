@@ -5,7 +5,7 @@ import { readChart } from "../../addin/chart/readChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
-import { chartIn } from "../shell/book.ts";
+import { chartIn } from "../shell/chartIn.ts";
 import { chartTables, isEmptyChart } from "../shell/chartTables.ts";
 import { failureText } from "../shell/notice.ts";
 import { useRead } from "../shell/useRead.ts";

@@ -1,6 +1,4 @@
 import { equalCells } from "../../addin/chart/cell.ts";
-import type { Chart } from "../../addin/chart/chart.ts";
-import { readChart, requireUnits } from "../../addin/chart/readChart.ts";
 import { haveSameItems, workOnce } from "../../addin/chart/workOnce.ts";
 import type { RangeData, TableInfo, Workbook } from "../../addin/workbook/port.ts";
 
@@ -71,20 +69,6 @@ export function openBook(workbook: Workbook): (known?: Book) => Book {
     past.set(book, { reader, listed: () => (isListed ? book : before) });
     return book;
   };
-}
-
-/** The chart in a table. @throws {InputError} where it holds none, or where the unit of no column is known */
-export function chartIn(book: Book, data: Pick<RangeData, "values" | "formats">): Chart {
-  return requireUnits(chartToCheck(book, data));
-}
-
-/** The same, also where the units have to be asked about. @throws {InputError} where a table holds no chart */
-export function chartToCheck(book: Book, { values, formats }: Pick<RangeData, "values" | "formats">): Chart {
-  return book.once(chartOf, values, formats);
-}
-
-function chartOf(values: RangeData["values"], formats: RangeData["formats"]): Chart {
-  return readChart(values, { formats });
 }
 
 /**

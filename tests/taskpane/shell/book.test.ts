@@ -11,7 +11,8 @@ import { readGrading } from "../../../taskpane/grade/readGrading.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { readDestination } from "../../../taskpane/import/useDestination.ts";
 import type { Book } from "../../../taskpane/shell/book.ts";
-import { chartIn, openBook } from "../../../taskpane/shell/book.ts";
+import { openBook } from "../../../taskpane/shell/book.ts";
+import { chartIn } from "../../../taskpane/shell/chartIn.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 
 vi.mock("../../../addin/chart/readChart.ts", { spy: true });
