@@ -4,7 +4,7 @@ import { listingTable, listingText } from "../addin/publish/listing.ts";
 import { tellingOf } from "../addin/publish/telling.ts";
 import { englishVerdicts } from "../addin/publish/words/englishVerdicts.ts";
 import { germanVerdicts } from "../addin/publish/words/germanVerdicts.ts";
-import { chart as chartRange, choice, text } from "./arguments.ts";
+import { chart as chartRange, choice, patternCode } from "./arguments.ts";
 import { languageChoices, listingChoices } from "./choices.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
@@ -33,7 +33,7 @@ export const listingWordsFunction = defineFunction({
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
-    pattern: text("The code of the pattern."),
+    pattern: patternCode("The code of the pattern."),
     form: choice(
       "short, long (with reasons and changes) or table (a row for each figure).",
       listingChoices,

@@ -9,6 +9,7 @@ import { gradeSheet } from "./sheets/grade.ts";
 import { gradeRulesSheet } from "./sheets/gradeRules.ts";
 import { groupsSheet } from "./sheets/groups.ts";
 import { houseModelsSheet } from "./sheets/houseModels.ts";
+import { listingSheet } from "./sheets/listing.ts";
 import { matchSheet } from "./sheets/match.ts";
 import { measureNextSheet } from "./sheets/measureNext.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
@@ -45,6 +46,7 @@ export function demoWorkbook(): WorkbookContent {
       wearersSheet(book),
       wardrobeSheet(book),
       whySheet(book),
+      listingSheet(book),
       gradeSheet(book),
       resizeSheet(book),
       sizesSheet(),

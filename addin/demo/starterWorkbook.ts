@@ -12,6 +12,7 @@ import { gradeSheet } from "./sheets/grade.ts";
 import { gradeRulesSheet } from "./sheets/gradeRules.ts";
 import { groupsSheet } from "./sheets/groups.ts";
 import { houseModelsSheet } from "./sheets/houseModels.ts";
+import { listingSheet } from "./sheets/listing.ts";
 import { matchSheet } from "./sheets/match.ts";
 import { measureNextSheet } from "./sheets/measureNext.ts";
 import { heading, quiet, title, wrapped } from "./sheets/parts.ts";
@@ -49,6 +50,7 @@ export function starterWorkbook(unit: LengthUnit): WorkbookContent {
       wearersSheet(emptyBook),
       wardrobeSheet(emptyBook),
       whySheet(emptyBook),
+      listingSheet(emptyBook),
       gradeSheet(emptyBook),
       resizeSheet(emptyBook),
     ],
@@ -140,7 +142,7 @@ function startSheet(unit: LengthUnit): SheetContent {
           "Which garment goes on which figure? Match. Who wears this pattern? Wearers. What can this figure wear? Wardrobe.",
         ),
       ],
-      [wrapped("Why not, and what do I change? Why.")],
+      [wrapped("Why not, and what do I change? Why. What do I write under a pattern? Listing.")],
       [wrapped("How do I get from one figure to another? Grade, or Resize for a print scale.")],
       [],
       [heading("What it needs")],

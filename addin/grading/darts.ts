@@ -4,6 +4,9 @@
  */
 export const widestDartMm = 32;
 
+/** What arithmetic may leave between two girths that are the same, in mm at full size. */
+const noDifferenceMm = 1e-6;
+
 export interface DartPlan {
   /** What has to be taken in between the wider girth and the waist, over the whole body, in mm. */
   readonly differenceMm: number;
@@ -39,7 +42,7 @@ export interface DartOptions {
  */
 export function planDarts(widerMm: number, waistMm: number, options: DartOptions): DartPlan {
   const { darts, seamShare = 1 / 2, scale = 1 } = options;
-  const differenceMm = Math.max(0, widerMm - waistMm);
+  const differenceMm = widerMm - waistMm > noDifferenceMm / scale ? widerMm - waistMm : 0;
   const atSeamsMm = differenceMm * seamShare;
   const inDartsMm = differenceMm - atSeamsMm;
   const largestMm = widestDartMm / scale;

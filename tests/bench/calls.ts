@@ -37,6 +37,7 @@ export const rangeCalls: Readonly<Record<string, (count: number, run: number) =>
   REASONS: (count, run) => [patterns(count), judged(count, run), "P1", "Figure 1"],
   WEARERS: (count, run) => [patterns(count), judged(count, run), "P1"],
   WARDROBE: (count, run) => [patterns(count), judged(count, run), "Figure 1"],
+  LISTINGWORDS: (count, run) => [patterns(count), judged(count, run), "P1", "table"],
   STEPS: (count, run) => [chart(count, run), "Bust, Waist, Hip", "yes", tolerances],
   GRADE: (count, run) => [
     chart(count, run),

@@ -24,6 +24,7 @@ describe("the sheets", () => {
         "Wearers",
         "Wardrobe",
         "Why",
+        "Listing",
       ],
       ...["Grade", "Resize", "Sizes", "Skirts and darts", "Small sums"],
     ]);

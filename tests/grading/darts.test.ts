@@ -5,6 +5,11 @@ import { dartAngle, dartLeg, planDarts, widestDartMm } from "../../addin/grading
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe("darts", () => {
+  it("are none for girths that differ by the last digit only, at any scale", () => {
+    expect(planDarts(50.00000000000001, 50, { darts: 4 }).darts).toBe(0);
+    expect(planDarts(50.00000000000001 / 3, 50 / 3, { darts: 4, scale: 3 }).darts).toBe(0);
+  });
+
   it("with the seams take in the whole difference of bust or hip and waist", () => {
     fc.assert(
       fc.property(

@@ -39,6 +39,7 @@ export function startSheet(): SheetContent {
       [wrapped("Wearers: every figure with its verdict on one pattern, best first.")],
       [wrapped("Wardrobe: every pattern with its verdict on one figure, best first.")],
       [wrapped("Why: every check of one pattern on one figure, with what to change.")],
+      [wrapped("Listing: the words to write under a pattern, in English and German.")],
       [wrapped("Grade: how far every point of a pattern moves from one figure to another.")],
       [wrapped("Resize: the print scale from one figure to another, what it leaves, or why to draft anew.")],
       [wrapped("Sizes: a run of sizes, its steps, and the grade of a skirt from one size to the others.")],
