@@ -2,10 +2,11 @@ import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex } from "../addin/chart/find.ts";
 import { patternNamed } from "../addin/chart/readPatterns.ts";
 import { onceFor } from "../addin/chart/workOnce.ts";
-import { chartWith, doubts } from "../addin/checking/doubts.ts";
+import { doubts } from "../addin/checking/doubts.ts";
 import type { Check } from "../addin/fit/check.ts";
 import type { Explanation } from "../addin/fit/explainPair.ts";
 import { briefly, explainPair } from "../addin/fit/explainPair.ts";
+import { restsOn, restWords } from "../addin/fit/restsOn.ts";
 import { isWearable } from "../addin/fit/verdict.ts";
 import { chart as chartRange, figureName, patternCode } from "./arguments.ts";
 import type { Table } from "./descriptor.ts";
@@ -89,48 +90,15 @@ export const reasonsFunction = defineFunction({
     const row = read.patterns.indexOf(patternNamed(read, pattern));
     const at = figureIndex(chart, figure);
     const judged = explainPair(fitting, row, at);
-    const doubtful = doubtNotes(judged, chart, at, (figures) => {
-      const other = fittingOf({ ...given, figures });
-      return explainPair(other.fitting, other.table.patterns.indexOf(patternNamed(other.table, pattern)), at);
-    });
-    return [...reasons(judged), ...doubtful.map((note) => ["Note", "", "", "", note, ""])];
+    const doubtful = restsOn(fitting, row, at, doubtsOf(chart), given.rules(given.classes));
+    return [
+      ...reasons(judged),
+      ...doubtful.map((each) => ["Note", "", "", "", restWords(each, "FLAGS"), ""]),
+    ];
   },
 });
 
-const doubtsOf = onceFor(doubts);
-
-/** Which flagged or estimated readings the answer rests on, and what it would be if they were mended. */
-function doubtNotes(
-  judged: Explanation,
-  chart: Chart,
-  figure: number,
-  judge: (figures: Chart) => Explanation,
-): readonly string[] {
-  const row = chart.rows[figure];
-  const concerned = doubtsOf(chart).filter(({ cells }) => cells.some((cell) => cell.row === row));
-  return concerned.flatMap(({ cells, says, corrections }) => {
-    const without = judge(
-      chartWith(
-        chart,
-        cells.map(({ row, column }) => ({ row, column })),
-      ),
-    );
-    if (isSame(judged, without)) return [];
-    if (corrections.length === 0) return [`Rests on a doubtful reading: ${says}. Measure it again.`];
-    const { verdict } = judge(chartWith(chart, corrections));
-    return [
-      `Rests on a doubtful reading: ${says}. Mended as FLAGS suggests, ${verdict === judged.verdict ? "the verdict stays" : `the verdict would be “${verdict}”`}.`,
-    ];
-  });
-}
-
-function isSame(one: Explanation, other: Explanation): boolean {
-  return (
-    one.verdict === other.verdict &&
-    one.checks.length === other.checks.length &&
-    one.checks.every((check, i) => check.says === other.checks[i]?.says)
-  );
-}
+const doubtsOf = onceFor((chart: Chart) => doubts(chart));
 
 function reasons({ verdict, routes, take, checks, notes, unjudged }: Explanation): Table {
   const [best] = routes;

@@ -1,17 +1,8 @@
 import type { Chart } from "../chart/chart.ts";
+import type { Doubt } from "../chart/doubt.ts";
 import { amount } from "./amount.ts";
 import { checkChart } from "./checkChart.ts";
-import type { Correction, FlagKind } from "./flag.ts";
-
-/** A reading of a chart that answers should not rest on without saying so: flagged, or an estimate. */
-export interface Doubt {
-  /** The cells, by row and column within the range. */
-  readonly cells: readonly { readonly row: number; readonly column: number }[];
-  /** “Waist 129 mm (digits swapped)” */
-  readonly says: string;
-  /** What would put it right; empty where that is not known. */
-  readonly corrections: readonly Correction[];
-}
+import type { Flag, FlagKind } from "./flag.ts";
 
 /** Flags that say nothing against a reading. */
 const notes: ReadonlySet<FlagKind> = new Set([
@@ -22,9 +13,13 @@ const notes: ReadonlySet<FlagKind> = new Set([
   "unit assumed",
 ]);
 
-/** Every doubt about the readings of a chart, the worst first; estimates come last. */
-export function doubts(chart: Chart): readonly Doubt[] {
-  const flagged = checkChart(chart).flatMap((flag): readonly Doubt[] => {
+/**
+ * Every doubt about the readings of a chart, the worst first; estimates come last.
+ *
+ * @param flags what the check of the chart says; those that somebody has confirmed may be left out
+ */
+export function doubts(chart: Chart, flags: readonly Flag[] = checkChart(chart)): readonly Doubt[] {
+  const flagged = flags.flatMap((flag): readonly Doubt[] => {
     const { row, column, readingMm, corrections, kind, measure, figure, unit } = flag;
     if (notes.has(kind) || (readingMm === undefined && corrections.length === 0)) return [];
     const what =
@@ -34,6 +29,7 @@ export function doubts(chart: Chart): readonly Doubt[] {
     return [
       {
         cells: corrections.length > 0 ? corrections : [{ row, column }],
+        figure: readingMm === undefined ? "" : figure,
         says: `${what} (${kind})`,
         corrections,
       },
@@ -45,6 +41,7 @@ export function doubts(chart: Chart): readonly Doubt[] {
         ? [
             {
               cells: [{ row: chart.rows[figure]!, column: position }],
+              figure: chart.figures[figure] ?? "",
               says: `${heading} ${amount(mm[figure]!, unit)} (an estimate)`,
               corrections: [],
             },
@@ -53,19 +50,4 @@ export function doubts(chart: Chart): readonly Doubt[] {
     ),
   );
   return [...flagged, ...estimated];
-}
-
-/** The chart as it would be with other readings in some cells; `undefined` takes a reading out. */
-export function chartWith(
-  chart: Chart,
-  cells: readonly { readonly row: number; readonly column: number; readonly mm?: number }[],
-): Chart {
-  const measures = chart.measures.map((column) => {
-    const own = cells.filter((cell) => cell.column === column.position);
-    if (own.length === 0) return column;
-    const mm = Float64Array.from(column.mm);
-    for (const cell of own) mm[chart.rows.indexOf(cell.row)] = cell.mm ?? Number.NaN;
-    return { ...column, mm };
-  });
-  return { ...chart, measures };
 }

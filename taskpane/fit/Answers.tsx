@@ -20,6 +20,7 @@ import { questions, questionWords } from "./questions.ts";
 import type { Pair, RankedPair } from "./ranking.ts";
 import { countVerdicts, wardrobeOf, wearersOf } from "./ranking.ts";
 import type { Fit } from "./readFit.ts";
+import { RestsOn } from "./RestsOn.tsx";
 import { VerdictWords } from "./VerdictWords.tsx";
 import { WhatToChange } from "./WhatToChange.tsx";
 import { WhyNot } from "./WhyNot.tsx";
@@ -149,6 +150,7 @@ export function Answers(props: {
           {patternChoice}
           {figureChoice}
           <OfPair
+            fit={fit}
             fitting={fitting}
             pair={pair}
             question={question}
@@ -225,6 +227,7 @@ function Ranked(props: {
 
 /** The verdict of one pair, and its reasons or what to change. */
 function OfPair(props: {
+  readonly fit: Fit;
   readonly fitting: Fitting;
   readonly pair: Pair;
   readonly question: "why" | "change";
@@ -232,7 +235,7 @@ function OfPair(props: {
   readonly onAsk: (question: Question) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { fitting, pair, question, takesFocus, onAsk } = props;
+  const { fit, fitting, pair, question, takesFocus, onAsk } = props;
   const { pattern, figure } = pair;
   const explanation = useMemo(() => explainPair(fitting, pattern, figure), [fitting, pattern, figure]);
   const answer = useRef<HTMLDivElement>(null);
@@ -255,6 +258,7 @@ function OfPair(props: {
         </span>
         {explanation.words !== "Fits." && <p className={styles.text}>{explanation.words}</p>}
       </div>
+      <RestsOn fit={fit} fitting={fitting} pair={pair} />
       {question === "why" ? (
         <WhyNot explanation={explanation} comfort={fitting.patterns[pattern]?.comfort ?? 1} />
       ) : (

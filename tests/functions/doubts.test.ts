@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
+import { chartWith } from "../../addin/chart/doubt.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { chartWith, doubts } from "../../addin/checking/doubts.ts";
+import { doubts } from "../../addin/checking/doubts.ts";
 import { reasonsFunction } from "../../functions/reasons.ts";
 
 const headings = ["Bust", "Under-bust", "Waist", "Hip", "Thigh", "Knee", "Ankle", "Back waist length"];

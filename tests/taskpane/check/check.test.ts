@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import type { Flag } from "../../../addin/checking/checkChart.ts";
 import { checkChart } from "../../../addin/checking/checkChart.ts";
+import { doubts } from "../../../addin/checking/doubts.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
 import type { MemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
@@ -45,7 +46,7 @@ const correctable = (flags: readonly Flag[]): Flag => {
   if (!flag) throw new Error("The demo has no flag with a suggestion.");
   return flag;
 };
-const sameCell = (a: Flag) => (b: Flag) => a.row === b.row && a.column === b.column;
+const sameCell = (a: Flag) => (b: Pick<Flag, "row" | "column">) => a.row === b.row && a.column === b.column;
 
 async function confirmFlag(workbook: MemoryWorkbook, flag: Flag): Promise<void> {
   const { checked, confirmations, sheets } = await checkWorkbook(workbook, undefined);
@@ -242,6 +243,18 @@ describe("a confirmed reading", () => {
 
     await workbook.typeInto(cellOfFlag(checked.data, flag), String((flag.readingMm ?? 0) * 1.01));
     expect((await flagsNow(workbook)).some(sameCell(flag))).toBe(true);
+  });
+
+  test("is no doubt that answers about fit rest on", async () => {
+    const { workbook, checked } = await demo();
+    const flag = correctable(checked.flags);
+    const isDoubtful = ({ chart, flags }: CheckedChart) =>
+      doubts(chart, flags).some(({ cells }) => cells.some(sameCell(flag)));
+    expect(isDoubtful(checked)).toBe(true);
+    await confirmFlag(workbook, flag);
+    const after = (await checkWorkbook(workbook, undefined)).checked!;
+    expect(isDoubtful(after)).toBe(false);
+    expect(doubts(after.chart, after.flags).length).toBe(doubts(checked.chart, checked.flags).length - 1);
   });
 
   test("can be taken back, and its row is used for the next one", async () => {

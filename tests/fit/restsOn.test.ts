@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import type { Doubt } from "../../addin/chart/doubt.ts";
+import { explainPair } from "../../addin/fit/explainPair.ts";
+import type { Fitting } from "../../addin/fit/match.ts";
+import { restsOn, restWords } from "../../addin/fit/restsOn.ts";
+import { fittingOf, wisp } from "./fitOf.ts";
+
+const figures = { Wisp: wisp, Brook: { ...wisp, Waist: 60 } };
+const skirt = { "Garment class": "Flared skirt", Opens: "full length" };
+/** A doubt about the waist of one figure. */
+const waist = (fitting: Fitting, place: number, mendedMm?: number): Doubt => {
+  const { figures: names, rows, measures } = fitting.view.chart;
+  const column = measures.find(({ key }) => key === "waistGirth")!.position;
+  const cell = { row: rows[place]!, column };
+  return {
+    cells: [cell],
+    figure: names[place]!,
+    says: "Waist 60 mm (digit missing)",
+    corrections: mendedMm === undefined ? [] : [{ ...cell, mm: mendedMm }],
+  };
+};
+const words = (fitting: Fitting, figure: number, doubt: Doubt) =>
+  restsOn(fitting, 0, figure, [doubt]).map((each) => restWords(each, "Check"));
+
+describe("an answer that rests on a doubtful reading", () => {
+  it("says what the verdict would be with the reading mended, as it is judged then", () => {
+    const made = { S: { ...skirt, Waist: 138, Hip: 230 } };
+    const fitting = fittingOf(made, figures);
+    const mended = explainPair(fittingOf(made, { Wisp: wisp, Brook: wisp }), 0, 1).verdict;
+    expect(mended).not.toBe(explainPair(fitting, 0, 1).verdict);
+    expect(words(fitting, 1, waist(fitting, 1, wisp.Waist))).toEqual([
+      `Rests on a doubtful reading: Waist 60 mm (digit missing). Mended as Check suggests, the verdict would be “${mended}”.`,
+    ]);
+    expect(words(fitting, 1, waist(fitting, 1, 61))).toEqual([
+      "Rests on a doubtful reading: Waist 60 mm (digit missing). Mended as Check suggests, the verdict stays.",
+    ]);
+    expect(words(fitting, 1, waist(fitting, 1))).toEqual([
+      "Rests on a doubtful reading: Waist 60 mm (digit missing). Measure it again.",
+    ]);
+  });
+
+  it("names the figure that the pattern was drafted for where the reading is of that one", () => {
+    const drafted = fittingOf({ S: { ...skirt, "Drafted for": "Brook", Hip: 230 } }, figures);
+    expect(words(drafted, 0, waist(drafted, 1, wisp.Waist))).toEqual([
+      expect.stringMatching(/^Rests on a doubtful reading: Brook, Waist 60 mm .* would be “fits”\.$/),
+    ]);
+  });
+
+  it("and the one that what is worn under it was drafted for: its folds take room", () => {
+    const over = fittingOf(
+      {
+        S: { ...skirt, Waist: 138, Hip: 230, "Worn over": "U" },
+        U: { ...skirt, Thickness: 1, "Drafted for": "Brook", Hip: 210 },
+      },
+      { Wisp: wisp, Brook: { ...wisp, Waist: 300 } },
+    );
+    expect(words(over, 0, waist(over, 1, wisp.Waist))).toEqual([
+      expect.stringContaining("Brook, Waist 60 mm"),
+    ]);
+  });
+
+  it("says nothing of a reading that has no part in it", () => {
+    const hemmed = fittingOf({ S: { ...skirt, Waist: 138, Hip: 230 } }, figures);
+    expect(words(hemmed, 0, waist(hemmed, 1, wisp.Waist))).toEqual([]);
+    const hat = fittingOf({ H: { "Garment class": "Hat", Head: 166 } }, figures);
+    expect(words(hat, 1, waist(hat, 1, wisp.Waist))).toEqual([]);
+  });
+});
