@@ -101,6 +101,8 @@ export interface PublicationAtWork {
   readonly patternPlaces: readonly number[];
   /** Published columns with what of their readings is published, as it is shown, in the order of `figures`. */
   readonly shown: readonly MeasureColumn[];
+  /** The same columns with what was measured, for the maker alone. */
+  readonly measured: readonly MeasureColumn[];
 }
 
 /** More figures would make a page that no browser likes. */
@@ -174,6 +176,7 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
       ...column,
       mm: column.mm.map((mm) => shownMm(mm, publication)),
     })),
+    measured: given.columns,
   };
 }
 

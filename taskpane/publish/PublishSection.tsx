@@ -12,10 +12,12 @@ import { useSession } from "../shell/session.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { ListingPart } from "./ListingPart.tsx";
+import { isoDay, rememberPublished } from "./history.ts";
 import { pageFile } from "./pageFile.ts";
 import { Preview } from "./Preview.tsx";
 import { PublicationSettings } from "./PublicationSettings.tsx";
 import { SavePageBox } from "./SavePageBox.tsx";
+import { SincePart } from "./SincePart.tsx";
 import type { ToPublish } from "./usePublishing.ts";
 import { usePublishing } from "./usePublishing.ts";
 import { planChart, rememberEdits } from "./writeChart.ts";
@@ -31,31 +33,44 @@ const forms = { sheets: "Sheets with the chart and the patterns, as they are now
 /** What buyers read: the chart and the patterns as a page, as sheets, and as words under a pattern. */
 export function PublishSection(): ReactNode {
   const styles = useStyles();
-  const { goTo, say, services, apply, working } = useSession();
+  const { goTo, say, services, workbook, apply, working } = useSession();
   const [chosen, setChosen] = useState<Publication>();
   const [saving, setSaving] = useState<{ readonly name: string; readonly page: string }>();
   const [isSetting, setSetting] = useState(false);
   const found = usePublishing(chosen);
-  const publication = chosen ?? found?.remembered.publication ?? usualPublication;
+  const publication = chosen ?? found?.usual ?? usualPublication;
 
-  async function savePage({ work, tolerances }: ToPublish): Promise<void> {
+  /** Says what is done, and what has to be said of remembering it. The file is saved, whatever comes of that. */
+  async function published({ work, lookAgain }: ToPublish, done: string): Promise<void> {
+    if (!work) return;
+    const trouble = await rememberPublished(workbook, work, isoDay(new Date()), publication).catch(
+      (error: unknown) => `The workbook could not remember what was published: ${failureText(error)}`,
+    );
+    lookAgain();
+    const text = [done, trouble].filter((words) => words !== "").join(" ");
+    if (text !== "") say({ kind: "done", text });
+  }
+
+  async function savePage(found: ToPublish): Promise<void> {
+    const { work, tolerances } = found;
     if (!work) return;
     try {
       const page = await pageFile(work, tolerances);
       const name = `${fileNameOf(work.published.title)}.html`;
       if (services.keepsDownloads) {
         download(name, page, "text/html;charset=utf-8");
-        say({
-          kind: "done",
-          text: `${handedOver(name)} It holds ${sizeWords(page)} and needs nothing else.`,
-        });
-      } else setSaving({ name, page });
+        await published(found, `${handedOver(name)} It holds ${sizeWords(page)} and needs nothing else.`);
+      } else {
+        setSaving({ name, page });
+        await published(found, "");
+      }
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
     }
   }
 
-  async function savePdf({ work }: ToPublish): Promise<void> {
+  async function savePdf(found: ToPublish): Promise<void> {
+    const { work } = found;
     if (!work) return;
     setSetting(true);
     try {
@@ -63,7 +78,7 @@ export function PublishSection(): ReactNode {
       const pdf = await pdfFile(work.published);
       const name = `${fileNameOf(work.published.title)}.pdf`;
       download(name, pdf, "application/pdf");
-      say({ kind: "done", text: services.keepsDownloads ? handedOver(name) : mayHaveArrived(name) });
+      await published(found, services.keepsDownloads ? handedOver(name) : mayHaveArrived(name));
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
     } finally {
@@ -111,6 +126,10 @@ export function PublishSection(): ReactNode {
           <OfferDemo />
         </>
       )}
+      {found?.sinceFailure !== undefined && (
+        <FailureBox what="What changed cannot be told." why={found.sinceFailure} />
+      )}
+      {found?.since && <SincePart since={found.since} />}
       {found?.work && <Preview work={found.work} />}
       {found?.work && (
         <div className={styles.row}>

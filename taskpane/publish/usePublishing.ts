@@ -1,4 +1,4 @@
-import { useDeferredValue } from "react";
+import { useCallback, useDeferredValue, useEffect, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { PatternTable } from "../../addin/chart/pattern.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
@@ -8,6 +8,7 @@ import { usualPublication } from "../../addin/publish/publication.ts";
 import { readPublication } from "../../addin/publish/publicationTable.ts";
 import type { PublicationAtWork } from "../../addin/publish/published.ts";
 import { publish } from "../../addin/publish/published.ts";
+import type { PublicationHistory } from "../../addin/publish/record.ts";
 import { wordsOf } from "../../addin/publish/words/wordsOf.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
@@ -20,6 +21,8 @@ import type { Book } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
+import type { Since } from "./history.ts";
+import { readHistory, sinceLast } from "./history.ts";
 
 /** The name of the table in which the workbook remembers what is published. */
 export const publicationTable = "Publication";
@@ -61,12 +64,19 @@ export interface ToPublish {
   /** What stands in the way, in words. */
   readonly failure: string | undefined;
   readonly work: PublicationAtWork | undefined;
+  /** What is set where the user has set nothing. */
+  readonly usual: Publication;
+  /** What changed since the last publication, where there was one; in words where that cannot be told. */
+  readonly since: Since | undefined;
+  readonly sinceFailure: string | undefined;
+  /** To be called when something was published. */
+  readonly lookAgain: () => void;
 }
 
 /**
  * What would be published now, kept up to date with the workbook; `undefined` until all is read for the first time.
  *
- * @param chosen what the user has set; what the workbook remembers where she has set nothing
+ * @param chosen what the user has set; what the workbook remembers, or what was published last, where she has set nothing
  */
 export function usePublishing(chosen: Publication | undefined): ToPublish | undefined {
   const { book } = useSession();
@@ -74,11 +84,51 @@ export function usePublishing(chosen: Publication | undefined): ToPublish | unde
   const groups = useRead(readGroups, noChoice);
   const { check, working } = useCheck(undefined);
   const remembered = useRead(readRemembered, undefined);
-  const publication = useDeferredValue(chosen ?? remembered?.publication ?? usualPublication);
-  if (!fit || !groups || !remembered || (fit.chart && !check && working.failure === undefined))
+  const { past, lookAgain } = useHistory();
+  const usual = remembered?.publication ?? past?.history[0]?.publication ?? usualPublication;
+  const publication = useDeferredValue(chosen ?? usual);
+  if (!fit || !groups || !remembered || !past || (fit.chart && !check && working.failure === undefined))
     return undefined;
   const today = dayWords(new Date(), publication);
-  return book.once(toPublish, fit, groups, check?.checked?.flags ?? noFlags, remembered, publication, today);
+  const flags = check?.checked?.flags ?? noFlags;
+  const found = book.once(toPublish, fit, groups, flags, remembered, publication, today);
+  const since = found.work && book.once(sinceLast, past.history, found.work);
+  return { ...found, usual, since, sinceFailure: past.failure, lookAgain };
+}
+
+interface Past {
+  readonly history: PublicationHistory;
+  /** Why it could not be read, in words. */
+  readonly failure: string | undefined;
+}
+
+/** What was published, read again when the workbook changes or something is published. */
+function useHistory(): { readonly past: Past | undefined; readonly lookAgain: () => void } {
+  const { workbook, book, isShown } = useSession();
+  const [past, setPast] = useState<Past>();
+  const [asked, setAsked] = useState(0);
+  useEffect(() => {
+    if (!isShown) return undefined;
+    let current = true;
+    const told = (next: Past): void => {
+      if (current) setPast((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next));
+    };
+    readHistory(workbook).then(
+      (history) => {
+        told({ history, failure: undefined });
+      },
+      (error: unknown) => {
+        told({ history: [], failure: failureText(error) });
+      },
+    );
+    return () => {
+      current = false;
+    };
+  }, [workbook, book, isShown, asked]);
+  const lookAgain = useCallback(() => {
+    setAsked((times) => times + 1);
+  }, []);
+  return { past, lookAgain };
 }
 
 function dayWords(day: Date, { language }: Publication): string {
@@ -95,7 +145,7 @@ function toPublish(
   remembered: Remembered,
   publication: Publication,
   today: string,
-): ToPublish {
+): Omit<ToPublish, "usual" | "since" | "sinceFailure" | "lookAgain"> {
   const { chart, fitting, problems, rules } = fit;
   const patterns = fitting && { patterns: fitting.patterns.map(({ pattern }) => pattern), problems };
   const tolerances = groups.figures?.tolerances;

@@ -1,0 +1,57 @@
+import type { Changes, TurnedVerdict } from "../../addin/publish/changes.ts";
+import { count } from "../ui/words.ts";
+
+/** The preference in which a workbook remembers what was published. */
+export const historyKey = "published";
+
+/** 12 November, with its year where that is another than today’s. */
+export function dayName(day: string, today: Date): string {
+  const date = new Date(`${day}T12:00:00`);
+  const isThisYear = date.getFullYear() === today.getFullYear();
+  return new Intl.DateTimeFormat("en-GB", {
+    ...{ day: "numeric", month: "long" },
+    ...(!isThisYear && { year: "numeric" }),
+  }).format(date);
+}
+
+/** “2 figures added, 1 verdict turned”; "" where nothing changed. */
+export function changeCounts(changes: Changes): string {
+  const said = (n: number, one: string, what: string): string => (n === 0 ? "" : `${count(n, one)} ${what}`);
+  return [
+    said(changes.figuresAdded.length, "figure", "added"),
+    said(changes.figuresGone.length, "figure", "gone"),
+    said(changes.figuresRenamed.length, "figure", "renamed"),
+    said(changes.measuresAdded.length, "measure", "added"),
+    said(changes.measuresGone.length, "measure", "gone"),
+    said(changes.patternsAdded.length, "pattern", "added"),
+    said(changes.patternsGone.length, "pattern", "gone"),
+    said(changes.readings.length, "reading", "changed"),
+    said(changes.verdicts.length, "verdict", "turned"),
+  ]
+    .filter((text) => text !== "")
+    .join(", ");
+}
+
+/** What changed, with the verdict that turned and whom to tell: “…, 1 verdict turned: D-1 on Ardwen fits → too tight. Tell …” */
+export function changeWords(changes: Changes): string {
+  const counts = changeCounts(changes);
+  const [first, ...others] = changes.verdicts;
+  if (!first) return `${counts}.`;
+  if (others.length === 0) return `${counts}: ${turnedWords(first)}. Tell those who bought it.`;
+  const codes = [...new Set(changes.verdicts.map(({ pattern }) => pattern))];
+  return `${counts}, among them ${turnedWords(first)}. Tell those who bought ${codesWords(codes)}.`;
+}
+
+function turnedWords({ pattern, figure, from, to }: TurnedVerdict): string {
+  return `${pattern} on ${figure} ${from} → ${to}`;
+}
+
+/** More would not be read in a sentence. */
+const mostCodes = 3;
+
+function codesWords(codes: readonly string[]): string {
+  const [last = "", ...others] = codes.slice(0, mostCodes).reverse();
+  const left = codes.length - mostCodes;
+  if (left > 0) return `${codes.slice(0, mostCodes).join(", ")} and ${count(left, "other pattern")}`;
+  return others.length === 0 ? last : `${others.reverse().join(", ")} or ${last}`;
+}
