@@ -1,6 +1,6 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useEffect, useMemo } from "react";
+import { lazy, Suspense, useEffect, useMemo, useState } from "react";
 import type { Match } from "../../addin/fit/match.ts";
 import type { GroupedFigure } from "../../addin/similarity/groups.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
@@ -12,6 +12,8 @@ import { useMatch } from "../fit/useMatch.ts";
 import type { Fit } from "../fit/readFit.ts";
 import type { GroupsInput } from "../groups/readGroups.ts";
 import { readGroups } from "../groups/readGroups.ts";
+import type { Since } from "../publish/history.ts";
+import { historyKey } from "../publish/sinceWords.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
@@ -31,6 +33,11 @@ const useStyles = makeStyles({
 /** Every table as it is found; kept, since another object would be read anew. */
 const usual = {};
 
+// Comes only where something was published: what is published has to be worked out for it.
+const ChangedSince = lazy(async () => ({
+  default: (await import("../publish/ChangedSince.tsx")).ChangedSince,
+}));
+
 /** What a workbook with a chart says, the next step first. */
 export function ChartFacts(props: {
   readonly table: TableInfo;
@@ -46,6 +53,8 @@ export function ChartFacts(props: {
   const { match } = useMatch(fit?.fitting);
   const grouped = useMemo(() => groups && groupedOf(groups), [groups]);
   const chart = groups?.figures?.chart;
+  const isPublished = useIsPublished();
+  const [since, setSince] = useState<Since>();
 
   const known = useMemo(
     (): Known | undefined =>
@@ -54,9 +63,9 @@ export function ChartFacts(props: {
         measures: chart.measures.length,
         toLookAt: check && (check.failure ?? check.checked?.flags.length ?? 0),
         bodies: typeof grouped === "object" ? bodiesOf(grouped) : grouped,
-        wear: wearIn(fit, match),
+        ...{ wear: wearIn(fit, match), since },
       },
-    [chart, check, grouped, fit, match],
+    [chart, check, grouped, fit, match, since],
   );
   const step = useMemo(() => known && nextStep(known), [known]);
   useEffect(() => {
@@ -88,6 +97,11 @@ export function ChartFacts(props: {
           <p className={styles.text}>{step.why}</p>
         </section>
       )}
+      {isPublished && (
+        <Suspense fallback={null}>
+          <ChangedSince onFound={setSince} />
+        </Suspense>
+      )}
       {groups?.failure !== undefined && <p className={styles.text}>{groups.failure}</p>}
       {known && (
         <OpenList
@@ -117,6 +131,26 @@ export function ChartFacts(props: {
       )}
     </>
   );
+}
+
+/** Whether the workbook remembers a publication; a preference that cannot be read is none. */
+function useIsPublished(): boolean {
+  const { workbook, book, isShown } = useSession();
+  const [isPublished, setPublished] = useState(false);
+  useEffect(() => {
+    if (!isShown) return undefined;
+    let current = true;
+    workbook.preference(historyKey).then(
+      (kept) => {
+        if (current) setPublished(kept !== undefined);
+      },
+      () => undefined,
+    );
+    return () => {
+      current = false;
+    };
+  }, [workbook, book, isShown]);
+  return isPublished;
 }
 
 function groupedOf({ figures, failure }: GroupsInput): readonly GroupedFigure[] | string | undefined {

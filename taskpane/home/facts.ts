@@ -1,6 +1,8 @@
 import type { Match } from "../../addin/fit/match.ts";
 import { isWearable } from "../../addin/fit/verdict.ts";
 import type { GroupedFigure } from "../../addin/similarity/groups.ts";
+import type { Since } from "../publish/history.ts";
+import { changeCounts, changeWords, dayName } from "../publish/sinceWords.ts";
 import type { SectionKey } from "../shell/sections.ts";
 import type { Tone } from "../ui/SignedWords.tsx";
 import { count } from "../ui/words.ts";
@@ -14,6 +16,8 @@ export interface Known {
   readonly bodies: Bodies | string | undefined;
   /** `"none"` where there is no table of patterns. */
   readonly wear: Wear | "none" | { readonly why: string } | undefined;
+  /** Left out where nothing was published. */
+  readonly since?: Since | undefined;
 }
 
 export interface Bodies {
@@ -118,8 +122,9 @@ export function nextStep({ figures, toLookAt, wear }: Known): Step | undefined {
 
 /** What the workbook says, a line each, in the order of the work. */
 export function factsOf(
-  { figures, measures, toLookAt, bodies, wear }: Known,
+  { figures, measures, toLookAt, bodies, wear, since }: Known,
   sheet: string,
+  today = new Date(),
 ): readonly Fact[] {
   return [
     {
@@ -131,6 +136,16 @@ export function factsOf(
     { name: "To look at again", ...lookWords(toLookAt), to: "check" },
     { ...bodyWords(bodies), to: "groups" },
     { ...wearWords(wear, figures), to: "fit" },
+    ...(since && changeCounts(since.changes) !== ""
+      ? [
+          {
+            ...{ name: "Changed since you published", sign: "≈", tone: "brass" as const },
+            says: dayName(since.day, today),
+            words: changeWords(since.changes),
+            to: "publish" as const,
+          },
+        ]
+      : []),
   ];
 }
 

@@ -6,12 +6,15 @@ import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { chromium } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { matchAll, prepareFitting } from "../../addin/fit/match.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readPatterns } from "../../addin/chart/readPatterns.ts";
+import { cellName } from "../../addin/workbook/address.ts";
 import { findBrowser } from "../programs.mjs";
 import { demo, demoTables } from "../publish/published.ts";
 import { faults } from "./faults.ts";
+import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
 import { newVisitor, quiet } from "./page.ts";
 
@@ -87,6 +90,37 @@ describe("the section Publish, on the page without Excel", () => {
     await page.getByLabel("Sections").getByRole("button", { name: "Publish" }).click();
     await page.getByRole("heading", { name: "Ottermere: who wears what" }).waitFor({ timeout: 90_000 });
     await page.getByText("The workbook remembers these settings.").waitFor();
+  });
+
+  it("tells what changed since, there and on Home", async () => {
+    const changed = pane().getByRole("region", { name: "What changed" });
+    await changed.getByText(/^Since you published on \d+ \p{L}+ nothing has changed\.$/u).waitFor();
+    const hands = handsOn(page);
+    const { figures } = demoTables;
+    const row = figures.findIndex(([name]) => name === "Cattrin");
+    const column = figures[0]!.findIndex((heading) => String(heading).startsWith("Bust"));
+    const { name: sheet, tables = [] } = demoWorkbook().sheets.find(({ tables = [] }) =>
+      tables.some(({ name }) => name === "Figures"),
+    )!;
+    const table = tables.find(({ name }) => name === "Figures")!;
+    const at = cellName(table.row + row, table.column + column);
+    await hands.typeInto(`${sheet}!${at}`, String(Math.round(Number(figures[row]![column]) * 1.1)));
+    await changed
+      .getByText(/: 1 reading changed, \d+ verdicts turned, among them .* on Cattrin fits → /)
+      .waitFor();
+    await changed.getByText("All that changed", { exact: true }).click();
+    await changed
+      .getByRole("group", { name: "Readings that changed" })
+      .getByRole("row", { name: /^Cattrin Bust girth/ })
+      .waitFor();
+    await page.getByLabel("Sections").getByRole("button", { name: "Home" }).click();
+    await pane()
+      .getByRole("button", { name: /^Changed since you published/ })
+      .waitFor();
+    await pane()
+      .getByRole("button", { name: /^Changed since you published/ })
+      .click();
+    await changed.waitFor();
   });
 
   it("has no fault that axe finds", async () => {
