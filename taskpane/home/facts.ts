@@ -140,8 +140,8 @@ export function factsOf(
       ? [
           {
             ...{ name: "Changed since you published", sign: "≈", tone: "brass" as const },
-            says: dayName(since.day, today),
-            words: changeWords(since.changes),
+            says: String(Object.values(since.changes).flat().length),
+            words: `Since ${dayName(since.day, today)}: ${changeWords(since.changes)}`,
             to: "publish" as const,
           },
         ]

@@ -52,10 +52,9 @@ function AllChanges({ title, changes }: { readonly title: string; readonly chang
       />
       <Rows
         label="Readings that changed"
-        headings={["Figure", "Measure", "Before", "Now"]}
+        headings={["Reading", "Before", "Now"]}
         rows={changes.readings.map(({ figure, measure, from, to }) => [
-          figure,
-          measure,
+          `${figure}, ${measure}`,
           from ?? notPublished,
           to ?? notPublished,
         ])}

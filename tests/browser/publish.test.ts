@@ -111,7 +111,7 @@ describe("the section Publish, on the page without Excel", () => {
     await changed.getByText("All that changed", { exact: true }).click();
     await changed
       .getByRole("group", { name: "Readings that changed" })
-      .getByRole("row", { name: /^Cattrin Bust girth/ })
+      .getByRole("row", { name: /^Cattrin, Bust girth/ })
       .waitFor();
     await page.getByLabel("Sections").getByRole("button", { name: "Home" }).click();
     await pane()

@@ -118,8 +118,9 @@ describe("what changed, in words", () => {
     expect(names(nothing)).toEqual([]);
     expect(names({ ...nothing, verdicts: [turned] })).toEqual([
       {
-        ...{ name: "Changed since you published", sign: "≈", tone: "brass", says: "12 November" },
-        words: "1 verdict turned: D-1 on Ardwen fits → too tight. Tell those who bought it.",
+        ...{ name: "Changed since you published", sign: "≈", tone: "brass", says: "1" },
+        words:
+          "Since 12 November: 1 verdict turned: D-1 on Ardwen fits → too tight. Tell those who bought it.",
         to: "publish",
       },
     ]);
