@@ -1,8 +1,5 @@
-import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex } from "../addin/chart/find.ts";
 import { patternNamed } from "../addin/chart/readPatterns.ts";
-import { onceFor } from "../addin/chart/workOnce.ts";
-import { doubts } from "../addin/checking/doubts.ts";
 import type { Check } from "../addin/fit/check.ts";
 import type { Explanation } from "../addin/fit/explainPair.ts";
 import { briefly, explainPair } from "../addin/fit/explainPair.ts";
@@ -25,6 +22,7 @@ import {
   patterns,
   unknownPattern,
 } from "./patterns.ts";
+import { doubtsOf } from "./listed.ts";
 import { shownLength } from "./shown.ts";
 
 export const reasonsFunction = defineFunction({
@@ -97,8 +95,6 @@ export const reasonsFunction = defineFunction({
     ];
   },
 });
-
-const doubtsOf = onceFor((chart: Chart) => doubts(chart));
 
 function reasons({ verdict, routes, take, checks, notes, unjudged }: Explanation): Table {
   const [best] = routes;

@@ -1,11 +1,12 @@
 import { figureIndex } from "../addin/chart/find.ts";
 import { explainPair } from "../addin/fit/explainPair.ts";
+import { restMarks } from "../addin/fit/restsOn.ts";
 import { chart as chartRange, figureName } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart, unknownFigure } from "./failures.ts";
-import { bestFirst, told, toldHeadings } from "./listed.ts";
+import { bestFirst, doubtsOf, told, toldHeadings } from "./listed.ts";
 import {
   badClasses,
   badPatterns,
@@ -21,7 +22,7 @@ export const wardrobeFunction = defineFunction({
   summary: "What a figure can wear: every pattern with its verdict, best first.",
   details:
     "Where and Difference give the check that decides, in the unit of its measure; What to do gives the alteration, or what to " +
-    "measure. Patterns whose rows cannot be used come last, with the reason. How verdicts are reached stands under WHATFITS.",
+    "measure, and ends with the flagged or estimated reading that the verdict rests on, if any. Patterns whose rows cannot be used come last, with the reason. How verdicts are reached stands under WHATFITS.",
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
@@ -68,12 +69,21 @@ export const wardrobeFunction = defineFunction({
     const { figures: chart, figure } = given;
     const { table: read, fitting } = fittingOf(given);
     const index = figureIndex(chart, figure);
-    const explained = read.patterns
-      .map(({ title }, row) => ({ title, explanation: explainPair(fitting, row, index) }))
+    const pairs = read.patterns.map(({ title }, pattern) => ({
+      ...{ title, pattern, figure: index },
+      explanation: explainPair(fitting, pattern, index),
+    }));
+    const marks = restMarks(fitting, pairs, doubtsOf(chart), given.rules(given.classes));
+    const explained = pairs
+      .map(({ title, explanation }, i) => ({ title, explanation, mark: marks[i] ?? "" }))
       .sort((a, b) => bestFirst(a.explanation, b.explanation));
     return [
       ["Pattern", "Title", ...toldHeadings],
-      ...explained.map(({ title, explanation }) => [explanation.pattern, title, ...told(explanation)]),
+      ...explained.map(({ title, explanation, mark }) => [
+        explanation.pattern,
+        title,
+        ...told(explanation, mark),
+      ]),
       ...read.problems.map(({ code, message }) => [code, "", "cannot be read", "", "", message]),
     ];
   },

@@ -1,11 +1,12 @@
 import { patternNamed } from "../addin/chart/readPatterns.ts";
 import { explainPair } from "../addin/fit/explainPair.ts";
+import { restMarks } from "../addin/fit/restsOn.ts";
 import { chart as chartRange, patternCode } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart } from "./failures.ts";
-import { bestFirst, told, toldHeadings } from "./listed.ts";
+import { bestFirst, doubtsOf, told, toldHeadings } from "./listed.ts";
 import {
   badClasses,
   badPatterns,
@@ -22,7 +23,7 @@ export const wearersFunction = defineFunction({
   summary: "Which figures wear a pattern: every figure with its verdict, best first.",
   details:
     "Where and Difference give the check that decides, in the unit of its measure; What to do gives the alteration, or what to " +
-    "measure. How verdicts are reached stands under WHATFITS.",
+    "measure, and ends with the flagged or estimated reading that the verdict rests on, if any. How verdicts are reached stands under WHATFITS.",
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
@@ -61,7 +62,18 @@ export const wearersFunction = defineFunction({
     const { figures: chart, pattern } = given;
     const { table: read, fitting } = fittingOf(given);
     const row = read.patterns.indexOf(patternNamed(read, pattern));
-    const explained = chart.figures.map((_, figure) => explainPair(fitting, row, figure)).sort(bestFirst);
-    return [["Figure", ...toldHeadings], ...explained.map((each) => [each.figure, ...told(each)])];
+    const pairs = chart.figures.map((_, figure) => ({
+      pattern: row,
+      figure,
+      explanation: explainPair(fitting, row, figure),
+    }));
+    const marks = restMarks(fitting, pairs, doubtsOf(chart), given.rules(given.classes));
+    const explained = pairs
+      .map(({ explanation }, i) => ({ explanation, mark: marks[i] ?? "" }))
+      .sort((a, b) => bestFirst(a.explanation, b.explanation));
+    return [
+      ["Figure", ...toldHeadings],
+      ...explained.map(({ explanation, mark }) => [explanation.figure, ...told(explanation, mark)]),
+    ];
   },
 });

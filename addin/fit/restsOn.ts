@@ -48,12 +48,12 @@ export function restsOn(
     explainPair(prepareFitting(worn, other, { rules, readingError }), 0, figure);
   const judged = judgedOn(chart);
   const { verdict } = judged;
-  return concerned.flatMap(({ cells, figure: whose, says, corrections }) => {
+  return concerned.flatMap((doubt) => {
+    const { cells, corrections } = doubt;
     const without = cells.map(({ row, column }) => ({ row, column }));
     if (isSame(judged, judgedOn(chartWith(chart, without)))) return [];
     const mended = corrections.length > 0 ? judgedOn(chartWith(chart, corrections)).verdict : undefined;
-    const isOther = whose !== "" && whose !== judged.figure;
-    return [{ says: isOther ? `${whose}, ${says}` : says, verdict, mended }];
+    return [{ says: saysOf(doubt, judged), verdict, mended }];
   });
 }
 
@@ -66,6 +66,69 @@ export function restWords({ says, verdict, mended }: DoubtfulGround, by: "FLAGS"
   const rests = `Rests on a doubtful reading: ${says}.`;
   if (mended === undefined) return `${rests} Measure it again.`;
   return `${rests} Mended as ${by} suggests, ${mended === verdict ? "the verdict stays" : `the verdict would be “${mended}”`}.`;
+}
+
+/** A pair and its answer. */
+export interface AnsweredPair {
+  /** Row in `fitting.patterns`. */
+  readonly pattern: number;
+  /** Row in `fitting.view.chart.figures`. */
+  readonly figure: number;
+  readonly explanation: Explanation;
+}
+
+/**
+ * The same for many pairs at once, in a few words each: all are judged anew once, without any doubtful reading. The words are
+ * empty where the answer stays what it is; where several readings are doubtful, they do not say which of them it rests on.
+ *
+ * @param doubtful the doubts about the chart, see `doubts`
+ * @param rules those that the fitting was prepared with
+ */
+export function restMarks(
+  fitting: Fitting,
+  pairs: readonly AnsweredPair[],
+  doubtful: readonly Doubt[],
+  rules: readonly EaseRule[],
+): readonly string[] {
+  if (doubtful.length === 0) return pairs.map(() => "");
+  const { chart } = fitting.view;
+  const worn = new Map(
+    [...new Set(pairs.map(({ pattern }) => pattern))].map((row) => [row, wornTogether(fitting, row)]),
+  );
+  const garments = [...new Set([...worn.values()].flat())];
+  const places = new Map(garments.map((garment, place) => [garment, place]));
+  const without = chartWith(
+    chart,
+    doubtful.flatMap(({ cells }) => cells.map(({ row, column }) => ({ row, column }))),
+  );
+  const sound = prepareFitting(garments, without, { rules, readingError: fitting.readingError });
+  const ofRow = doubtsByRow(doubtful);
+  return pairs.map(({ pattern, figure, explanation }) => {
+    const together = worn.get(pattern) ?? [];
+    const figures = [figure, ...together.flatMap(({ draftedFor }) => draftedFor ?? [])];
+    const concerned = new Set(figures.flatMap((place) => ofRow.get(chart.rows[place] ?? -1) ?? []));
+    const [first] = concerned;
+    if (!first || isSame(explanation, explainPair(sound, places.get(together[0]!) ?? 0, figure))) return "";
+    return concerned.size === 1
+      ? `Rests on a doubtful reading: ${saysOf(first, explanation)}.`
+      : "Rests on doubtful readings: see REASONS.";
+  });
+}
+
+function doubtsByRow(doubtful: readonly Doubt[]): ReadonlyMap<number, readonly Doubt[]> {
+  const ofRow = new Map<number, Doubt[]>();
+  for (const doubt of doubtful)
+    for (const row of new Set(doubt.cells.map((cell) => cell.row))) {
+      const known = ofRow.get(row);
+      if (known) known.push(doubt);
+      else ofRow.set(row, [doubt]);
+    }
+  return ofRow;
+}
+
+/** What a doubt says, with the name of its figure where the answer is about another one. */
+function saysOf({ figure, says }: Doubt, answer: Explanation): string {
+  return figure === "" || figure === answer.figure ? says : `${figure}, ${says}`;
 }
 
 /** The pattern, and what is worn under it. */

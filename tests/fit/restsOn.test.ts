@@ -1,8 +1,15 @@
 import { describe, expect, it } from "vitest";
+import { defaultEaseRules } from "../../addin/chart/defaultEaseRules.ts";
 import type { Doubt } from "../../addin/chart/doubt.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import { readPatternTable } from "../../addin/chart/readPatterns.ts";
+import { doubts } from "../../addin/checking/doubts.ts";
+import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { explainPair } from "../../addin/fit/explainPair.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
-import { restsOn, restWords } from "../../addin/fit/restsOn.ts";
+import { prepareFitting } from "../../addin/fit/match.ts";
+import { restMarks, restsOn, restWords } from "../../addin/fit/restsOn.ts";
+import { tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 import { fittingOf, wisp } from "./fitOf.ts";
 
 const figures = { Wisp: wisp, Brook: { ...wisp, Waist: 60 } };
@@ -64,5 +71,35 @@ describe("an answer that rests on a doubtful reading", () => {
     expect(words(hemmed, 0, waist(hemmed, 1, wisp.Waist))).toEqual([]);
     const hat = fittingOf({ H: { "Garment class": "Hat", Head: 166 } }, figures);
     expect(words(hat, 1, waist(hat, 1, wisp.Waist))).toEqual([]);
+  });
+});
+
+describe("marks of many pairs", () => {
+  const workbook = demoWorkbook();
+  const chart = readChart(tableCells(workbook, "Figures"));
+  const { patterns } = readPatternTable(tableCells(workbook, "Patterns"), chart);
+  const fitting = prepareFitting(patterns, chart);
+  const doubtful = doubts(chart);
+  const pairs = patterns.flatMap((_, pattern) =>
+    chart.figures.map((_, figure) => ({
+      pattern,
+      figure,
+      explanation: explainPair(fitting, pattern, figure),
+    })),
+  );
+
+  it("agree with what is said of each pair alone", () => {
+    const marks = restMarks(fitting, pairs, doubtful, defaultEaseRules);
+    const alone = pairs.map(({ pattern, figure }) => restsOn(fitting, pattern, figure, doubtful));
+    expect(marks.map((mark) => mark !== "")).toEqual(alone.map((grounds) => grounds.length > 0));
+    marks.forEach((mark, i) => {
+      if (mark.startsWith("Rests on a doubtful reading:"))
+        expect(alone[i]?.map(({ says }) => `Rests on a doubtful reading: ${says}.`)).toEqual([mark]);
+    });
+    expect(marks.filter((mark) => mark !== "").length).toBeGreaterThan(100);
+  });
+
+  it("are empty where nothing is doubtful", () => {
+    expect(new Set(restMarks(fitting, pairs, [], defaultEaseRules))).toEqual(new Set([""]));
   });
 });

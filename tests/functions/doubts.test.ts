@@ -1,8 +1,11 @@
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { chartWith } from "../../addin/chart/doubt.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { doubts } from "../../addin/checking/doubts.ts";
+import type { Result } from "../../functions/descriptor.ts";
 import { reasonsFunction } from "../../functions/reasons.ts";
+import { wardrobeFunction } from "../../functions/wardrobe.ts";
+import { wearersFunction } from "../../functions/wearers.ts";
 
 const headings = ["Bust", "Under-bust", "Waist", "Hip", "Thigh", "Knee", "Ankle", "Back waist length"];
 const body = [182, 152, 134, 194, 108, 72, 44, 88];
@@ -56,3 +59,34 @@ it("nor does one that a doubtful reading has no part in", () => {
   const table = reasonsFunction.compute([skirt, odd, "S1", "Figure 4", null, null]);
   expect(JSON.stringify(table)).not.toContain("Rests on");
 });
+
+describe("a list of verdicts", () => {
+  const wearers = (waist: number | string) =>
+    rowsOf(wearersFunction.compute([skirt, chartOf(waist), "S1", null, null]));
+  const toDo = (rows: readonly (readonly unknown[])[]) => rows.map((row) => String(row.at(-1)));
+
+  it("of figures marks those that rest on a slip, and keeps its order and verdicts", () => {
+    const rows = wearers(13.4);
+    const marked = rows.filter((row) => String(row.at(-1)).includes("Rests on"));
+    expect(marked.map(([figure]) => figure)).toEqual(["Figure 4"]);
+    expect(marked[0]?.at(-1)).toMatch(/Rests on a doubtful reading: Waist 13\.4 mm \(wrong unit\)\.$/);
+    const reasons = rowsOf(reasonsFunction.compute([skirt, chartOf(13.4), "S1", "Figure 4", null, null]));
+    expect(marked[0]?.[1]).toBe(reasons[1]?.[4]);
+  });
+
+  it("of patterns marks the same", () => {
+    const rows = rowsOf(wardrobeFunction.compute([skirt, chartOf("~ 134"), "Figure 4", null, null]));
+    expect(toDo(rows.slice(1))).toEqual([
+      expect.stringMatching(/Rests on a doubtful reading: Waist 134 mm \(an estimate\)\.$/),
+    ]);
+  });
+
+  it("marks nothing where no reading is doubtful", () => {
+    expect(toDo(wearers(134)).join(" ")).not.toContain("Rests on");
+  });
+});
+
+function rowsOf(result: Result): readonly (readonly unknown[])[] {
+  if (!Array.isArray(result)) throw new Error("No table came out.");
+  return result;
+}
