@@ -52,6 +52,7 @@ import { keepSnapshotAsText } from "./keepAsText.ts";
 import { keepResults } from "./keepResults.ts";
 import { tableLook } from "./tableLook.ts";
 import { suggestOnly } from "./pickLists.ts";
+import { printSheet } from "./printSheet.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
 
@@ -117,6 +118,7 @@ export function openGrid(
   keepTyped(injector);
   const bar = keepKeyboardInBar(injector);
   const controls = nameControls(container, injector);
+  const printing = printSheet(container, unit);
   completeMore(unit);
   const box = goToTyped(container, unit, (area) => {
     const focus = (): void => {
@@ -144,6 +146,7 @@ export function openGrid(
       bar.dispose();
       box.dispose();
       controls.dispose();
+      printing.dispose();
       workbook.close();
       univer.dispose();
     },
