@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
 import { hostileFiles } from "../../workbook/xlsx/hostile/hostileFiles.ts";
 import type { Visitor } from "../page.ts";
 import { newVisitor } from "../page.ts";
@@ -37,4 +38,24 @@ describe("hostile files opened on the page", () => {
       while ((await close.count()) > 0) await close.first().click({ timeout: longest });
     },
   );
+
+  it("a file that takes long can be stopped, and opened afterwards", { timeout: 2 * longest }, async () => {
+    const { bytes } = await writeXlsx({ sheets: [{ name: "Slow", cells: [[{ value: "at last" }]] }] });
+    // What reads the file does not come before it is let through.
+    let isHeld = true;
+    const held: (() => void)[] = [];
+    await page.route("**/*.js", async (route) => {
+      if (isHeld) await new Promise<void>((go) => held.push(go));
+      await route.continue().catch(() => undefined);
+    });
+    await openFile(page, "slow.xlsx", bytes);
+    await page.getByRole("button", { name: "Stop", exact: true }).click();
+    const said = page.getByText(/“slow\.xlsx” was not opened; your workbook is as it was\. You stopped it\./);
+    await said.first().waitFor();
+    isHeld = false;
+    for (const go of held) go();
+    await openFile(page, "slow.xlsx", bytes);
+    await page.getByText("“slow.xlsx” is open.").waitFor();
+    await page.unroute("**/*.js");
+  });
 });
