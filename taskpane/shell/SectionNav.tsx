@@ -10,10 +10,10 @@ const useStyles = makeStyles({
     backgroundColor: tokens.colorNeutralBackground1,
     borderBottom: `1px solid ${tokens.colorNeutralStroke1}`,
   },
-  list: { listStyleType: "none", margin: 0, padding: "0 8px", display: "flex", flexWrap: "wrap" },
+  list: { listStyleType: "none", margin: 0, padding: "0 11px", display: "flex", flexWrap: "wrap" },
   link: {
     minHeight: "36px",
-    padding: "3px 8px",
+    padding: "3px 5px",
     font: "inherit",
     color: tokens.colorNeutralForeground2,
     backgroundColor: "transparent",
