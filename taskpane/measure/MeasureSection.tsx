@@ -3,7 +3,6 @@ import type { ReactNode } from "react";
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import type { MeasureColumn } from "../../addin/chart/chart.ts";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
-import type { Flag } from "../../addin/checking/checkChart.ts";
 import { parseReading } from "../../addin/measures/parseReading.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
@@ -17,7 +16,7 @@ import { FailureBox } from "../ui/FailureBox.tsx";
 import { OpenList } from "../ui/OpenList.tsx";
 import { meaning } from "../ui/theme.ts";
 import { count, shownLength } from "../ui/words.ts";
-import type { Measured, MeasureOrder, Taken } from "./measuring.ts";
+import type { Measured, MeasureOrder, ReadingDoubt, Taken } from "./measuring.ts";
 import { doubtAbout, expectedHere, inOrder, measuredFigure, measuringEdits, without } from "./measuring.ts";
 import { TapeDrawing } from "./TapeDrawing.tsx";
 
@@ -258,7 +257,7 @@ function Step(props: {
   const before = taken[column.key];
   const [text, setText] = useState(before === undefined ? "" : shownLength(before, column.unit));
   const [said, setSaid] = useState<
-    { readonly refusal: string } | { readonly doubt: Flag; readonly mm: number }
+    { readonly refusal: string } | { readonly doubt: ReadingDoubt; readonly mm: number }
   >();
   const input = useRef<HTMLInputElement>(null);
   // From one measure to the next with the hand that types; the first is not to take the keyboard from the name.

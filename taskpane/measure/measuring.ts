@@ -7,6 +7,7 @@ import type { Flag } from "../../addin/checking/checkChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
 import type { ExpectedValue } from "../../addin/checking/expectedValue.ts";
 import { expectedValue } from "../../addin/checking/expectedValue.ts";
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
 import { heightOf } from "./tapePlaces.ts";
@@ -80,17 +81,47 @@ export function withTaken(chart: Chart, figure: Measured, taken: Taken): { chart
 /** Charts beyond which a reading is not held against all others while one waits for the next. */
 const mostChecked = 600;
 
+/** What speaks against a reading, in words. */
+export type ReadingDoubt = Pick<Flag, "kind" | "why">;
+
 /** What speaks against a reading that was just taken; `undefined` where nothing does. */
 export function doubtAbout(
   chart: Chart,
   figure: Measured,
   taken: Taken,
   column: MeasureColumn,
-): Flag | undefined {
+): ReadingDoubt | undefined {
   const trial = withTaken(chart, figure, taken);
-  if (trial.at + 1 > mostChecked) return undefined;
   const row = trial.chart.rows[trial.at];
-  return checkChart(trial.chart).find((flag) => flag.row === row && flag.column === column.position);
+  const flags = trial.at + 1 > mostChecked ? [] : checkChart(trial.chart);
+  return (
+    flags.find((flag) => flag.row === row && flag.column === column.position) ??
+    farFromAll(column, figure, taken[column.key])
+  );
+}
+
+/** With fewer readings nobody can say how small or large figures are there. */
+const fewestOthers = 5;
+/** A reading this many times smaller or larger than all others is asked about, even of a figure of which nothing else is known. */
+const far = 3;
+
+function farFromAll(
+  { mm, unit, heading }: MeasureColumn,
+  { place }: Measured,
+  reading: number | undefined,
+): ReadingDoubt | undefined {
+  const others = [...mm].filter((other, i) => i !== place && other > 0).sort((a, b) => a - b);
+  // Slips that stand in the chart already must not excuse the next one.
+  const aside = Math.floor(others.length / 10);
+  const [least, most] = [others[aside], others.at(-1 - aside)];
+  if (reading === undefined || others.length < fewestOthers || least === undefined || most === undefined)
+    return undefined;
+  if (reading === 0 || (reading * far >= least && reading <= most * far)) return undefined;
+  const said = [reading, least, most].map((length) => lengthWords(length, unit));
+  return {
+    kind: "out of proportion",
+    why: `${heading} ${said[0] ?? ""} is far from the other figures, which have about ${said[1] ?? ""} to ${said[2] ?? ""}. Was it another unit?`,
+  };
 }
 
 /** What the reading may be expected to be, from the other readings of this figure and from figures like it. */

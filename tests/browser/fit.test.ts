@@ -109,7 +109,7 @@ describe("which garment goes on which figure, on the page without Excel", () => 
   }
 
   function answers(): Locator {
-    return page.locator("ul[aria-label] > li > button");
+    return page.locator("#section-fit ul[aria-label] > li > button");
   }
 
   async function optionLike(start: string): Promise<string> {

@@ -177,7 +177,7 @@ describe("measuring a figure, with keys alone", () => {
       }
     }
     expect(asked).toHaveLength(1);
-    expect(asked[0]).toMatch(/wrong unit/);
+    expect(asked[0]).toMatch(/far from the other figures/);
     await page.getByRole("button", { name: "Write 3 readings" }).click();
     await page.getByText("3 readings of Newcomb stand in the chart now").waitFor();
     const { sheets } = await handsOn(page).saved();

@@ -109,6 +109,13 @@ describe("a reading that was just taken", () => {
     expect(doubtAbout(demo, ardwen, { waistGirth: inChart }, waist)).toBeUndefined();
   });
 
+  it("is asked about on a figure of which nothing else is known, when it is far from all others", () => {
+    const fresh = named("Nobody yet", demo);
+    const doubt = doubtAbout(demo, fresh, { waistGirth: 5.25 }, waist);
+    expect(doubt?.why).toMatch(/^Waist 5\.25 mm is far from the other figures/);
+    expect(doubtAbout(demo, fresh, { waistGirth: 60 }, waist)).toBeUndefined();
+  });
+
   it("is expected where figures like it have it, whatever was typed", () => {
     const likely = expectedHere(demo, ardwen, { waistGirth: 5 }, waist);
     expect(likely!.lowMm).toBeLessThan(inChart);
@@ -125,8 +132,6 @@ describe("a reading that was just taken", () => {
     const fresh = named("Nobody yet", demo);
     expect(fresh.place).toBeUndefined();
     expect(doubtAbout(demo, fresh, taken, waist)).toBeUndefined();
-    expect(doubtAbout(demo, fresh, { ...taken, waistGirth: inChart * 10 }, waist)?.column).toBe(
-      waist.position,
-    );
+    expect(doubtAbout(demo, fresh, { ...taken, waistGirth: inChart * 10 }, waist)?.kind).toBe("wrong unit");
   });
 });
