@@ -46,9 +46,16 @@ describe("the formulas of the demo", () => {
     ["grade rules", readGradeRules],
     ["tolerances", readTolerances],
     ["tolerances of garments", readGarmentTolerances],
-    ["patterns made ready for the figures", prepareFitting],
   ])("read the %s once", (_, read) => {
     expect(timesRead(read)).toEqual({ times: 1, ranges: 1 });
+  });
+
+  test("make all patterns ready for the figures once; a doubtful reading has only what is asked about made ready anew", () => {
+    const sizes = vi.mocked(prepareFitting).mock.calls.map(([patterns]) => patterns.length);
+    const all = Math.max(...sizes);
+    expect(all).toBeGreaterThan(30);
+    expect(sizes.filter((size) => size === all)).toHaveLength(1);
+    expect(sizes.filter((size) => size !== all && size > 2)).toEqual([]);
   });
 
   test("give the same when they are all calculated again, and read nothing more", () => {

@@ -112,7 +112,7 @@ describe("a reading that was just taken", () => {
   it("is asked about on a figure of which nothing else is known, when it is far from all others", () => {
     const fresh = named("Nobody yet", demo);
     const doubt = doubtAbout(demo, fresh, { waistGirth: 5.25 }, waist);
-    expect(doubt?.why).toMatch(/^Waist 5\.25 mm is far from the other figures/);
+    expect(doubt?.why).toMatch(/^Waist 5\.3 mm is far from the other figures/);
     expect(doubtAbout(demo, fresh, { waistGirth: 60 }, waist)).toBeUndefined();
   });
 
