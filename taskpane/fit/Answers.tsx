@@ -257,8 +257,8 @@ function OfPair(props: {
           <VerdictWords verdict={explanation.verdict} />
         </span>
         {explanation.words !== "Fits." && <p className={styles.text}>{explanation.words}</p>}
+        <RestsOn fit={fit} fitting={fitting} pair={pair} />
       </div>
-      <RestsOn fit={fit} fitting={fitting} pair={pair} />
       {question === "why" ? (
         <WhyNot explanation={explanation} comfort={fitting.patterns[pattern]?.comfort ?? 1} />
       ) : (

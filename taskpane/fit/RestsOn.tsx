@@ -20,6 +20,7 @@ const useStyles = makeStyles({
     borderLeft: `3px solid ${meaning.brass}`,
     backgroundColor: meaning.brassGround,
     overflowWrap: "anywhere",
+    marginTop: "8px",
   },
   text: { margin: 0 },
 });
@@ -49,7 +50,7 @@ export function RestsOn(props: {
   );
   if (grounds.length === 0) return null;
   return (
-    <div className={styles.box} role="status">
+    <div className={styles.box}>
       {grounds.map((ground) => (
         <p key={ground.says} className={styles.text}>
           {restWords(ground, "Check")}

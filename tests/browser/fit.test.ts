@@ -39,6 +39,11 @@ describe("which garment goes on which figure, on the page without Excel", () => 
 
   it("says what to change, in all and at each seam edge", async () => {
     await ask(questionWords.change);
+    await page.getByLabel("Pattern", { exact: true }).selectOption({ label: await optionLike("B-1 ") });
+    await page
+      .locator("#section-fit")
+      .getByLabel("Figure", { exact: true })
+      .selectOption({ label: "Isolmay" });
     await page
       .getByText(/^Each of \d+ seam edges$/)
       .first()
