@@ -34,6 +34,16 @@ async function twoFrames(page: Page): Promise<void> {
   );
 }
 
+/** Until no worker is at work and none follows. */
+async function allIsWorkedOut(page: Page): Promise<void> {
+  for (let quiet = 0; quiet < 3; quiet++) {
+    await twoFrames(page);
+    if (page.workers().length === 0) continue;
+    quiet = -1;
+    await expect.poll(() => page.workers().length, { timeout: 60_000 }).toBe(0);
+  }
+}
+
 describe("sections of the pane", () => {
   let script: string;
   let workerScript: string;
@@ -141,10 +151,12 @@ describe("sections of the pane", () => {
     const groups = page.getByRole("region", { name: "Groups" });
     const ask = (name: RegExp) => groups.getByRole("button", { name }).click();
     await groups.getByText("Group 1", { exact: true }).waitFor();
+    await allIsWorkedOut(page);
     const before = workers;
     await ask(/only shares loose/i);
     await ask(/who shares a body/i);
     await groups.getByText("Group 1", { exact: true }).waitFor();
+    await allIsWorkedOut(page);
     expect(workers).toBe(before);
   });
 
