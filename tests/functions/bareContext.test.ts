@@ -48,7 +48,7 @@ describe("functions.js in a bare JavaScript context", () => {
 
   // How much the built file weighs, tests/browser/sizes.test.ts says.
   it("is free of what only pages need", () => {
-    expect(script).not.toMatch(/\bzod\b|createElement|univer|HiGHS|highs\.wasm|ml-pca/);
+    expect(script).not.toMatch(/\bzod\b|createElement|univer|highs\.(wasm|js)|highs_|ml-pca/i);
   });
 
   it.each(descriptors.flatMap(({ name, examples }) => examples.map((example) => ({ name, ...example }))))(

@@ -25,7 +25,7 @@ describe("how sure it is that two figures share a body", () => {
   it.each(["half", "seldom", "never"] as const)(
     "is what happens, in charts whose bodies are %s shared",
     (kind) => {
-      const table = calibration(kind, seeds(70_000, 20));
+      const table = calibration(kind, seeds(70_000, 40));
       const middle = table.slice(1, -1);
       const total = (of: "pairs" | "share" | "sum") => middle.reduce((sum, said) => sum + said[of], 0);
       for (const { pairs, share, sum } of [
@@ -34,9 +34,9 @@ describe("how sure it is that two figures share a body", () => {
       ]) {
         if (pairs === 0) continue;
         const said = sum / pairs;
-        // Within 0.05, and four standard errors of a share of so many pairs.
+        // Within 0.05, and two standard errors of a share of so many pairs.
         const error = Math.sqrt((said * (1 - said)) / pairs);
-        expect(Math.abs(share / pairs - said)).toBeLessThan(0.05 + 4 * error);
+        expect(Math.abs(share / pairs - said)).toBeLessThan(0.05 + 2 * error);
       }
     },
   );
