@@ -93,6 +93,23 @@ describe("typed key by key", { timeout: 900_000 }, () => {
       .toMatchObject({ formula: "=FIT.CLEARANCE(120,112)", value: 8 });
   });
 
+  it("a name goes on into its cell when the list to choose from opens in the middle of it", async () => {
+    const drafted = async () => {
+      const rows = (await hands.saved()).sheets.find(({ name }) => name === "Patterns")?.cells;
+      return [rows?.[4]?.[3]?.value, rows?.[5]?.[2]?.value];
+    };
+    await hands.goTo("Patterns!D5");
+    await hands.type("Dov");
+    await page
+      .locator("[data-u-comp='sheets-dropdown-list']")
+      .getByText("Dovelle", { exact: true })
+      .waitFor();
+    await hands.type("elle");
+    await hands.press("Enter");
+    await hands.typeInto("Patterns!C6", "skirt");
+    await expect.poll(drafted, { timeout: 30_000 }).toEqual(["Dovelle", "skirt"]);
+  });
+
   async function typeAll(formulas: readonly ToType[]): Promise<void> {
     for (const one of formulas) await typeEveryWay(one);
     const expected = formulas.flatMap(whatStands);

@@ -175,7 +175,8 @@ function pluginsFor(container: HTMLElement, options: GridOptions, errors: Formul
     UniverSheetsSortPreset(),
     UniverSheetsFilterPreset(),
     UniverSheetsNotePreset(),
-    UniverSheetsDataValidationPreset(),
+    // The box to search in would take the keyboard from the cell in the middle of a word.
+    UniverSheetsDataValidationPreset({ showSearchOnDropdown: false }),
   ];
   const byName = new Map<string, PluginEntry>();
   for (const entry of presets.flatMap((preset) => preset.plugins)) {
