@@ -16,8 +16,8 @@ const engine = [
 ];
 const engineTests = engine.map((folder) => `tests/${folder}/**/*.test.ts`);
 
-/** Long, since a test must not fail for the machine being busy with something else. */
-const testTimeout = 60_000;
+/** Long, since a test must not fail for the machine being busy: `npm test` lets these give way to the browser’s. */
+const times = { testTimeout: 240_000, hookTimeout: 240_000 };
 
 export default defineConfig({
   test: {
@@ -28,7 +28,7 @@ export default defineConfig({
           include: engineTests,
           isolate: false,
           sequence: { groupOrder: 0 },
-          testTimeout,
+          ...times,
         },
       },
       {
@@ -39,7 +39,7 @@ export default defineConfig({
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**", ...engineTests],
           sequence: { groupOrder: 1 },
-          testTimeout,
+          ...times,
           server: { deps: { inline: [/@univerjs\//] } },
         },
       },
@@ -48,8 +48,7 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/setup.ts"],
-          testTimeout: 120_000,
-          hookTimeout: 240_000,
+          ...times,
           fileParallelism: false,
           // Alone, after the unit tests: the browser needs the processor.
           sequence: { groupOrder: 2 },

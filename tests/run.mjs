@@ -1,8 +1,9 @@
 // `npm test`: fetches what the tests need, then runs all of them and closes with one line of counts.
+import { spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { ensurePackages, requireNode, run } from "../addin/standalone/prepare.mjs";
+import { ensurePackages, requireNode, root, run } from "../addin/standalone/prepare.mjs";
 import { ensureBrowser, ensureLibreOffice, ensurePoppler } from "./programs.mjs";
 
 requireNode();
@@ -11,35 +12,61 @@ await ensureBrowser();
 await ensureLibreOffice();
 await ensurePoppler();
 
-const steps = {
-  "Types agree (tsc)": () => run("npx", ["tsc"]),
-  "Lint rules hold (eslint)": () => run("npx", ["eslint", "."]),
-  "Format is even (prettier)": () => run("npx", ["prettier", "--check", "--log-level=warn", "."]),
-};
-
-const failedSteps = [];
-for (const [name, step] of Object.entries(steps)) {
-  const held = (await step()) === 0;
-  console.log(`${held ? "✓" : "✗"} ${name}`);
-  if (!held) failedSteps.push(name);
-}
-
 const folder = mkdtempSync(path.join(os.tmpdir(), "measure-book-tests-"));
-const report = path.join(folder, "report.json");
-const code = await run("npx", [
-  "vitest",
-  "run",
-  "--reporter=default",
-  "--reporter=json",
-  `--outputFile.json=${report}`,
-]);
-const { passed, failed, skipped } = counts(report);
+const [aside, browser] = await Promise.all([besideTheBrowser(), vitest(run, "browser")]);
 rmSync(folder, { recursive: true, force: true });
 
-const allPassed = passed + Object.keys(steps).length - failedSteps.length;
-const allFailed = failed + failedSteps.length;
-console.log(`\n${allPassed} passed, ${allFailed} failed, ${skipped} skipped`);
-process.exit(code === 0 && allFailed === 0 && passed > 0 ? 0 : 1);
+const all = [...aside, browser];
+const sum = (key) => all.reduce((total, each) => total + each[key], 0);
+console.log(`\n${sum("passed")} passed, ${sum("failed")} failed, ${sum("skipped")} skipped`);
+process.exit(all.every(({ held }) => held) && sum("failed") === 0 ? 0 : 1);
+
+/** What needs no browser, one after the other in what the browser’s tests leave of the processor, and shown as it ends. */
+async function besideTheBrowser() {
+  return [
+    await step("Types agree (tsc)", ["tsc"]),
+    await step("Lint rules hold (eslint)", ["eslint", "."]),
+    await step("Format is even (prettier)", ["prettier", "--check", "--log-level=warn", "."]),
+    await vitest(runAside, "engine", "unit"),
+  ];
+}
+
+async function step(name, args) {
+  const held = (await runAside("npx", args)) === 0;
+  console.log(`${held ? "✓" : "✗"} ${name}`);
+  return { held, passed: Number(held), failed: Number(!held), skipped: 0 };
+}
+
+async function vitest(runIt, ...projects) {
+  const report = path.join(folder, `${projects.join("-")}.json`);
+  const named = projects.map((name) => `--project=${name}`);
+  const code = await runIt("npx", [
+    "vitest",
+    "run",
+    ...named,
+    "--reporter=default",
+    "--reporter=json",
+    `--outputFile.json=${report}`,
+  ]);
+  const counted = counts(report);
+  return { held: code === 0 && counted.passed > 0, ...counted };
+}
+
+/** Runs a command that gives way to others; what it says is shown at once when it ends. Resolves with the exit code. */
+function runAside(command, args) {
+  return new Promise((resolve) => {
+    const child = spawn(command, args, { cwd: root, shell: process.platform === "win32" });
+    if (child.pid) os.setPriority(child.pid, os.constants.priority.PRIORITY_LOW);
+    let said = "";
+    for (const stream of [child.stdout, child.stderr])
+      stream.setEncoding("utf8").on("data", (text) => (said += text));
+    child.on("error", () => resolve(127));
+    child.on("close", (code) => {
+      process.stdout.write(said);
+      resolve(code ?? 1);
+    });
+  });
+}
 
 function counts(file) {
   try {

@@ -72,7 +72,7 @@ const book: WorkbookContent = {
 
 describe(
   "what formulas give after a change is what they give in the workbook opened anew",
-  { timeout: 60_000 },
+  { timeout: 240_000 },
   () => {
     let grid: HeadlessGrid;
     let hands: GridHands;

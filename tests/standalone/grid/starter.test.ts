@@ -6,7 +6,7 @@ import type { SheetContent, WorkbookContent } from "../../../addin/workbook/cont
 import { descriptors } from "../../../functions/all.ts";
 import { openHeadless } from "./headless.ts";
 
-it("says in words what to do first while it is empty", { timeout: 60_000 }, async () => {
+it("says in words what to do first while it is empty", async () => {
   const starter = starterWorkbook("mm");
   const { sheets } = await shown(starter);
   for (const [s, { name, cells }] of starter.sheets.entries())
@@ -22,7 +22,7 @@ it("says in words what to do first while it is empty", { timeout: 60_000 }, asyn
     });
 });
 
-it("answers as the demo does once it is filled in", { timeout: 60_000 }, async () => {
+it("answers as the demo does once it is filled in", async () => {
   const demo = demoWorkbook();
   const content = { sheets: starterWorkbook("mm").sheets.map((sheet) => filledIn(sheet, demo)) };
   const { sheets } = await shown(content);

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { demoWorkbook } from "../../../../addin/demo/demoWorkbook.ts";
 import { InputError } from "../../../../addin/measures/inputError.ts";
 import { limits } from "../../../../addin/workbook/limits.ts";
@@ -6,9 +6,6 @@ import { readXlsx } from "../../../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../../../addin/workbook/xlsx/writeXlsx.ts";
 import { seeded } from "../../../similarity/condensedOf.ts";
 import { hostileFiles } from "./hostileFiles.ts";
-
-// Files of hundreds of megabytes are made and looked at, on whatever computer this is.
-vi.setConfig({ testTimeout: 120_000 });
 
 describe("a hostile file", () => {
   it.each(hostileFiles)("$name is refused in words, or opens", async ({ make, refused, leftOut }) => {
