@@ -51,6 +51,8 @@ export interface OpeningCheck {
   readonly place: OpeningPlace;
   readonly obstacle: ObstacleName;
   readonly obstacles: Float64Array;
+  /** The measure that each figure’s obstacle is taken from. */
+  readonly measures: readonly string[];
   /** mm that the opening reaches, stretched as far as is comfortable, with its placket shut; NaN where not known */
   readonly shutMm: number;
   /** What an undone placket adds: at least and at most. They differ where nobody can say how far down it ends. */
@@ -140,6 +142,14 @@ export function bodiesOf(
   return { bodies, contained };
 }
 
+/** What has to pass an opening on every figure, and what it was measured at. */
+export function obstaclesOf(
+  view: FigureView,
+  obstacle: ObstacleName,
+): Pick<OpeningCheck, "obstacles" | "measures"> {
+  return { obstacles: view.obstacles[obstacle], measures: view.obstacleMeasures[obstacle] };
+}
+
 function layersUnder(pattern: Pattern, measure: string, context: GarmentContext): readonly Layer[] {
   return layersAt(measure, context.underOf(pattern), context.partsOf, (under, at) =>
     garmentMeasure(under, at, context),
@@ -172,7 +182,7 @@ function openingChecks(pattern: Pattern, context: GarmentContext): MakeOpening {
       {
         place,
         obstacle,
-        obstacles: context.view.obstacles[obstacle],
+        ...obstaclesOf(context.view, obstacle),
         shutMm: girth * comfort,
         placket: placketOf(pattern, place, context),
         thicknessMm,

@@ -13,6 +13,8 @@ export interface FigureView {
   /** A column by the id of its measure; NaN throughout where the chart has none. */
   reading(measure: string): Float64Array;
   readonly obstacles: Readonly<Record<ObstacleName, Float64Array>>;
+  /** The measure that each of them is taken from. */
+  readonly obstacleMeasures: Readonly<Record<ObstacleName, readonly string[]>>;
   /** One obstacle of one figure, with its words. */
   obstacle(name: ObstacleName, figure: number): Obstacle;
   /** The unit that results on a measure go out in. */
@@ -29,17 +31,20 @@ export function figureView(chart: Chart): FigureView {
     measure === "heelHeight" ? heels : (columns.get(measure)?.mm ?? unknown);
   const obstacle = (name: ObstacleName, figure: number): Obstacle =>
     obstacleOf[name]((measure) => reading(measure)[figure] ?? Number.NaN, traits[figure] ?? nothingSaid);
-  const column = (name: ObstacleName): Float64Array =>
-    Float64Array.from({ length: size }, (_, figure) => obstacle(name, figure).mm);
+  const columnsOf = (name: ObstacleName): readonly Obstacle[] =>
+    Array.from({ length: size }, (_, figure) => obstacle(name, figure));
+  const found = obstacleNames.map((name) => [name, columnsOf(name)] as const);
   return {
     chart,
     size,
     traits,
     reading,
-    obstacles: Object.fromEntries(obstacleNames.map((name) => [name, column(name)])) as Record<
-      ObstacleName,
-      Float64Array
-    >,
+    obstacles: Object.fromEntries(
+      found.map(([name, each]) => [name, Float64Array.from(each, ({ mm }) => mm)]),
+    ) as Record<ObstacleName, Float64Array>,
+    obstacleMeasures: Object.fromEntries<readonly string[]>(
+      found.map(([name, each]) => [name, each.map(({ measure }) => measure)]),
+    ) as Record<ObstacleName, readonly string[]>,
     obstacle,
     unitOf: (measure) => columns.get(measure)?.unit ?? chart.measures[0]?.unit ?? "mm",
   };

@@ -19,7 +19,8 @@ import { verdictOf } from "./verdict.ts";
 export interface FitOptions {
   /** Ease rules; the project’s own when left out. */
   readonly rules?: readonly EaseRule[] | undefined;
-  readonly readingError?: ReadingError;
+  /** Of the readings of the chart; the usual one when left out. */
+  readonly readingError?: ReadingError | undefined;
 }
 
 /** Patterns and figures made ready for questions of fit. */

@@ -1,19 +1,21 @@
 /*
- * What is meant by the error of a reading, everywhere: one standard deviation of the readings that one person takes of one
+ * What is meant by the error of a reading, everywhere: one standard deviation of the readings that are taken of one
  * measure of one figure. Two readings in three are off by less, nineteen in twenty by less than twice as much; two readings of
  * the same differ by √2 of it as a rule.
  *
- * It is found from figures that were measured twice (technical error of measurement). Where there are none it is half a
- * millimetre, or a quarter of one percent where that is more: the project’s own starting value for careful readings of a
- * small figure.
+ * It is found from figures that were measured twice (technical error of measurement), measure by measure. Where they are too few it
+ * is half a millimetre, or a quarter of one percent where that is more: the project’s own starting value for careful readings of a
+ * small figure. How sure it is that figures share and which verdicts are too close to call go by it.
  */
 
-/** Standard deviation of one reading: the larger of a length and a share of the reading. */
+/** Standard deviation of one reading: the larger of a length and a share of the reading; of some measures one of their own. */
 export interface ReadingError {
   /** mm */
   readonly mm: number;
   /** percent of the reading */
   readonly percent: number;
+  /** mm by the key of the measure, where the chart’s own repeats have shown it. */
+  readonly ofMeasures?: Readonly<Record<string, number>>;
 }
 
 /** Of a careful tape reading of a small figure. The project’s own starting value. */
@@ -23,7 +25,10 @@ export const usualReadingError: ReadingError = { mm: 0.5, percent: 0.25 };
  * Standard deviation of a reading, in mm.
  *
  * @param readingMm the reading; NaN gives NaN
+ * @param measure its key, where measures have errors of their own
  */
-export function readingErrorMm(error: ReadingError, readingMm: number): number {
+export function readingErrorMm(error: ReadingError, readingMm: number, measure?: string): number {
+  const own = measure === undefined ? undefined : error.ofMeasures?.[measure];
+  if (own !== undefined) return Number.isNaN(readingMm) ? Number.NaN : own;
   return Math.max(error.mm, (error.percent / 100) * readingMm);
 }

@@ -3,7 +3,7 @@ import type { Closure, Pattern } from "../chart/pattern.ts";
 import type { GarmentClass } from "../chart/garmentClass.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { CompiledPattern, EaseCheck, OpeningCheck, RouteName } from "../fit/compilePattern.ts";
-import { bodiesOf } from "../fit/compilePattern.ts";
+import { bodiesOf, obstaclesOf } from "../fit/compilePattern.ts";
 import { figureView } from "../fit/figureView.ts";
 import { onFigures } from "../fit/lengths.ts";
 import type { Fitting } from "../fit/match.ts";
@@ -28,7 +28,7 @@ type Sent<T> = T extends number
       : T;
 
 /** An opening without the figures. */
-type OpeningAlone = Omit<OpeningCheck, "obstacles">;
+type OpeningAlone = Omit<OpeningCheck, "obstacles" | "measures">;
 
 /** What a pattern asks of any figure, without the figures. */
 interface PatternAlone extends Pick<CompiledPattern, "comfort" | "full"> {
@@ -85,6 +85,7 @@ export function buyersFile(
   tolerances: ToleranceTable | undefined,
 ): BuyersFile {
   const patterns = patternPlaces.map((at) => fitting.patterns[at]!);
+  const asked = askedMeasures(patterns, published);
   const answers = new Map<string, { readonly at: number; readonly answer: BuyersFile["answers"][number] }>();
   const pairs = published.patterns.flatMap((pattern) =>
     pattern.answers.map(({ verdict, kind, says }) => {
@@ -112,12 +113,25 @@ export function buyersFile(
         },
       ];
     }),
-    asked: askedMeasures(patterns, published),
-    readingError: fitting.readingError,
+    asked,
+    readingError: errorOfAsked(fitting.readingError, asked),
     patterns: sent(patterns.map(alone)),
     answers: [...answers.values()].map(({ answer }) => answer),
     pairs,
   };
+}
+
+/** Of no measure that the page does not ask for. */
+function errorOfAsked(
+  { mm, percent, ofMeasures }: ReadingError,
+  asked: readonly AskedMeasure[],
+): ReadingError {
+  if (!ofMeasures) return { mm, percent };
+  const known = asked.flatMap(({ id }) => {
+    const own = ofMeasures[id];
+    return own === undefined ? [] : [[id, own] as const];
+  });
+  return { mm, percent, ofMeasures: Object.fromEntries(known) };
 }
 
 /** What a buyer may say of her figure beside its measures. */
@@ -148,7 +162,7 @@ export function fittingOf(file: BuyersFile, body: TypedBody): Fitting {
   const view = figureView(chartOf(body));
   const opening = (check: OpeningAlone): OpeningCheck => ({
     ...check,
-    obstacles: view.obstacles[check.obstacle],
+    ...obstaclesOf(view, check.obstacle),
   });
   const patterns = received<readonly PatternAlone[]>(file.patterns).map((pattern): CompiledPattern => {
     const { comfort, full, eases, limbs, routes, wornOn } = pattern;

@@ -10,6 +10,7 @@ import { InputError } from "../measures/inputError.ts";
 import { didYouMean } from "../measures/nearNames.ts";
 import { quote } from "../measures/quote.ts";
 import type { MeasureKind } from "../measures/measure.ts";
+import type { ReadingError } from "../measures/readingError.ts";
 import { mmPerUnit } from "../measures/units.ts";
 import { columnsOfZone } from "../similarity/columns.ts";
 import { sharedBodyGroups } from "../similarity/groups.ts";
@@ -31,6 +32,8 @@ export interface PublishedFrom {
   readonly patterns: PatternTable | undefined;
   /** Ease rules; the project’s own when left out. */
   readonly rules?: readonly EaseRule[] | undefined;
+  /** Of the readings of the chart; the usual one when left out. */
+  readonly readingError?: ReadingError | undefined;
   readonly tolerances?: ToleranceTable | undefined;
   /** What the check of the chart doubts and the maker has not confirmed. */
   readonly flags: readonly Flag[];
@@ -131,7 +134,10 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
     columns: chosenColumns(part, { ...publication, measures: columns.map(({ heading }) => heading) }),
   };
   const groups = bodiesOf(part, tolerances);
-  const fitting = prepareFitting(from.patterns?.patterns ?? [], sound, { rules: from.rules });
+  const fitting = prepareFitting(from.patterns?.patterns ?? [], sound, {
+    rules: from.rules,
+    readingError: from.readingError,
+  });
   const patternPlaces = chosenPatterns(from.patterns, publication);
   const cellOf = cellMaker(given.columns, { chart, places, doubts, words, publication });
   const published: Published = {

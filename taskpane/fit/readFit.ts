@@ -8,7 +8,11 @@ import { readPatternTable } from "../../addin/chart/readPatterns.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { prepareFitting } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
+import type { ReadingError } from "../../addin/measures/readingError.ts";
+import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import type { SecondReadings } from "../groups/secondReadings.ts";
+import { readSecond, usualSecond } from "../groups/secondReadings.ts";
 import type { Book } from "../shell/book.ts";
 import { chartIn } from "../shell/chartIn.ts";
 import { failureText } from "../shell/notice.ts";
@@ -30,6 +34,8 @@ export interface Fit {
   readonly found: FitTables;
   readonly used: UsedTables;
   readonly chart: Chart | undefined;
+  /** Readings that were repeated, and how exact they show readings to be. */
+  readonly second: SecondReadings | undefined;
   /** Ready for questions; `undefined` without chart or patterns, or when a table cannot be read. */
   readonly fitting: Fitting | undefined;
   /** Of the workbook; undefined where the project’s own stand in. */
@@ -44,6 +50,7 @@ export interface Fit {
 
 const nothing = {
   chart: undefined,
+  second: undefined,
   fitting: undefined,
   rules: undefined,
   hasOwnClasses: false,
@@ -62,7 +69,9 @@ export async function readFit(book: Book, chosen: ChosenTables): Promise<Fit> {
       const { figures } = used;
       if (!figures) return known;
       const chart = await readAs(book, figures, (data) => chartIn(book, data));
-      return { ...known, chart, ...(await readFitting(book, used, chart)) };
+      const again = tables.find((table) => table !== figures && sameName(table.name, usualSecond));
+      const second = await readSecond(book, chart, again);
+      return { ...known, chart, second, ...(await readFitting(book, used, chart, second.errors)) };
     } catch (error) {
       return { ...known, failure: failureText(error) };
     }
@@ -90,7 +99,12 @@ function tablesUsed(found: FitTables, chosen: ChosenTables): UsedTables {
 
 type FittingPart = Partial<Pick<Fit, "fitting" | "rules" | "hasOwnClasses" | "problems" | "failure">>;
 
-async function readFitting(book: Book, used: UsedTables, chart: Chart): Promise<FittingPart> {
+async function readFitting(
+  book: Book,
+  used: UsedTables,
+  chart: Chart,
+  errors: ReadingError,
+): Promise<FittingPart> {
   if (!used.patterns) return {};
   try {
     const classes =
@@ -104,7 +118,7 @@ async function readFitting(book: Book, used: UsedTables, chart: Chart): Promise<
         book.once(easeRulesIn, values, formats, classes),
       ));
     return await readAs(book, used.patterns, ({ values, formats }) =>
-      book.once(fittingIn, values, formats, chart, rules, classes),
+      book.once(fittingIn, values, formats, chart, errors, rules, classes),
     );
   } catch (error) {
     return { failure: failureText(error) };
@@ -130,12 +144,13 @@ function fittingIn(
   values: Values,
   formats: Formats,
   chart: Chart,
+  readingError: ReadingError,
   rules: readonly EaseRule[] | undefined,
   classes: readonly GarmentClass[] | undefined,
 ): FittingPart {
   const { patterns, problems } = readPatternTable(values, chart, { formats, ...(classes && { classes }) });
   return {
-    fitting: prepareFitting(patterns, chart, { rules }),
+    fitting: prepareFitting(patterns, chart, { rules, readingError }),
     rules,
     hasOwnClasses: classes !== undefined && !areDefault(classes),
     problems,

@@ -150,12 +150,9 @@ function ToTakeAgain(props: {
   const styles = useStyles();
   const { figures, columns } = props;
   const { chart, second } = figures;
-  const { errorsMm } = second;
+  const { errors } = second;
   const [shown, setShown] = useState(pageSize);
-  const job = useMemo(
-    () => ({ kind: "doubt" as const, chart, columns, errorsMm }),
-    [chart, columns, errorsMm],
-  );
+  const job = useMemo(() => ({ kind: "doubt" as const, chart, columns, errors }), [chart, columns, errors]);
   const working = useJob(job, doubtIn);
   const doubt = working.answer;
   return (

@@ -159,11 +159,11 @@ function Groups(props: {
   );
   const cardsWork = useJob(cardsJob, cardsIn);
   const cards = cardsWork.answer;
-  const { errorsMm } = second;
-  const uncertainty = book.once(repeatedUncertainty, errorsMm);
+  const { errors } = second;
+  const uncertainty = book.once(repeatedUncertainty, errors);
   const sharingJob = useMemo(
-    () => ({ kind: "sharing" as const, chart, columns, errorsMm }),
-    [chart, columns, errorsMm],
+    () => ({ kind: "sharing" as const, chart, columns, errors }),
+    [chart, columns, errors],
   );
   const sharing = useJob(sharingJob, sharingIn).answer;
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);

@@ -1,6 +1,7 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { ChangingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
 import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import type { ReadingError } from "../../addin/measures/readingError.ts";
 import { changingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import { sharingOf } from "../../addin/similarity/certainty/sharing.ts";
@@ -33,8 +34,8 @@ export type GroupJob =
   | (Compared & { readonly kind: "next" })
   | (Compared & {
       readonly kind: "sharing" | "doubt";
-      /** By the key of the column, see `repeatedUncertainty`. */
-      readonly errorsMm: ReadonlyMap<string, number>;
+      /** Of the readings of the chart. */
+      readonly errors: ReadingError;
     });
 
 /** What came out of it. */
@@ -62,12 +63,12 @@ export function doGroupJob(job: GroupJob): GroupAnswer {
     case "next":
       return { kind: "next", readings: nextReadings(chart, columns) };
     case "sharing":
-      return { kind: "sharing", sharing: sharingOf(chart, columns, repeatedUncertainty(job.errorsMm)) };
+      return { kind: "sharing", sharing: sharingOf(chart, columns, repeatedUncertainty(job.errors)) };
     case "doubt":
       return {
         kind: "doubt",
         doubt: changingGroups(chart, columns, sharedBodyGroups(chart, columns), {
-          uncertainty: repeatedUncertainty(job.errorsMm),
+          uncertainty: repeatedUncertainty(job.errors),
         }),
       };
   }

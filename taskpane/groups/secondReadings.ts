@@ -1,16 +1,19 @@
 import type { Chart } from "../../addin/chart/chart.ts";
+import type { ReadingError } from "../../addin/measures/readingError.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { RepeatedReadings, UnlikeReadings } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import {
+  errorsOf,
   fewestFiguresRepeated,
   repeatedReadings,
-  technicalErrorsMm,
 } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
 import { chartIn } from "../shell/chartIn.ts";
+import type { KnownReadings } from "../readings/readings.ts";
+import { readKnownReadings } from "../readings/readings.ts";
 import { failureText } from "../shell/notice.ts";
 import { count, shownLength } from "../ui/words.ts";
 import { namesWords } from "./words.ts";
@@ -26,9 +29,11 @@ export interface SecondReadings {
   readonly failure: string | undefined;
   /** True for a table without a single reading. */
   readonly isEmpty: boolean;
+  /** The table Readings, which counts beside them. */
+  readonly known: KnownReadings;
   readonly repeated: RepeatedReadings;
-  /** By the key of the column, as plain data for a worker. */
-  readonly errorsMm: ReadonlyMap<string, number>;
+  /** What counts as the error of a reading, as plain data for a worker. */
+  readonly errors: ReadingError;
 }
 
 /** Never rejects: a table that cannot be read is said, and groups can do without it. */
@@ -37,8 +42,9 @@ export async function readSecond(
   chart: Chart,
   table: TableInfo | undefined,
 ): Promise<SecondReadings> {
+  const known = await readKnownReadings(book, chart);
   const found = (second?: Chart, failure?: string): SecondReadings =>
-    book.once(secondReadings, chart, second, table, failure);
+    book.once(secondReadings, chart, known, second, table, failure);
   if (!table) return found();
   try {
     return found(chartIn(book, await book.readTable(table.name)));
@@ -49,13 +55,14 @@ export async function readSecond(
 
 function secondReadings(
   chart: Chart,
+  known: KnownReadings,
   second: Chart | undefined,
   table: TableInfo | undefined,
   failure: string | undefined,
 ): SecondReadings {
-  const repeated = repeatedReadings(chart, second);
+  const repeated = repeatedReadings(chart, second, known.taken.readings);
   const isEmpty = second?.measures.every(({ mm }) => mm.every(Number.isNaN)) ?? false;
-  return { table, failure, isEmpty, repeated, errorsMm: technicalErrorsMm(repeated) };
+  return { table, failure, isEmpty, known, repeated, errors: errorsOf(repeated) };
 }
 
 /**
@@ -70,12 +77,12 @@ export function readingErrorWords(
   if (known.length === 0) {
     return "A careful tape reading is taken to be off by half a millimetre as a rule (standard deviation: two readings of three by less), or by a quarter of one percent where that is more.";
   }
-  const words = known.map(({ column, technicalErrorMm, figures }, i) => {
+  const words = known.map(({ column, errorMm, figures }, i) => {
     const from = i === 0 ? `${count(figures, "figure")} measured twice` : String(figures);
-    return `of ${column.heading} ${errorText(technicalErrorMm, column.unit)}, from ${from}`;
+    return `of ${column.heading} ${errorText(errorMm, column.unit)}, from ${from}`;
   });
   const others = known.length < columns.length ? ["of the others 0.5 mm, or 0.25 % where that is more"] : [];
-  return `Reading error (standard deviation: two readings of three are off by less) ${[...words, ...others].join("; ")}.`;
+  return `Reading error (standard deviation: two readings of three are off by less) ${[...words, ...others].join("; ")}. The fewer figures, the nearer to the usual 0.5 mm.`;
 }
 
 /** Two digits are all that some ten figures can tell. */
@@ -89,7 +96,21 @@ const mostNames = 6;
  * What became of the second readings, and what of them was left out. Nothing where there is no table of them and rows of one
  * name are too few to tell: those are for the checks of the chart.
  */
-export function secondWords({ table, failure, isEmpty, repeated }: SecondReadings): readonly string[] {
+export function secondWords(second: SecondReadings): readonly string[] {
+  return [...repeatWords(second), ...knownWords(second.known)];
+}
+
+/** What of the table Readings is left out. */
+function knownWords({ table, failure, taken: { problems } }: KnownReadings): readonly string[] {
+  if (failure !== undefined) return [`${failure} Until then none of its readings counts.`];
+  const [first] = problems;
+  if (!table || !first) return [];
+  return [
+    `${count(problems.length, "row")} of the table ${table.name} ${problems.length === 1 ? "is" : "are"} left out. ${first.message}`,
+  ];
+}
+
+function repeatWords({ table, failure, isEmpty, known, repeated }: SecondReadings): readonly string[] {
   const { errors, tooFew, slips, strangers } = repeated;
   if (failure !== undefined) {
     return [
@@ -97,7 +118,7 @@ export function secondWords({ table, failure, isEmpty, repeated }: SecondReading
     ];
   }
   const empty = table && isEmpty ? [`The table ${table.name} has no reading yet.`] : [];
-  if (errors.length === 0 && (!table || isEmpty)) return empty;
+  if (errors.length === 0 && (!table || isEmpty) && !known.table) return empty;
   const isUnlike = errors.length + tooFew.length === 0 && table;
   return [
     ...empty,

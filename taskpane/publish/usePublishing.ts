@@ -154,7 +154,10 @@ function toPublish(
   if (!chart || failure !== undefined) return { ...known, failure, work: undefined };
   const dated = publication.date.trim() === "" ? { ...publication, date: today } : publication;
   try {
-    const work = publish({ chart, patterns, rules, tolerances, flags }, dated);
+    const work = publish(
+      { chart, patterns, rules, readingError: fit.second?.errors, tolerances, flags },
+      dated,
+    );
     return { ...known, failure: undefined, work };
   } catch (error) {
     return { ...known, failure: failureText(error), work: undefined };

@@ -8,6 +8,7 @@ import type { Area, CellAddress, Edit, FoundCell, TableInfo, Workbook } from "..
 import { confirmedTable } from "../check/confirmed.ts";
 import { findFitTables } from "../fit/fitTables.ts";
 import { usualSecond } from "../groups/secondReadings.ts";
+import { readingsTable } from "../readings/readings.ts";
 import { count } from "../ui/words.ts";
 import type { NameInFormula } from "./inFormula.ts";
 import { listClosed, nameInFormula, renamedInList, renamedText, separator } from "./inFormula.ts";
@@ -22,6 +23,7 @@ export const placeKinds = [
   "wornOver",
   "confirmed",
   "second",
+  "reading",
   "otherFormula",
   "cell",
 ] as const;
@@ -46,6 +48,7 @@ export const kindWords: Readonly<Record<PlaceKind, (n: number) => string>> = {
   wornOver: (n) => `Worn over of ${count(n, "pattern")}`,
   confirmed: (n) => count(n, "confirmed reading"),
   second: (n) => `${count(n, "row")} of second readings`,
+  reading: (n) => `${count(n, "row")} of the table ${readingsTable}`,
   otherFormula: (n) => `${count(n, "other formula")} with this text`,
   cell: (n) => `${count(n, "other cell")} with exactly this name`,
 };
@@ -99,6 +102,8 @@ export function placesOf(
     }
     if (isShared) return undefined;
     if (patterns.includes(found)) return isUnder(namingHeadings.draftedFor) ? "draftedFor" : undefined;
+    if (sameName(found.name, readingsTable))
+      return isUnder(["Figure", "Figures", "Name"]) ? "reading" : undefined;
     if (at.column !== found.area.column) return undefined;
     if (sameName(found.name, confirmedTable)) return "confirmed";
     return sameName(found.name, usualSecond) ? "second" : undefined;

@@ -29,6 +29,21 @@ describe("ease", () => {
     expect(verdict({ ...gown, Bust })).toBe(expected);
   });
 
+  it("is too close to call by the error of that measure, where the chart has shown one", () => {
+    const error = { mm: 0.5, percent: 0.25 };
+    // 0.2 mm above the limit of 180 mm: told by readings that are off by 0.1 mm, not by those of half a millimetre.
+    const told = verdict({ ...gown, Bust: 180.2 }, wisp, {
+      readingError: { ...error, ofMeasures: { bustGirth: 0.1 } },
+    });
+    expect(told).toBe("snug");
+    const ofAnother = { ...error, ofMeasures: { waistGirth: 0.1 } };
+    expect(verdict({ ...gown, Bust: 180.2 }, wisp, { readingError: ofAnother })).toBe("too close to call");
+    const coarse = { ...error, ofMeasures: { bustGirth: 3 } };
+    const { verdict: found, words } = explain({ G: { ...gown, Bust: 178 } }, wisp, { readingError: coarse });
+    expect(found).toBe("too close to call");
+    expect(words).toContain("the tape may be off by 3 mm");
+  });
+
   it("says by how much, and what to let out in all and at each of four seam edges", () => {
     const { governing, words } = explain({ G: { ...gown, Bust: 178 } });
     // Least ease of a dress: 3 % of 180 + 1 = 6.4 mm.

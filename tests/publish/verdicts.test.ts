@@ -123,3 +123,19 @@ describe("verdicts on a body that a buyer types", () => {
     expect(takeNext.map(({ id }) => id)).toContain("handGirth");
   });
 });
+
+describe("the error of readings on a published page", () => {
+  const readingError = {
+    ...{ mm: 0.5, percent: 0.25 },
+    ofMeasures: { bustGirth: 0.2, "a measure of her own": 0.3 },
+  };
+
+  it("is that of the chart, for no measure that the page does not ask for", () => {
+    const file = fileOf({}, { ...demo, readingError });
+    expect(file.readingError).toEqual({ mm: 0.5, percent: 0.25, ofMeasures: { bustGirth: 0.2 } });
+  });
+
+  it("is the usual one where the chart has shown none", () => {
+    expect(fileOf().readingError).toEqual({ mm: 0.5, percent: 0.25 });
+  });
+});

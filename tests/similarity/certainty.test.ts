@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { usualReadingError } from "../../addin/measures/readingError.ts";
 import {
   certainty,
   repeatedUncertainty,
@@ -51,7 +52,7 @@ describe("certainty", () => {
   });
 
   it("takes the technical error where readings were repeated", () => {
-    const exact = repeatedUncertainty(new Map([["measure 2", 0]]));
+    const exact = repeatedUncertainty({ ...usualReadingError, ofMeasures: { "measure 2": 0 } });
     expect(exact(columns[1]!, 80)).toBe(0);
     expect(exact(columns[0]!, 400)).toBe(usualUncertainty(columns[0]!, 400));
     expect(usualUncertainty(columns[0]!, 100)).toBe(0.5);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { usualReadingError } from "../../addin/measures/readingError.ts";
 import {
   certainty,
   groupCertainty,
@@ -79,7 +80,7 @@ describe("changingGroups", () => {
 
   it("takes the technical error where readings were repeated", () => {
     const chart = chartOf(["Tail"], { Wren: [100], Lark: [102.1] });
-    const exact = repeatedUncertainty(new Map([["tail", 0.01]]));
+    const exact = repeatedUncertainty({ ...usualReadingError, ofMeasures: { tail: 0.01 } });
     const groups = sharedBodyGroups(chart, inMm(chart));
     expect(changingGroups(chart, inMm(chart), groups, { uncertainty: exact }).pairs).toEqual([]);
   });

@@ -3,9 +3,9 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import {
+  errorsOf,
   leastReadingErrorMm,
   repeatedReadings,
-  technicalErrorsMm,
 } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
@@ -108,10 +108,11 @@ describe("repeatedReadings", () => {
     expect(found.errors.map(({ column }) => column.heading)).toEqual(["Tail"]);
     expect(found.tooFew.map(({ column, figures }) => [column.heading, figures])).toEqual([["Wing", 4]]);
     expect(found.strangers).toEqual(["Yew"]);
-    const uncertainty = repeatedUncertainty(technicalErrorsMm(found));
-    // Every pair differs by 1 mm: √(1 / 2).
+    const uncertainty = repeatedUncertainty(errorsOf(found));
+    // Every pair differs by 1 mm, √(1 / 2), on ten figures; the usual 0.5 mm counts as much as five: √((5·0.25 + 10·0.5) / 15).
     const [tail, wing] = chart.measures.map((column) => ({ ...comparedOf([[0]])[0]!, column }));
-    expect(uncertainty(tail!, 60)).toBeCloseTo(Math.SQRT1_2, 12);
+    expect(found.errors[0]?.technicalErrorMm).toBeCloseTo(Math.SQRT1_2, 12);
+    expect(uncertainty(tail!, 60)).toBeCloseTo(Math.sqrt(6.25 / 15), 12);
     expect(uncertainty(wing!, 90)).toBe(0.5);
   });
 

@@ -1,5 +1,6 @@
 import { errorFunction } from "simple-statistics";
 import type { Tolerance } from "../../measures/measure.ts";
+import type { ReadingError } from "../../measures/readingError.ts";
 import { readingErrorMm, usualReadingError } from "../../measures/readingError.ts";
 import { toleranceMm } from "../../measures/toleranceMm.ts";
 import type { ComparedColumn } from "../columns.ts";
@@ -23,18 +24,13 @@ export interface Certainty {
  */
 export type Uncertainty = (column: ComparedColumn, mm: number) => number;
 
-/** The usual error of a reading, whatever the measure. */
-export const usualUncertainty: Uncertainty = (_, mm) => readingErrorMm(usualReadingError, mm);
-
-/**
- * Uncertainties from repeated readings where there are any, the usual ones elsewhere.
- *
- * @param technicalErrorMm by the key of the column: the technical error of measurement, which is the standard deviation
- *   of one reading
- */
-export function repeatedUncertainty(technicalErrorMm: ReadonlyMap<string, number>): Uncertainty {
-  return (compared, mm) => technicalErrorMm.get(compared.column.key) ?? usualUncertainty(compared, mm);
+/** The errors that count for a chart, as uncertainties: those of single measures where there are any, the usual one elsewhere. */
+export function repeatedUncertainty(errors: ReadingError): Uncertainty {
+  return ({ column }, mm) => readingErrorMm(errors, mm, column.key);
 }
+
+/** The usual error of a reading, whatever the measure. */
+export const usualUncertainty: Uncertainty = repeatedUncertainty(usualReadingError);
 
 /**
  * How probable it is that two figures share a body: that all true differences are within tolerance. Where it is the same body

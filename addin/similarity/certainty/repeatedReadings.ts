@@ -1,19 +1,26 @@
 import { mean } from "simple-statistics";
 import type { Chart, MeasureColumn } from "../../chart/chart.ts";
 import { figureKey } from "../../chart/find.ts";
+import type { TakenReading } from "../../chart/readReadings.ts";
 import { robustSpread } from "../../checking/modifiedZ.ts";
+import { drawnToUsual, readingsByThing, slipErrors, thingKey } from "../../checking/repeatability.ts";
 import { technicalErrorOfReadings } from "../../checking/technicalError.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { toMm } from "../../measures/units.ts";
+import type { ReadingError } from "../../measures/readingError.ts";
 import { readingErrorMm, usualReadingError } from "../../measures/readingError.ts";
 
 /** The error of one reading of a measure, from figures that were measured more than once. */
-export interface ReadingError {
+export interface MeasureError {
   /** The key of the column. */
   readonly key: string;
   readonly column: MeasureColumn;
   /** Technical error of measurement, or the least that the steps of the tape allow where that is more. */
   readonly technicalErrorMm: number;
+  /** The same in percent of the mean reading. */
+  readonly relativePercent: number;
+  /** What counts as the error of a reading: the technical error, drawn towards the usual one by how few figures it comes from. */
+  readonly errorMm: number;
   /** How many figures it comes from. */
   readonly figures: number;
 }
@@ -28,7 +35,7 @@ export interface UnlikeReadings {
 /** What readings that were repeated tell about the error of one. */
 export interface RepeatedReadings {
   /** In the order of the columns. */
-  readonly errors: readonly ReadingError[];
+  readonly errors: readonly MeasureError[];
   /** Measures read twice on fewer figures than are needed; the usual error stands for them. */
   readonly tooFew: readonly { readonly column: MeasureColumn; readonly figures: number }[];
   /** Left out as slips, by column, then in the order of the chart. */
@@ -41,13 +48,8 @@ export interface RepeatedReadings {
 export const fewestFiguresRepeated = 5;
 
 /**
- * Readings of a figure that are farther apart than so many errors of one reading are a slip. For two readings that is
- * 5/√2 = 3.5 standard deviations of their difference, the bound of `modifiedZ`. The project’s own starting value.
- */
-const slipErrors = 5;
-
-/**
- * The error of a reading of each measure, from all rows of one name (any case) in a chart and in a second chart.
+ * The error of a reading of each measure, from all rows of one name (any case) in a chart and in a second chart, and from the table
+ * Readings: what that has of a measure of a figure stands there in place of the chart, which holds their mean.
  *
  * Slips are left out and told: readings of one figure that are farther apart than five errors of one reading. As the error
  * counts the usual one (`usualReadingError`), or the typical one of the measure where that is more, so that nobody’s own way of
@@ -55,21 +57,38 @@ const slipErrors = 5;
  * figure over 0.6745·√2. A typical error of more than five usual ones is no error of reading, but another unit or another
  * measure: there the usual one counts.
  *
- * Source of the technical error: see `technicalErrorOfReadings`.
+ * Source of the technical error: see `technicalErrorOfReadings`; of what few figures are worth: `drawnToUsual`.
  *
  * @param second readings of the same figures, in any order of rows and columns and in any units
+ * @param taken the table Readings of the chart
  */
-export function repeatedReadings(chart: Chart, second?: Chart): RepeatedReadings {
+export function repeatedReadings(
+  chart: Chart,
+  second?: Chart,
+  taken: readonly TakenReading[] = [],
+): RepeatedReadings {
   const first = placesByName(chart);
   const again = second ? placesByName(second) : new Map<string, readonly number[]>();
-  const twice = [...first].filter(([name, places]) => places.length + (again.get(name)?.length ?? 0) > 1);
-  const errors: ReadingError[] = [];
+  const things = new Map(
+    readingsByThing(taken).map(({ figure, column, taken: of }) => [
+      thingKey(figure, column.key),
+      of.map(({ mm }) => mm),
+    ]),
+  );
+  const inTable = new Set(taken.map(({ figure }) => figure));
+  const twice = [...first].filter(
+    ([name, places]) => places.length + (again.get(name)?.length ?? 0) > 1 || inTable.has(places[0]!),
+  );
+  const errors: MeasureError[] = [];
   const tooFew: { column: MeasureColumn; figures: number }[] = [];
   const slips: UnlikeReadings[] = [];
   for (const column of chart.measures) {
     const other = second?.measures.find(({ key }) => key === column.key);
     const repeated = twice.flatMap(([name, places]): UnlikeReadings[] => {
-      const mm = [...readingsAt(column, places), ...(other ? readingsAt(other, again.get(name) ?? []) : [])];
+      const mm = [
+        ...(things.get(thingKey(places[0]!, column.key)) ?? readingsAt(column, places)),
+        ...(other ? readingsAt(other, again.get(name) ?? []) : []),
+      ];
       return mm.length < 2 ? [] : [{ figure: chart.figures[places[0]!]!, column, mm }];
     });
     if (repeated.length === 0) continue;
@@ -80,23 +99,29 @@ export function repeatedReadings(chart: Chart, second?: Chart): RepeatedReadings
       tooFew.push({ column, figures: kept.length });
       continue;
     }
+    const { tem, mean: typicalMm } = technicalErrorOfReadings(kept);
+    const technicalErrorMm = Math.max(tem, leastReadingErrorMm(kept.flat(), column.unit));
     errors.push({
-      key: column.key,
-      column,
-      technicalErrorMm: Math.max(
-        technicalErrorOfReadings(kept).tem,
-        leastReadingErrorMm(kept.flat(), column.unit),
+      ...{ key: column.key, column, technicalErrorMm, figures: kept.length },
+      relativePercent: (100 * technicalErrorMm) / typicalMm,
+      errorMm: drawnToUsual(
+        technicalErrorMm,
+        kept.flat().length - kept.length,
+        readingErrorMm(usualReadingError, typicalMm),
       ),
-      figures: kept.length,
     });
   }
   const strangers = second?.figures.filter((figure) => !first.has(figureKey(figure))) ?? [];
   return { errors, tooFew, slips, strangers };
 }
 
-/** As `repeatedUncertainty` takes it: by the key of the column, in mm. */
-export function technicalErrorsMm({ errors }: RepeatedReadings): ReadonlyMap<string, number> {
-  return new Map(errors.map(({ key, technicalErrorMm }) => [key, technicalErrorMm]));
+/** The usual error, and of each measure that was read twice often enough what counts as its own. */
+export function errorsOf({ errors }: Pick<RepeatedReadings, "errors">): ReadingError {
+  if (errors.length === 0) return usualReadingError;
+  return {
+    ...usualReadingError,
+    ofMeasures: Object.fromEntries(errors.map(({ key, errorMm }) => [key, errorMm])),
+  };
 }
 
 /** Where the rows of each figure stand, from 0, by the form in which names are compared. */

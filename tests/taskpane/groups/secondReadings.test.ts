@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
+import type { ReadingError } from "../../../addin/measures/readingError.ts";
+import { usualReadingError } from "../../../addin/measures/readingError.ts";
 import { sharingOf } from "../../../addin/similarity/certainty/sharing.ts";
 import { certainty, repeatedUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
 import { sureness } from "../../../taskpane/groups/chances.ts";
@@ -55,9 +57,10 @@ describe("second readings", () => {
 
   test("are said with their reading errors, and with what was left out", async () => {
     const { figures: read, columns } = await grouped(withSecond());
-    // Every two busts differ by 1 mm: √(6 · 1 / (2 · 6)). Of six waists five do, one is the same, and Wren’s is a slip.
+    // Every two busts differ by 1 mm: a variance of 6 · 1 / (2 · 6), drawn to the usual 0.25 of five figures: √(4.25 / 11). Of six
+    // waists five do, one is the same: √(3.75 / 11); Wren’s is a slip.
     expect(readingErrorWords(read.second, columns)).toBe(
-      "Reading error (standard deviation: two readings of three are off by less) of Bust 0.71 mm, from 6 figures measured twice; of Waist 0.65 mm, from 6; of the others 0.5 mm, or 0.25 % where that is more.",
+      "Reading error (standard deviation: two readings of three are off by less) of Bust 0.62 mm, from 6 figures measured twice; of Waist 0.58 mm, from 6; of the others 0.5 mm, or 0.25 % where that is more. The fewer figures, the nearer to the usual 0.5 mm.",
     );
     expect(secondWords(read.second)).toEqual([
       "They show how exact your readings are of 2 measures: Bust, Waist.",
@@ -102,17 +105,22 @@ describe("second readings", () => {
     const { chart, second } = read;
     const at = (name: string): number => chart.figures.indexOf(name);
     const pair = [at("Linnet"), at("Dunnock")] as const;
-    const uncertainty = repeatedUncertainty(second.errorsMm);
+    const uncertainty = repeatedUncertainty(second.errors);
     const bust = columns.find(({ column }) => column.heading === "Bust")!;
-    expect(uncertainty(bust, 135)).toBeCloseTo(Math.SQRT1_2, 12);
+    expect(uncertainty(bust, 135)).toBeCloseTo(Math.sqrt(4.25 / 11), 12);
     const sharing = sharingOf(chart, columns, uncertainty);
     const sure = sureness(columns, pair, uncertainty, sharing);
     expect(sure.least?.probability).toBe(certainty(columns, ...pair, uncertainty, sharing).probability);
-    expect(sure.ofAll).not.toBe(sureness(columns, pair, repeatedUncertainty(new Map()), sharing).ofAll);
+    expect(sure.ofAll).not.toBe(
+      sureness(columns, pair, repeatedUncertainty(usualReadingError), sharing).ofAll,
+    );
 
-    const doubtOf = (errorsMm: ReadonlyMap<string, number>) =>
-      doubtIn(doGroupJob(structuredClone({ kind: "doubt", chart, columns, errorsMm })));
-    const errorsOf = (mm: number) => new Map(columns.map(({ column }) => [column.key, mm]));
+    const doubtOf = (errors: ReadingError) =>
+      doubtIn(doGroupJob(structuredClone({ kind: "doubt", chart, columns, errors })));
+    const errorsOf = (mm: number): ReadingError => ({
+      ...usualReadingError,
+      ofMeasures: Object.fromEntries(columns.map(({ column }) => [column.key, mm])),
+    });
     const exact = doubtOf(errorsOf(0.01));
     const coarse = doubtOf(errorsOf(12));
     expect(coarse?.pairCount).toBeGreaterThan(exact?.pairCount ?? Infinity);

@@ -74,12 +74,14 @@ describe.each(hosts)("what says an old name %s", (_, open) => {
       draftedFor: ["Patterns, cell C2", "Patterns, cell C4"],
       confirmed: ["Confirmed, cell A2"],
       second: ["Second, cell A3"],
+      reading: ["Readings, cell A2", "Readings, cell A3"],
       asked: ["Ask, cell B1", "Ask, cell A6"],
-      cell: ["Ask, cell C1", "Ask, cell B5"],
+      // Who measured may have the name of a figure.
+      cell: ["Readings, cell E2", "Ask, cell C1", "Ask, cell B5"],
     });
     expect(placesWords(places)).toBe(
       "1 formula, 2 cells that formulas read it from, Drafted for of 2 patterns, 1 confirmed reading, " +
-        "1 row of second readings, 1 other formula with this text and 2 other cells with exactly this name",
+        "1 row of second readings, 2 rows of the table Readings, 1 other formula with this text and 3 other cells with exactly this name",
     );
   });
 
@@ -91,6 +93,7 @@ describe.each(hosts)("what says an old name %s", (_, open) => {
     expect(after.Patterns).toMatchObject({ C2: "Adele", C3: "Bela", C4: "Adele" });
     expect(after.Confirmed).toMatchObject({ A2: "Adele" });
     expect(after.Second).toMatchObject({ A2: "Bela", A3: "Adele" });
+    expect(after.Readings).toMatchObject({ A2: "Adele", A3: "Adele", A4: "Bela", E3: "Ida" });
     expect(after.Ask).toMatchObject({
       B1: "Adele",
       A2: '=FIT.APART(Figures[#All],"Adele","Bela")',

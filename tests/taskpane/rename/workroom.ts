@@ -48,6 +48,16 @@ export function workroom(name = "Ada"): WorkbookContent {
         tables: [{ name: "SecondReadings", row: 0, column: 0, rows: 3, columns: 2 }],
       },
       {
+        name: "Readings",
+        cells: rows(
+          ["Figure", "Measure", "Reading (mm)", "Date", "By"],
+          ["Ada", "Bust", 136, "2025-03-01", "Ada"],
+          ["ada", "Bust", 136.5, "2025-03-02", "Ida"],
+          ["Bela", "Bust", 140, "2025-03-02", "Ida"],
+        ),
+        tables: [{ name: "Readings", row: 0, column: 0, rows: 4, columns: 5 }],
+      },
+      {
         name: "Ask",
         cells: rows(
           ["Which figure?", "Ada", "Ada", "U-1"],

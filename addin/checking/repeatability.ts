@@ -1,0 +1,166 @@
+import { mean, median } from "simple-statistics";
+import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import type { TakenReading } from "../chart/readReadings.ts";
+import type { ReadingError } from "../measures/readingError.ts";
+import { readingErrorMm, usualReadingError } from "../measures/readingError.ts";
+import type { TechnicalError } from "./technicalError.ts";
+import { technicalErrorOfReadings } from "./technicalError.ts";
+
+/**
+ * Readings of a figure that are farther apart than so many errors of one reading are a slip. For two readings that is
+ * 5/√2 = 3.5 standard deviations of their difference, the bound of `modifiedZ`. The project’s own starting value.
+ */
+export const slipErrors = 5;
+
+/** What stands for some readings of one measure of one figure. */
+export type Settled =
+  | { readonly kind: "one" | "mean" | "median"; readonly mm: number }
+  /** Two readings that cannot both be right: a third one has to say which. */
+  | { readonly kind: "unlike" };
+
+/**
+ * One length for all readings of one thing: the mean of two, the median from three on, which one slip does not move. Of
+ * two readings that are farther apart than five errors nobody can say which is right, and their mean is neither.
+ *
+ * Source: common practice of anthropometry – measure twice, a third time where the two differ by more than is allowed, then the
+ * median (International Standards for Anthropometric Assessment, ISAK; from memory).
+ *
+ * @param mm at least one reading
+ * @param errorMm of one reading
+ */
+export function settle(mm: readonly number[], errorMm: number): Settled {
+  if (mm.length === 1) return { kind: "one", mm: mm[0]! };
+  if (mm.length > 2) return { kind: "median", mm: median([...mm]) };
+  if (Math.max(...mm) - Math.min(...mm) > slipErrors * errorMm) return { kind: "unlike" };
+  return { kind: "mean", mm: mean([...mm]) };
+}
+
+/** All readings of one measure of one figure, oldest row first. */
+export interface ReadingsOfOne {
+  readonly figure: number;
+  readonly column: MeasureColumn;
+  readonly taken: readonly TakenReading[];
+}
+
+/** Readings put together by figure and measure, in the order of their first rows. */
+export function readingsByThing(readings: readonly TakenReading[]): readonly ReadingsOfOne[] {
+  const things = new Map<string, { figure: number; column: MeasureColumn; taken: TakenReading[] }>();
+  for (const reading of readings) {
+    const { figure, column } = reading;
+    const key = thingKey(figure, column.key);
+    const known = things.get(key);
+    if (known) known.taken.push(reading);
+    else things.set(key, { figure, column, taken: [reading] });
+  }
+  return [...things.values()];
+}
+
+/** What is one and the same: a measure of a figure. */
+export function thingKey(figure: number, measure: string): string {
+  return `${String(figure)} ${measure}`;
+}
+
+/** What the readings would change in the chart. */
+export interface ChartFeed {
+  /** Cells that are to hold something else than now, in the order of the chart. */
+  readonly changes: readonly {
+    readonly figure: number;
+    readonly column: MeasureColumn;
+    /** NaN where the chart has nothing yet. */
+    readonly beforeMm: number;
+    readonly mm: number;
+    readonly how: "one" | "mean" | "median";
+    readonly readings: number;
+  }[];
+  /** Read twice, too far apart to say. */
+  readonly unlike: readonly ReadingsOfOne[];
+}
+
+/** Lengths that differ by less say the same: tapes have no such steps. mm */
+const sameMm = 0.005;
+
+/**
+ * The chart as its readings have it: each cell that has any is to hold what {@link settle} makes of them.
+ *
+ * @param errors those that count for the chart
+ */
+export function feedOf(
+  chart: Chart,
+  readings: readonly TakenReading[],
+  errors: ReadingError = usualReadingError,
+): ChartFeed {
+  const changes: ChartFeed["changes"][number][] = [];
+  const unlike: ReadingsOfOne[] = [];
+  for (const thing of readingsByThing(readings)) {
+    const { figure, column, taken } = thing;
+    const mm = taken.map((each) => each.mm);
+    const settled = settle(mm, readingErrorMm(errors, mean(mm), column.key));
+    if (settled.kind === "unlike") {
+      unlike.push(thing);
+      continue;
+    }
+    const beforeMm = column.mm[figure] ?? Number.NaN;
+    const isEstimate = column.origins?.has(figure) === true;
+    if (!isEstimate && Math.abs(beforeMm - settled.mm) < sameMm) continue;
+    changes.push({ figure, column, beforeMm, mm: settled.mm, how: settled.kind, readings: mm.length });
+  }
+  const at = (measure: MeasureColumn): number => chart.measures.indexOf(measure);
+  changes.sort((a, b) => a.figure - b.figure || at(a.column) - at(b.column));
+  return { changes, unlike };
+}
+
+/** How closely one person repeats a reading. */
+export interface PersonError extends TechnicalError {
+  /** "" for readings that name nobody. */
+  readonly by: string;
+}
+
+/**
+ * How closely each person repeats: the technical error of measurement within a person, over all measures that they took twice or more of
+ * a figure. Readings of two people are never paired, so that a difference of hands is not taken for carelessness of one.
+ * Slips are left out, as everywhere.
+ *
+ * Source: see `technicalErrorOfReadings`; intra-observer error as in Ulijaszek & Kerr 1999.
+ */
+export function repeatabilityByPerson(
+  readings: readonly TakenReading[],
+  errors: ReadingError = usualReadingError,
+): readonly PersonError[] {
+  const people = new Map<string, { by: string; taken: TakenReading[] }>();
+  for (const reading of readings) {
+    const key = reading.by.toLowerCase();
+    const known = people.get(key);
+    if (known) known.taken.push(reading);
+    else people.set(key, { by: reading.by, taken: [reading] });
+  }
+  return [...people.values()].flatMap(({ by, taken }) => {
+    const repeated = readingsByThing(taken)
+      .map((thing) => thing.taken.map(({ mm }) => mm))
+      .filter((mm) => mm.length > 1)
+      .filter((mm) => Math.max(...mm) - Math.min(...mm) <= slipErrors * readingErrorMm(errors, mean(mm)));
+    return repeated.length === 0 ? [] : [{ by, ...technicalErrorOfReadings(repeated) }];
+  });
+}
+
+/**
+ * So many figures that were measured twice the usual error counts for as much as. The project’s own starting value: with as many
+ * figures of one’s own, both count half.
+ */
+export const usualCountsFor = 5;
+
+/**
+ * The error of a reading from few figures, drawn towards the usual one: the variances weighed by their degrees of freedom,
+ *
+ *     u² = (n₀·u₀² + ν·s²) / (n₀ + ν)
+ *
+ * Source: the posterior of a normal variance under its conjugate prior, the scaled inverse χ²: A. Gelman and others, Bayesian Data
+ * Analysis (3rd ed. 2013), 2.6; the same as in G. K. Smyth, Statistical Applications in Genetics and Molecular Biology 3(1),
+ * article 3 (2004), for many small samples. Both from memory.
+ *
+ * @param ownMm the technical error that was found
+ * @param freedom readings less figures: 1 for each figure that was read twice
+ * @param usualMm the usual error of such a reading
+ */
+export function drawnToUsual(ownMm: number, freedom: number, usualMm: number): number {
+  return Math.sqrt((usualCountsFor * usualMm ** 2 + freedom * ownMm ** 2) / (usualCountsFor + freedom));
+}
