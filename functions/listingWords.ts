@@ -57,7 +57,7 @@ export const listingWordsFunction = defineFunction({
       values: [examplePatterns, exampleChart, "P1", "long", "german"],
       gives: [
         [
-          "Passt: Linnet und Dunnock. Passt nicht: Teal und Siskin (Taillenöffnung zu klein für die Hüfte). Bitte die eigene Figur nachmessen: Ausgaben unterscheiden sich.",
+          "Passt: Linnet und Dunnock. Passt nicht: Teal und Siskin (Taillenöffnung zu eng für die Hüfte). Bitte die eigene Figur nachmessen: Ausgaben unterscheiden sich.",
         ],
       ],
     },

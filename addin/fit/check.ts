@@ -13,6 +13,9 @@ export interface Check {
   readonly route?: RouteName;
   /** Girths and lengths: the measure, an id of the dictionary. */
   readonly measure?: string;
+  /** Girths and lengths: ids of the measures of the body that it rests on, and of those among them that are not known. */
+  readonly uses?: readonly string[];
+  readonly lacking?: readonly string[];
   /** Openings: where, and which measure of the body has to pass. */
   readonly opening?: {
     readonly place: OpeningPlace;

@@ -55,6 +55,8 @@ export function explainEase(
     kind: isGirth ? "girth" : "length",
     place: check.place ?? name,
     measure: check.rule.measure,
+    uses: uses.map(({ measure }) => measure),
+    lacking: lacking.map(({ measure }) => measure),
     bodyMm: check.ends ? outerMm : bodyMm,
     needsMm,
     ...(most === Infinity ? {} : { mostMm }),

@@ -1,9 +1,12 @@
+import type { WornOn } from "../chart/garmentClass.ts";
 import type { Check } from "../fit/check.ts";
 import { explainPair } from "../fit/explainPair.ts";
 import type { Fitting } from "../fit/match.ts";
 import type { Verdict } from "../fit/verdict.ts";
 import { isWearable } from "../fit/verdict.ts";
-import type { ChangeToMake, Reason, VerdictWords } from "./words/words.ts";
+import type { MeasureKind } from "../measures/measure.ts";
+import { measureById } from "../measures/dictionary.ts";
+import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords } from "./words/words.ts";
 
 /** What a verdict comes to for somebody who buys a pattern. */
 export const fitKinds = ["fits", "change", "unsure", "not"] as const;
@@ -45,27 +48,36 @@ export function answerPair(fitting: Fitting, pattern: number, figure: number, te
   const counted = checks.filter((check) => check.counts);
   const wrong = counted.filter((check) => !isWearable(check.verdict) && !isOpen(check));
   const open = counted.filter(isOpen);
-  const nameOf = (measure: string): string => telling.words.measure(measure) ?? measure;
+  const { wornOn } = fitting.patterns[pattern]!.pattern.garmentClass;
   if (isWearable(verdict)) {
-    const gist = verdict === "fits" ? "" : telling.words.verdicts[verdict];
+    const gist = verdict === "fits" ? "" : wearableWords(verdict, counted, telling.words);
     return { verdict, kind: "fits", says: "", gist, take: [] };
   }
   if (wrong.length === 0) {
-    const reasons = open.map((check) => reasonOf(check, telling));
+    const reasons = open.map((check) => reasonOf(check, wornOn, telling));
     const says = sentence(joined(reasons).map(telling.words.reason));
     return { verdict, kind: "unsure", says, gist: says, take: toTake(open) };
   }
   if (open.length === 0 && wrong.every(canBeAltered)) {
-    const says = sentence(wrong.map((check) => telling.words.change(changeOf(check, nameOf, telling))));
+    const says = sentence(wrong.map((check) => telling.words.change(changeOf(check, wornOn, telling))));
     return { verdict, kind: "change", says, gist: says, take: [] };
   }
   const worst = wrong.filter((check) => check.verdict === verdict);
   const others = wrong.filter((check) => check.verdict !== verdict);
   const told = [...worst, ...others].slice(0, mostReasons);
   const reasons = (checks: readonly Check[], how: Telling): string =>
-    sentence(checks.map((check) => how.words.reason(reasonOf(check, how))));
+    sentence(checks.map((check) => how.words.reason(reasonOf(check, wornOn, how))));
   const gist = reasons(told.slice(0, 1), { ...telling, mayTell: () => false });
   return { verdict, kind: "not", says: reasons(told, telling), gist, take: [] };
+}
+
+/** Snug or loose of a garment whose length alone is off is a little short or long. */
+function wearableWords(verdict: Verdict, counted: readonly Check[], words: VerdictWords): string {
+  const off = counted.filter((check) => check.verdict === verdict);
+  const isOfLength =
+    off.length > 0 && off.every((check) => check.kind === "length" && kindOf(check) === "length");
+  if (!isOfLength) return words.verdicts[verdict];
+  return verdict === "snug" ? words.littleShort : words.littleLong;
 }
 
 /** What is not known of the body in one reason; where there is no reason at all, that. */
@@ -90,45 +102,79 @@ function canBeAltered({ alteration, kind, hasMm }: Check): boolean {
 }
 
 function toTake(open: readonly Check[]): readonly string[] {
-  const ids = open.flatMap(({ verdict, measure, opening, bodyMm }) => {
-    if (verdict === "too close to call") return [measure ?? opening?.passes ?? ""];
-    if (opening) return opening.lacking;
-    return Number.isNaN(bodyMm) && measure !== undefined ? [measure] : [];
+  const ids = open.flatMap(({ verdict, uses = [], lacking = [], opening }) => {
+    if (verdict === "too close to call") return opening ? [opening.passes] : uses;
+    return opening ? opening.lacking : lacking;
   });
   return [...new Set(ids)].filter((id) => id !== "");
 }
 
-function reasonOf(check: Check, { words, amount, mayTell }: Telling): Reason {
-  const { verdict, measure, opening, bodyMm, hasMm, differenceMm } = check;
-  const nameOf = (id: string): string => words.measure(id) ?? id;
-  if (verdict === "not known") {
-    if (opening && opening.lacking.length > 0)
-      return { kind: "body unknown", measures: opening.lacking.map(nameOf) };
-    if (opening) return { kind: "opening unknown", place: opening.place };
-    if (measure !== undefined && Number.isNaN(bodyMm))
-      return { kind: "body unknown", measures: [nameOf(measure)] };
-    if (measure !== undefined && Number.isNaN(hasMm))
-      return { kind: "garment unknown", measure: nameOf(measure) };
-  }
-  const by = (id: string): string | undefined => (mayTell(id) ? amount(Math.abs(differenceMm)) : undefined);
-  if (opening) {
-    const { place, passes } = opening;
-    return { kind: "opening", place, passes, verdict, by: by(passes) };
-  }
-  const id = measure ?? "";
-  return { kind: "measure", measure: nameOf(id), verdict, by: by(id) };
+/** What an opening is called on a garment of this kind. */
+function openingName(place: NonNullable<Check["opening"]>["place"], wornOn: WornOn): OpeningName {
+  if (place === "cuff") return wornOn === "hand" ? "wrist" : "sleeve";
+  if (place === "waist" && (wornOn === "upper body" || wornOn === "whole body")) return "narrowest";
+  if (place !== "hem") return place;
+  if (wornOn === "hips and legs") return "leg";
+  return wornOn === "leg" || wornOn === "foot" ? "ankle" : "hem";
 }
 
-function changeOf(
-  { kind, measure = "", opening, alteration }: Check,
-  nameOf: (id: string) => string,
-  { amount, mayTell }: Telling,
-): ChangeToMake {
+/** The length of a garment that goes by a name of its own: a skirt has a length, not an outside leg. */
+function lengthName({ kind, measure = "" }: Check, wornOn: WornOn): LengthName | undefined {
+  if (kind !== "length") return undefined;
+  switch (wornOn) {
+    case "hips":
+    case "upper body":
+    case "whole body":
+    case "arm":
+      return measure === "armLength" ? "sleeve" : measure === "outsideLeg" ? "hem" : undefined;
+    default:
+      return measure === "insideLeg" || measure === "outsideLeg" ? "leg" : undefined;
+  }
+}
+
+function kindOf({ kind, measure = "" }: Check): MeasureKind {
+  return measureById(measure)?.kind ?? (kind === "girth" ? "girth" : "length");
+}
+
+function termOf(check: Check, wornOn: WornOn, { measure, lengths }: VerdictWords): string {
+  const { measure: id = "" } = check;
+  const name = lengthName(check, wornOn);
+  // Trousers are called by the measures of the leg, of which they can have two.
+  return name === undefined || name === "leg" ? (measure(id) ?? id) : lengths[name];
+}
+
+function reasonOf(check: Check, wornOn: WornOn, { words, amount, mayTell }: Telling): Reason {
+  const { verdict, measure, lacking = [], opening, hasMm, differenceMm } = check;
+  const namesOf = (ids: readonly string[]): readonly string[] => ids.map((id) => words.measure(id) ?? id);
+  if (verdict === "not known") {
+    if (opening && opening.lacking.length > 0)
+      return { kind: "body unknown", measures: namesOf(opening.lacking) };
+    if (opening) return { kind: "opening unknown", place: openingName(opening.place, wornOn) };
+    if (lacking.length > 0) return { kind: "body unknown", measures: namesOf(lacking) };
+    if (measure !== undefined && Number.isNaN(hasMm))
+      return { kind: "garment unknown", measure: termOf(check, wornOn, words) };
+  }
+  const by = restsOn(check).every(mayTell) ? amount(Math.abs(differenceMm)) : undefined;
+  if (opening) {
+    const { place, passes } = opening;
+    return { kind: "opening", place: openingName(place, wornOn), passes, verdict, by };
+  }
+  return { kind: "measure", measure: termOf(check, wornOn, words), of: kindOf(check), verdict, by };
+}
+
+/** The measures of the body that an amount could be turned back into. */
+function restsOn({ opening, uses = [] }: Check): readonly string[] {
+  return opening ? [opening.passes] : uses;
+}
+
+function changeOf(check: Check, wornOn: WornOn, { words, amount, mayTell }: Telling): ChangeToMake {
+  const { kind, opening, alteration } = check;
   const { totalMm = 0, edges = 0, perEdgeMm = 0 } = alteration ?? {};
-  const total = mayTell(opening?.passes ?? measure) ? amount(Math.abs(totalMm)) : undefined;
-  if (opening) return { kind: "opening", place: opening.place, total };
-  const named = { measure: nameOf(measure), isMore: totalMm > 0 };
-  if (kind !== "girth") return { kind: "length", ...named, total };
+  const total = restsOn(check).every(mayTell) ? amount(Math.abs(totalMm)) : undefined;
+  if (opening) return { kind: "opening", place: openingName(opening.place, wornOn), total };
+  const named = { measure: termOf(check, wornOn, words), isMore: totalMm > 0 };
+  const of = kindOf(check);
+  if (kind !== "girth" && of !== "girth") return { kind: of, ...named, at: lengthName(check, wornOn), total };
   const perEdge = amount(Math.abs(perEdgeMm));
   const amounts = total === undefined || perEdge === undefined ? undefined : { total, edges, perEdge };
   return { kind: "girth", ...named, amounts };

@@ -33,6 +33,9 @@ export const english: Words = {
   estimatedHere: "only estimated, so not given",
   markedDoubtful: "to be checked",
   markedEstimated: "estimated",
+  markedListed: "from a list, not measured",
+  partlyInQuestion: "without one that is being checked",
+  partlyEstimated: "without one that is only estimated",
   rounded: (units) => `All measures are about: rounded to ${list(units)}.`,
   cautions: [
     "Measure your own figure: editions and castings differ.",

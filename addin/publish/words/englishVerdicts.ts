@@ -1,6 +1,6 @@
 import { measureById } from "../../measures/dictionary.ts";
-import type { OpeningPlace } from "../../chart/garmentClass.ts";
-import type { ChangeToMake, Reason, VerdictWords } from "./words.ts";
+import type { Verdict } from "../../fit/verdict.ts";
+import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords } from "./words.ts";
 
 /** What has to pass an opening, by the measure that it is taken from. */
 const passing: Readonly<Record<string, string>> = {
@@ -22,12 +22,28 @@ const passing: Readonly<Record<string, string>> = {
   midThighGirth: "the middle of the thigh",
   thighGirth: "the thigh",
 };
-const openings: Readonly<Record<OpeningPlace, string>> = {
+const openings: Readonly<Record<OpeningName, string>> = {
   neck: "neck opening",
-  cuff: "sleeve opening",
-  hem: "leg opening",
   waist: "waist opening",
+  narrowest: "narrowest place",
+  sleeve: "sleeve opening",
+  wrist: "wrist opening",
+  hem: "hem",
+  leg: "leg opening",
+  ankle: "ankle opening",
 };
+const lengths = { hem: "Length", sleeve: "Sleeve length", leg: "Leg length" } as const;
+const lengthsToChange: Readonly<Record<LengthName, (verb: string, by: string) => string>> = {
+  hem: (verb, by) => `${verb} ${by} at the hem`,
+  sleeve: (verb, by) => `${verb} the sleeves ${by}`,
+  leg: (verb, by) => `${verb} the legs ${by}`,
+};
+/** What heights are instead of short and long. */
+const heights: Readonly<Partial<Record<Verdict, string>>> = {
+  "too short": "too low",
+  "too long": "too high",
+};
+
 function list(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? "";
   return `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
@@ -36,10 +52,14 @@ function list(names: readonly string[]): string {
 function reason(given: Reason): string {
   switch (given.kind) {
     case "measure": {
-      const { measure, verdict, by } = given;
+      const { measure, of, verdict, by } = given;
       if (verdict === "too close to call") return `${measure}: too close to call, measure it again`;
       if (verdict === "not known") return `${measure}: not known`;
-      return `${measure}: ${verdict}${by === undefined ? "" : ` by ${by}`}`;
+      const place = placeOf(measure);
+      if (verdict === "will not go on")
+        return `${place}: ${by === undefined ? "" : `${by} `}too ${of === "length" ? "short" : "small"}, ${verdict}`;
+      const how = of === "height" ? (heights[verdict] ?? verdict) : verdict;
+      return `${place}: ${how}${by === undefined ? "" : ` by ${by}`}`;
     }
     case "opening": {
       const { place, passes, verdict, by } = given;
@@ -65,15 +85,29 @@ function change(given: ChangeToMake): string {
     case "girth": {
       const { measure, isMore, amounts } = given;
       const verb = isMore ? "let out" : "take in";
-      if (!amounts) return `${verb} a little at the ${plain(measure)}`;
+      const place = plain(placeOf(measure));
+      if (!amounts) return `${verb} a little at the ${place}`;
       const { total, edges, perEdge } = amounts;
-      return `${verb} ${total} at the ${plain(measure)}, ${perEdge} at each of ${String(edges)} seam edges`;
+      return `${verb} ${total} at the ${place}, ${perEdge} at each of ${String(edges)} seam edges`;
     }
-    case "length":
-      return `${given.isMore ? "lengthen" : "shorten"} ${given.total === undefined ? "a little" : `by ${given.total}`} (${plain(given.measure)})`;
+    case "length": {
+      const { at, isMore, total, measure } = given;
+      const verb = isMore ? "lengthen" : "shorten";
+      const by = total === undefined ? "a little" : `by ${total}`;
+      return at === undefined ? `${verb} ${by} (${plain(measure)})` : lengthsToChange[at](verb, by);
+    }
+    case "width":
+      return `make it ${given.total ?? "a little"} ${given.isMore ? "wider" : "narrower"} (${plain(given.measure)})`;
+    case "height":
+      return `make it ${given.total ?? "a little"} ${given.isMore ? "higher" : "lower"} (${plain(given.measure)})`;
     case "opening":
       return `make the ${openings[given.place]} ${given.total ?? "a little"} larger`;
   }
+}
+
+/** The bust of a garment, rather than its bust girth. */
+function placeOf(term: string): string {
+  return term.replace(/ girth$/u, "");
 }
 
 function plain(term: string): string {
@@ -97,6 +131,9 @@ export const englishVerdicts: VerdictWords = {
     "too tight": "too tight",
     "will not go on": "will not go on",
   },
+  lengths,
+  littleShort: "a little short",
+  littleLong: "a little long",
   reason,
   change,
   list,

@@ -127,6 +127,9 @@ export const german: Words = {
   estimatedHere: "nur geschätzt, daher nicht angegeben",
   markedDoubtful: "wird noch geprüft",
   markedEstimated: "geschätzt",
+  markedListed: "aus einer Liste, nicht gemessen",
+  partlyInQuestion: "ohne eines, das noch geprüft wird",
+  partlyEstimated: "ohne eines, das nur geschätzt ist",
   rounded: (units) => `Alle Maße sind ungefähr: gerundet auf ${list(units)}.`,
   cautions: [
     "Bitte messen Sie Ihre eigene Figur nach: Ausgaben und Güsse unterscheiden sich.",
@@ -147,7 +150,7 @@ export const german: Words = {
     sortedDown: "sortiert, Größtes zuerst",
     shown: (shown, of) => `${String(shown)} von ${String(of)} Zeilen`,
     noneFound: "In dieser Tabelle steht keine Figur mit diesem Namen.",
-    draftedFor: "Gezeichnet für",
+    draftedFor: "Konstruiert für",
     noPatterns: "In dieser Tabelle sind keine Schnitte genannt.",
     notJudged: (pattern) => `${pattern} lässt sich noch nicht beurteilen.`,
     madeWith: "Mit Measure Book aus den eigenen Messungen der Herstellerin erstellt.",

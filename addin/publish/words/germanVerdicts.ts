@@ -1,5 +1,5 @@
-import type { OpeningPlace } from "../../chart/garmentClass.ts";
-import type { ChangeToMake, Reason, VerdictWords } from "./words.ts";
+import type { Verdict } from "../../fit/verdict.ts";
+import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords } from "./words.ts";
 
 /**
  * German terms of measures.
@@ -95,11 +95,21 @@ const passing: Readonly<Record<string, string>> = {
   midThighGirth: "die Mitte des Oberschenkels",
   thighGirth: "den Oberschenkel",
 };
-const openings: Readonly<Record<OpeningPlace, string>> = {
+const openings: Readonly<Record<OpeningName, string>> = {
   neck: "Halsöffnung",
-  cuff: "Ärmelöffnung",
-  hem: "Beinöffnung",
   waist: "Taillenöffnung",
+  narrowest: "engste Stelle",
+  sleeve: "Ärmelöffnung",
+  wrist: "Öffnung am Handgelenk",
+  hem: "Saum",
+  leg: "Beinöffnung",
+  ankle: "Öffnung an der Fessel",
+};
+const lengths = { hem: "Länge", sleeve: "Ärmellänge", leg: "Beinlänge" } as const;
+const lengthsToChange: Readonly<Record<LengthName, (by: string, verb: string) => string>> = {
+  hem: (by, verb) => `am Saum ${by} ${verb}`,
+  sleeve: (by, verb) => `die Ärmel ${by} ${verb}`,
+  leg: (by, verb) => `die Beine ${by} ${verb}`,
 };
 const verdicts = {
   fits: "passt",
@@ -114,6 +124,11 @@ const verdicts = {
   "will not go on": "lässt sich nicht anziehen",
 } as const;
 
+/** What heights are instead of short and long. */
+const heights: Readonly<Partial<Record<Verdict, string>>> = {
+  ...{ "too short": "zu niedrig", "too long": "zu hoch" },
+};
+
 function list(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? "";
   return `${names.slice(0, -1).join(", ")} und ${names.at(-1) ?? ""}`;
@@ -122,11 +137,14 @@ function list(names: readonly string[]): string {
 function reason(given: Reason): string {
   switch (given.kind) {
     case "measure": {
-      const { measure, verdict, by } = given;
+      const { measure, of, verdict, by } = given;
       if (verdict === "too close to call")
         return `${measure}: nicht sicher zu sagen, bitte noch einmal messen`;
       if (verdict === "not known") return `${measure}: nicht bekannt`;
-      return `${measure}: ${by === undefined ? "" : `${by} `}${verdicts[verdict]}`;
+      const amount = by === undefined ? "" : `${by} `;
+      if (verdict === "will not go on")
+        return `${measure}: ${amount}zu ${of === "length" ? "kurz" : "klein"}, ${verdicts[verdict]}`;
+      return `${measure}: ${amount}${(of === "height" ? heights[verdict] : undefined) ?? verdicts[verdict]}`;
     }
     case "opening": {
       const { place, passes, verdict, by } = given;
@@ -134,12 +152,12 @@ function reason(given: Reason): string {
       if (verdict === "too close to call")
         return `${openings[place]} für ${what}: nicht sicher zu sagen, bitte noch einmal messen`;
       if (verdict === "not known") return `${openings[place]} für ${what}: nicht bekannt`;
-      return `${openings[place]} ${by === undefined ? "" : `${by} `}zu klein für ${what}`;
+      return `${openings[place]} ${by === undefined ? "" : `${by} `}zu eng für ${what}`;
     }
     case "garment unknown":
       return `${given.measure}: es ist nicht gesagt, was das Kleidungsstück dort misst`;
     case "opening unknown":
-      return `${openings[given.place]}: über sie ist nicht genug gesagt`;
+      return `${openings[given.place]}: dazu ist nicht genug gesagt`;
     case "body unknown":
       return `nicht bekannt: ${list(given.measures)}`;
     case "nothing to judge by":
@@ -156,10 +174,18 @@ function change(given: ChangeToMake): string {
       const { total, edges, perEdge } = amounts;
       return `${measure}: ${total} ${how} machen, an jeder von ${String(edges)} Nahtkanten ${perEdge}`;
     }
-    case "length":
-      return `${given.measure}: ${given.total === undefined ? "etwas" : `um ${given.total}`} ${given.isMore ? "verlängern" : "kürzen"}`;
+    case "length": {
+      const { at, isMore, total, measure } = given;
+      const verb = isMore ? "verlängern" : "kürzen";
+      const by = total === undefined ? "etwas" : `um ${total}`;
+      return at === undefined ? `${measure}: ${by} ${verb}` : lengthsToChange[at](by, verb);
+    }
+    case "width":
+      return `${given.measure}: ${given.total ?? "etwas"} ${given.isMore ? "breiter" : "schmaler"} machen`;
+    case "height":
+      return `${given.measure}: ${given.total ?? "etwas"} ${given.isMore ? "höher" : "niedriger"} machen`;
     case "opening":
-      return `${openings[given.place]} ${given.total === undefined ? "etwas" : `um ${given.total}`} vergrößern`;
+      return `${openings[given.place]} ${given.total === undefined ? "etwas" : `um ${given.total}`} erweitern`;
   }
 }
 
@@ -169,11 +195,14 @@ export const germanVerdicts: VerdictWords = {
   inch: "Zoll",
   measure: (id) => measures[id],
   verdicts,
+  lengths,
+  littleShort: "etwas kurz",
+  littleLong: "etwas lang",
   reason,
   change,
   list,
   listing: {
-    draftedFor: (figure) => `Gezeichnet für ${figure}.`,
+    draftedFor: (figure) => `Konstruiert für ${figure}.`,
     fits: (names, isFirst) => `${isFirst ? "Passt" : "Passt auch"}: ${names}.`,
     change: (names) => `Passt mit einer Änderung: ${names}.`,
     unsure: (names) => `Erst messen: ${names}.`,

@@ -1,8 +1,17 @@
-import type { OpeningPlace } from "../../chart/garmentClass.ts";
+import type { MeasureKind } from "../../measures/measure.ts";
 import type { Verdict } from "../../fit/verdict.ts";
 import type { FitKind } from "../answers.ts";
 import type { PublishedLanguage } from "../publication.ts";
 import type { DecimalMark } from "../publishedLength.ts";
+
+/**
+ * An opening of a garment, as buyers call it: a skirt has a hem, trousers have legs, a glove and a sock end at wrist and ankle, and
+ * a dress has a narrowest place between neck and hem.
+ */
+export type OpeningName = "neck" | "waist" | "narrowest" | "sleeve" | "wrist" | "hem" | "leg" | "ankle";
+
+/** A length or width of a garment that is not called by the measure of the body. */
+export type LengthName = "hem" | "sleeve" | "leg";
 
 /** What stands in the way of a garment, or is not known about it. Amounts are texts with their unit, where they may be told. */
 export type Reason =
@@ -10,19 +19,20 @@ export type Reason =
       readonly kind: "measure";
       /** The term of the measure. */
       readonly measure: string;
+      readonly of: MeasureKind;
       readonly verdict: Verdict;
       readonly by: string | undefined;
     }
   | {
       readonly kind: "opening";
-      readonly place: OpeningPlace;
+      readonly place: OpeningName;
       /** Id of the measure that has to pass. */
       readonly passes: string;
       readonly verdict: Verdict;
       readonly by: string | undefined;
     }
   | { readonly kind: "garment unknown"; readonly measure: string }
-  | { readonly kind: "opening unknown"; readonly place: OpeningPlace }
+  | { readonly kind: "opening unknown"; readonly place: OpeningName }
   | { readonly kind: "body unknown"; readonly measures: readonly string[] }
   | { readonly kind: "nothing to judge by" };
 
@@ -36,12 +46,14 @@ export type ChangeToMake =
         { readonly total: string; readonly edges: number; readonly perEdge: string } | undefined;
     }
   | {
-      readonly kind: "length";
+      readonly kind: "length" | "width" | "height";
       readonly measure: string;
+      /** Where the change is made, for lengths that have a place of their own. */
+      readonly at: LengthName | undefined;
       readonly isMore: boolean;
       readonly total: string | undefined;
     }
-  | { readonly kind: "opening"; readonly place: OpeningPlace; readonly total: string | undefined };
+  | { readonly kind: "opening"; readonly place: OpeningName; readonly total: string | undefined };
 
 /** The words of verdicts, in one language: what a cell needs. Names and amounts arrive as text. */
 export interface VerdictWords {
@@ -52,6 +64,11 @@ export interface VerdictWords {
   /** The term of a measure, by the dictionary’s id; undefined for one that this language does not name. */
   measure(id: string): string | undefined;
   readonly verdicts: Readonly<Record<Verdict, string>>;
+  /** The length of a garment where it is not called by the measure of the body. */
+  readonly lengths: Readonly<Record<LengthName, string>>;
+  /** What is said of a length that can be worn, but is off. */
+  readonly littleShort: string;
+  readonly littleLong: string;
   reason(reason: Reason): string;
   change(change: ChangeToMake): string;
   /** “A, B and C” */
@@ -84,6 +101,10 @@ export interface Words extends VerdictWords {
   readonly estimatedHere: string;
   readonly markedDoubtful: string;
   readonly markedEstimated: string;
+  readonly markedListed: string;
+  /** Of a row of several figures, where a reading of one of them is left out. */
+  readonly partlyInQuestion: string;
+  readonly partlyEstimated: string;
   rounded(units: readonly string[]): string;
   readonly cautions: readonly string[];
   readonly page: PageWords;
