@@ -5,7 +5,7 @@ import { checkChart } from "./checkChart.ts";
 import type { Flag, FlagKind } from "./flag.ts";
 
 /** Flags that say nothing against a reading. */
-const notes: ReadonlySet<FlagKind> = new Set([
+export const notes: ReadonlySet<FlagKind> = new Set([
   "unlike the other figures",
   "one name, two rows",
   "same readings, two names",

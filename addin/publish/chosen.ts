@@ -1,6 +1,7 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import { figureIndex, figureKey, measureColumn } from "../chart/find.ts";
-import type { Flag, FlagKind } from "../checking/flag.ts";
+import { notes } from "../checking/doubts.ts";
+import type { Flag } from "../checking/flag.ts";
 import { findMeasure } from "../measures/dictionary.ts";
 import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
@@ -9,13 +10,6 @@ import type { Publication } from "./publication.ts";
 
 /** Why a reading is not published as it stands. */
 export type Doubt = "doubtful" | "estimated";
-
-/** Flags that say nothing against a reading of their own. */
-const aboutNames: readonly FlagKind[] = [
-  "one name, two rows",
-  "same readings, two names",
-  "unlike the other figures",
-];
 
 /** The measures that buyers ask for first, in the order of a chart; the usual ones of those that a chart has. */
 const usualMeasures = [
@@ -31,21 +25,28 @@ const usualMeasures = [
 ];
 
 /**
- * The figures that are published, as places in the chart.
+ * The figures that are published, as places in the chart: those named one by one and with their bodies, as far as they have one
+ * of the words of every column that is named.
  *
+ * @param groups the number of the body of each figure of the chart
  * @throws {InputError} when a figure is not in the chart, or none is left
  */
-export function chosenFigures(chart: Chart, { figures, where }: Publication): readonly number[] {
+export function chosenFigures(
+  chart: Chart,
+  { figures, bodies, where }: Publication,
+  groups: readonly number[],
+): readonly number[] {
   const named = new Set(figures.map((name) => figureIndex(chart, name)));
+  const grouped = new Set(bodies.map((name) => groups[figureIndex(chart, name)]));
+  const isNamed = (figure: number): boolean =>
+    figures.length + bodies.length === 0 || named.has(figure) || grouped.has(groups[figure]);
+  const columns = [...new Set(where.map(({ heading }) => headingKey(heading)))].map((key) => ({
+    values: chart.attributes.find((each) => headingKey(each.heading) === key)?.values,
+    words: where.filter(({ heading }) => headingKey(heading) === key).map(({ value }) => figureKey(value)),
+  }));
   const applies = (figure: number): boolean =>
-    where.length === 0 ||
-    where.some(({ heading, value }) => {
-      const column = chart.attributes.find((each) => headingKey(each.heading) === headingKey(heading));
-      return column !== undefined && figureKey(column.values[figure] ?? "") === figureKey(value);
-    });
-  const chosen = chart.figures.flatMap((_, at) =>
-    (figures.length === 0 || named.has(at)) && applies(at) ? [at] : [],
-  );
+    columns.every(({ values, words }) => values && words.includes(figureKey(values[figure] ?? "")));
+  const chosen = chart.figures.flatMap((_, at) => (isNamed(at) && applies(at) ? [at] : []));
   if (chosen.length > 0) return chosen;
   const asked = where.map(({ heading, value }) => quote(`${heading} = ${value}`)).join(" or ");
   throw new InputError(
@@ -90,8 +91,11 @@ export function doubtsOf(chart: Chart, flags: readonly Flag[]): Doubts {
       }
     }
   }
+  for (const column of chart.measures)
+    for (const [figure, origin] of column.origins ?? [])
+      if (origin === "estimated") doubt(column, figure, "estimated");
   for (const flag of flags) {
-    if (aboutNames.includes(flag.kind)) continue;
+    if (notes.has(flag.kind)) continue;
     for (const { row, column: at } of [flag, ...flag.corrections]) {
       const column = chart.measures.find(({ position }) => position === at);
       const figure = chart.rows.indexOf(row);
@@ -127,9 +131,10 @@ export function partOf(chart: Chart, figures: readonly number[]): Chart {
   return {
     figures: figures.map((at) => chart.figures[at] ?? ""),
     rows: figures.map((at) => chart.rows[at] ?? 0),
-    measures: chart.measures.map((column) => ({
+    measures: chart.measures.map(({ origins, ...column }) => ({
       ...column,
       mm: Float64Array.from(figures, (at) => column.mm[at] ?? Number.NaN),
+      ...(origins && { origins: originsAt(origins, figures) }),
     })),
     attributes: chart.attributes.map((column) => ({
       ...column,
@@ -137,4 +142,13 @@ export function partOf(chart: Chart, figures: readonly number[]): Chart {
     })),
     problems: [],
   };
+}
+
+function originsAt<T>(origins: ReadonlyMap<number, T>, figures: readonly number[]): ReadonlyMap<number, T> {
+  return new Map(
+    figures.flatMap((figure, at) => {
+      const origin = origins.get(figure);
+      return origin === undefined ? [] : [[at, origin] as const];
+    }),
+  );
 }

@@ -30,9 +30,11 @@ export const publicationSchema = z.object({
   /** One or two, side by side. */
   units: z.array(z.enum(publishedUnits)).min(1).max(2).readonly(),
   rounding: z.enum(roundings),
-  /** Names of figures; none are all. */
+  /** Names of figures; none are all, unless bodies are named. */
   figures: z.array(z.string()).readonly(),
-  /** Only figures to which one of these applies; none are all. */
+  /** Names of figures that are published with all who share their body, those that come later too. */
+  bodies: z.array(z.string()).readonly().default([]),
+  /** Only figures to which one of these applies, of every column that is named; none are all. */
   where: z.array(whereSchema).readonly(),
   /** Headings or names of measures; none are the usual ones of those that the chart has. */
   measures: z.array(z.string()).readonly(),
@@ -64,6 +66,7 @@ export const usualPublication: Publication = {
   units: ["mm", "inches in sixteenths"],
   rounding: "as measured",
   figures: [],
+  bodies: [],
   where: [],
   measures: [],
   sharedRows: true,

@@ -25,6 +25,7 @@ const settings: readonly Setting[] = [
   { key: "units", name: "Unit", kind: "list", choices: publishedUnits },
   { key: "rounding", name: "Rounded", kind: "text", choices: roundings },
   { key: "figures", name: "Figure", kind: "list" },
+  { key: "bodies", name: "All with the body of", kind: "list" },
   { key: "where", name: "Figures where", kind: "where" },
   { key: "measures", name: "Measure", kind: "list" },
   { key: "patterns", name: "Pattern", kind: "patterns" },

@@ -13,15 +13,17 @@ import type { MeasureKind } from "../measures/measure.ts";
 import type { ReadingError } from "../measures/readingError.ts";
 import { mmPerUnit } from "../measures/units.ts";
 import { columnsOfZone } from "../similarity/columns.ts";
-import { sharedBodyGroups } from "../similarity/groups.ts";
 import { apart, isWithin } from "../similarity/pair.ts";
 import type { PairAnswer } from "./answers.ts";
 import { answerPair } from "./answers.ts";
+import type { PublishedBodies } from "./bodies.ts";
+import { groupsOf, publishedBodies } from "./bodies.ts";
 import type { Doubts } from "./chosen.ts";
 import { chosenColumns, chosenFigures, doubtsOf, partOf, withoutDoubts } from "./chosen.ts";
 import type { Publication, PublishedUnit } from "./publication.ts";
 import { publishedLength, stepMm, wholeSteps, withUnit } from "./publishedLength.ts";
 import { isolated, tellingOf } from "./telling.ts";
+import { englishVerdicts } from "./words/englishVerdicts.ts";
 import { wordsOf } from "./words/wordsOf.ts";
 import type { BodyPart, Words } from "./words/words.ts";
 
@@ -94,6 +96,8 @@ export interface Published {
   readonly notJudged: readonly string[];
   /** For the maker, in English: readings that are left out, and why. */
   readonly leftOut: readonly string[];
+  /** For the maker, in English: where bodies rest on readings that are left out. */
+  readonly aboutBodies: readonly string[];
 }
 
 /** A publication, with what the fit page works with: judged without the readings that are not published. */
@@ -122,7 +126,8 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
   const words = wordsOf(publication.language);
   const doubts = doubtsOf(chart, flags);
   const sound = withoutDoubts(chart, doubts, publication);
-  const places = chosenFigures(chart, publication);
+  const groups = groupsOf(chart, tolerances);
+  const places = chosenFigures(chart, publication, groups);
   if (places.length > mostFigures)
     throw new InputError(
       `${String(places.length)} figures are too many for one chart: at most ${String(mostFigures)}. Publish one line or maker at a time.`,
@@ -133,7 +138,8 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
     part,
     columns: chosenColumns(part, { ...publication, measures: columns.map(({ heading }) => heading) }),
   };
-  const groups = bodiesOf(part, tolerances);
+  const found = publishedBodies(groups, sound, places, tolerances);
+  const bodies = found.bodies.map((body) => body.map((place) => places.indexOf(place)));
   const fitting = prepareFitting(from.patterns?.patterns ?? [], sound, {
     rules: from.rules,
     readingError: from.readingError,
@@ -161,11 +167,11 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
       howToTake: words.howToTake(column.key),
     })),
     figures: part.figures,
-    rows: rowsOf(groups, part, publication.sharedRows).map((members) => ({
+    rows: rowsOf(bodies, part, publication.sharedRows).map((members) => ({
       names: members.map((at) => part.figures[at] ?? ""),
       cells: given.columns.map((_, c) => cellOf(c, members)),
     })),
-    bodies: groups
+    bodies: bodies
       .filter(({ length }) => length > 1)
       .map((members) => bodyWords(members, part, words, tolerances)),
     patterns: patternPlaces.map((p) =>
@@ -173,6 +179,7 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
     ),
     notJudged: notJudged(from.patterns, publication),
     leftOut: leftOutWords(chart, places, doubts, publication),
+    aboutBodies: bodiesInDoubt(chart, found),
   };
   return {
     published,
@@ -236,26 +243,13 @@ function notJudged(table: PatternTable | undefined, { patterns }: Publication): 
   return codes.filter(isChosen);
 }
 
-/** Groups of figures that share a body, as places in the part; each figure by itself where they cannot be compared. */
-function bodiesOf(part: Chart, tolerances: ToleranceTable | undefined): readonly (readonly number[])[] {
-  const columns = columnsOfZone(part, "body", tolerances);
-  if (columns.length === 0) return part.figures.map((_, at) => [at]);
-  const members = new Map<number, number[]>();
-  sharedBodyGroups(part, columns).forEach(({ group }, at) => {
-    const group_ = members.get(group);
-    if (group_) group_.push(at);
-    else members.set(group, [at]);
-  });
-  return [...members.values()];
-}
-
 /** Rows in the order of the chart: bodies with all their names where that is asked for. */
 function rowsOf(
-  groups: readonly (readonly number[])[],
+  bodies: readonly (readonly number[])[],
   part: Chart,
   sharedRows: boolean,
 ): readonly (readonly number[])[] {
-  return sharedRows ? groups : part.figures.map((_, at) => [at]);
+  return sharedRows ? bodies : part.figures.map((_, at) => [at]);
 }
 
 const bodyParts: readonly BodyPart[] = ["head", "hands", "feet"];
@@ -310,8 +304,17 @@ function cellMaker(
     const least = Math.min(...lengths);
     const most = Math.max(...lengths);
     const remarks = [
-      publication.flagged && doubted.includes("doubtful") ? words.markedDoubtful : "",
-      publication.estimated && doubted.includes("estimated") ? words.markedEstimated : "",
+      !doubted.includes("doubtful")
+        ? ""
+        : publication.flagged
+          ? words.markedDoubtful
+          : words.partlyInQuestion,
+      !doubted.includes("estimated")
+        ? ""
+        : publication.estimated
+          ? words.markedEstimated
+          : words.partlyEstimated,
+      members.some((at) => column.origins?.get(at) === "from a list") ? words.markedListed : "",
     ].filter((remark) => remark !== "");
     return {
       texts: publication.units.map((unit) => {
@@ -362,4 +365,23 @@ function leftOutWords(
         : [];
     }),
   );
+}
+
+function bodiesInDoubt(chart: Chart, { heldApart, mayBeOne }: PublishedBodies): readonly string[] {
+  const names = (places: readonly number[]): string =>
+    englishVerdicts.list(places.map((at) => chart.figures[at] ?? ""));
+  const headings = (keys: readonly string[]): string =>
+    englishVerdicts.list(
+      chart.measures.filter(({ key }) => keys.includes(key)).map(({ heading }) => heading),
+    );
+  return [
+    ...heldApart.map(
+      ({ figure, others, lacking }) =>
+        `${names([figure])} has the body of ${names(others)} in Groups, but stands alone here: ${lacking.length === 0 ? "too many of its readings are" : `${headings(lacking)} is`} held back.`,
+    ),
+    ...mayBeOne.map(
+      (figures) =>
+        `${names(figures)} are told apart, here as in Groups, by readings alone that are held back: confirm or mend these.`,
+    ),
+  ];
 }

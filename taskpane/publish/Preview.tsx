@@ -26,8 +26,8 @@ const mostListed = 12;
 export function Preview({ work: { published } }: { readonly work: PublicationAtWork }): ReactNode {
   const styles = useStyles();
   const { goTo } = useSession();
-  const { title, figures, rows, columns, patterns, bodies, leftOut, notJudged, unitHeadings, publication } =
-    published;
+  const { title, figures, rows, columns, patterns, bodies, leftOut, aboutBodies, notJudged } = published;
+  const { unitHeadings, publication } = published;
   const kinds = fitKinds.map((kind) => ({
     kind,
     count: patterns.reduce(
@@ -46,7 +46,8 @@ export function Preview({ work: { published } }: { readonly work: PublicationAtW
       <h2 className={styles.title}>{title}</h2>
       <p className={styles.text}>
         {about}, in {publication.language}.{" "}
-        {bodies.length > 0 && `${count(bodies.length, "body is", "bodies are")} shared by several of them.`}
+        {bodies.length > 0 &&
+          `${count(bodies.length, "body is", "bodies are")} shared by several of them, as in Groups.`}
       </p>
       <PlainTable
         label="The first rows of the chart"
@@ -106,6 +107,11 @@ export function Preview({ work: { published } }: { readonly work: PublicationAtW
             </Link>
             , or publish them with a mark.
           </p>
+          {aboutBodies.map((line) => (
+            <p key={line} className={styles.text}>
+              {line}
+            </p>
+          ))}
           <ul className={styles.list}>
             {leftOut.slice(0, mostListed).map((line) => (
               <li key={line}>{line}</li>

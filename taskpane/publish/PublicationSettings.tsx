@@ -1,7 +1,10 @@
 import { Checkbox, Field, Input, Textarea, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useId, useMemo } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { PatternTable } from "../../addin/chart/pattern.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import { groupsOf } from "../../addin/publish/bodies.ts";
 import type { Publication, PublishedUnit } from "../../addin/publish/publication.ts";
 import { languages, publishedUnits, roundings } from "../../addin/publish/publication.ts";
 import { wordsOf } from "../../addin/publish/words/wordsOf.ts";
@@ -10,27 +13,38 @@ import { Disclosure } from "../ui/Disclosure.tsx";
 import { count } from "../ui/words.ts";
 
 const useStyles = makeStyles({
-  list: { display: "flex", flexDirection: "column", maxHeight: "280px", overflowY: "auto" },
+  list: {
+    display: "flex",
+    flexDirection: "column",
+    flexShrink: 0,
+    maxHeight: "280px",
+    overflowX: "hidden",
+    overflowY: "auto",
+    overflowWrap: "anywhere",
+  },
   text: { margin: 0 },
 });
 
 const nowhere = "";
 
-/** What is published, folded: each part says in one line how it stands. */
-export function PublicationSettings(props: {
+interface SettingsProps {
   readonly chart: Chart;
   readonly patterns: PatternTable | undefined;
+  readonly tolerances: ToleranceTable | undefined;
   readonly publication: Publication;
   readonly onChange: (publication: Publication) => void;
-}): ReactNode {
-  const { chart, patterns, publication, onChange } = props;
+}
+
+/** What is published, folded: each part says in one line how it stands. */
+export function PublicationSettings(props: SettingsProps): ReactNode {
+  const { chart, patterns, tolerances, publication, onChange } = props;
   const set = (part: Partial<Publication>): void => {
     onChange({ ...publication, ...part });
   };
   return (
     <>
       <Heading publication={publication} set={set} />
-      <WhichFigures chart={chart} publication={publication} set={set} />
+      <WhichFigures chart={chart} tolerances={tolerances} publication={publication} set={set} />
       <WhichMeasures chart={chart} publication={publication} set={set} />
       <UnitsPart publication={publication} set={set} />
       {patterns && <WhichPatterns patterns={patterns} publication={publication} set={set} />}
@@ -75,53 +89,93 @@ function Heading({ publication, set }: PartProps): ReactNode {
   );
 }
 
-function WhichFigures({ chart, publication, set }: PartProps & { readonly chart: Chart }): ReactNode {
+function WhichFigures(props: PartProps & Pick<SettingsProps, "chart" | "tolerances">): ReactNode {
   const styles = useStyles();
-  const { figures, where } = publication;
+  const { chart, tolerances, publication, set } = props;
+  const { figures, bodies, where } = publication;
+  const groups = useMemo(() => namedGroups(chart, tolerances), [chart, tolerances]);
   const columns = chart.attributes.filter(({ values }) => mayGroup(values));
-  const [first] = where;
-  const column = columns.find(({ heading }) => heading === first?.heading);
-  const words = [...new Set(column?.values ?? [])].filter((word) => word !== "");
+  const named = new Set(where.map(({ heading }) => heading));
+  const left = columns.filter(({ heading }) => !named.has(heading));
+  const isBody = ({ members }: NamedGroup): boolean => members.some((name) => bodies.includes(name));
   const says = [
-    figures.length === 0 ? (first ? "" : "all") : count(figures.length, "figure"),
+    figures.length > 0 ? count(figures.length, "figure") : "",
+    bodies.length > 0 ? count(groups.filter(isBody).length, "body", "bodies") : "",
+    figures.length + bodies.length + where.length === 0 ? "all" : "",
     ...where.map(({ heading, value }) => `${heading} ${value}`),
   ].filter((text) => text !== "");
   return (
     <Disclosure title="Figures" says={says.join(", ")}>
-      <Choice
-        label="Only those of one kind"
-        value={first?.heading ?? nowhere}
-        options={[
-          [nowhere, "No, of every kind"],
-          ...columns.map(({ heading }) => [heading, `By ${heading}`] as const),
-        ]}
-        onChoose={(heading) => {
-          const value = columns.find((each) => each.heading === heading)?.values.find((word) => word !== "");
-          set({ where: value === undefined ? [] : [{ heading, value }] });
-        }}
-      />
-      {column && (
-        <TickList
-          label={column.heading}
-          names={words}
-          isTicked={(word) => where.some(({ value }) => value === word)}
-          onTick={(word, isOn) => {
-            const others = where.filter(({ value }) => value !== word);
-            set({ where: isOn ? [...others, { heading: column.heading, value: word }] : others });
+      {columns
+        .filter(({ heading }) => named.has(heading))
+        .map(({ heading, values }) => (
+          <TickList
+            key={heading}
+            title={`Only of this ${heading}:`}
+            names={values.filter((word) => word !== "")}
+            isTicked={(word) => where.some((each) => each.heading === heading && each.value === word)}
+            onTick={(word, isOn) => {
+              const others = where.filter((each) => each.heading !== heading || each.value !== word);
+              set({ where: isOn ? [...others, { heading, value: word }] : others });
+            }}
+          />
+        ))}
+      {left.length > 0 && (
+        <Choice
+          label={named.size === 0 ? "Only those of one kind" : "And of another kind"}
+          value={nowhere}
+          options={[
+            [nowhere, named.size === 0 ? "No, of every kind" : "No other"],
+            ...left.map(({ heading }) => [heading, `By ${heading}`] as const),
+          ]}
+          onChoose={(heading) => {
+            const value = left.find((each) => each.heading === heading)?.values.find((word) => word !== "");
+            if (value !== undefined) set({ where: [...where, { heading, value }] });
           }}
         />
       )}
-      <p className={styles.text}>One by one; none ticked is all of them:</p>
+      {groups.length > 0 && (
+        <TickList
+          title="Everybody who shares a body:"
+          names={groups.map(({ members: [first = ""] }) => first)}
+          nameOf={(first) => groups.find(({ members }) => members[0] === first)?.members.join(", ") ?? first}
+          isTicked={(first) => groups.some((group) => group.members[0] === first && isBody(group))}
+          onTick={(first, isOn) => {
+            const group = groups.find(({ members }) => members[0] === first);
+            const others = bodies.filter((name) => group?.members.includes(name) !== true);
+            set({ bodies: isOn ? [...others, first] : others });
+          }}
+        />
+      )}
       <TickList
-        label="Figures"
+        title="One by one:"
         names={chart.figures}
         isTicked={(name) => figures.includes(name)}
         onTick={(name, isOn) => {
           set({ figures: isOn ? [...figures, name] : figures.filter((each) => each !== name) });
         }}
       />
+      <p className={styles.text}>
+        Where no body and no figure is ticked, all are published{where.length > 0 ? " of that kind" : ""}.
+      </p>
     </Disclosure>
   );
+}
+
+interface NamedGroup {
+  readonly members: readonly string[];
+}
+
+/** The bodies of several figures, as Groups has them; none where the tolerances forbid it, which is said elsewhere. */
+function namedGroups(chart: Chart, tolerances: ToleranceTable | undefined): readonly NamedGroup[] {
+  try {
+    const groups = groupsOf(chart, tolerances);
+    return [...new Set(groups)]
+      .map((group) => ({ members: chart.figures.filter((_, at) => groups[at] === group) }))
+      .filter(({ members }) => members.length > 1);
+  } catch {
+    return [];
+  }
 }
 
 /** A column of text sets figures apart when several share a word. */
@@ -138,7 +192,7 @@ function WhichMeasures({ chart, publication, set }: PartProps & { readonly chart
       says={measures.length === 0 ? "the usual ones" : count(measures.length, "measure")}
     >
       <TickList
-        label="Measures; none ticked are the usual ones"
+        title="None ticked are the usual ones:"
         names={chart.measures.map(({ heading }) => heading)}
         isTicked={(name) => measures.includes(name)}
         onTick={(name, isOn) => {
@@ -215,7 +269,7 @@ function WhichPatterns({
   return (
     <Disclosure title="Patterns" says={says}>
       <TickList
-        label="Patterns"
+        title="Patterns to name:"
         names={codes}
         nameOf={(code) => [code, known.find((each) => each.code === code)?.title].filter(Boolean).join(" ")}
         isTicked={isNamed}
@@ -302,26 +356,32 @@ function Tick(props: {
 }
 
 function TickList(props: {
-  readonly label: string;
+  readonly title: string;
   readonly names: readonly string[];
   readonly nameOf?: (name: string) => string;
   readonly isTicked: (name: string) => boolean;
   readonly onTick: (name: string, isOn: boolean) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { label, names, nameOf = (name) => name, isTicked, onTick } = props;
+  const id = useId();
+  const { title, names, nameOf = (name) => name, isTicked, onTick } = props;
   return (
-    <div className={styles.list} role="group" aria-label={label}>
-      {[...new Set(names)].map((name) => (
-        <Checkbox
-          key={name}
-          label={nameOf(name)}
-          checked={isTicked(name)}
-          onChange={(_, data) => {
-            onTick(name, data.checked === true);
-          }}
-        />
-      ))}
-    </div>
+    <>
+      <p id={id} className={styles.text}>
+        {title}
+      </p>
+      <div className={styles.list} role="group" aria-labelledby={id}>
+        {[...new Set(names)].map((name) => (
+          <Checkbox
+            key={name}
+            label={nameOf(name)}
+            checked={isTicked(name)}
+            onChange={(_, data) => {
+              onTick(name, data.checked === true);
+            }}
+          />
+        ))}
+      </div>
+    </>
   );
 }

@@ -156,6 +156,7 @@ export function PublishSection(): ReactNode {
           <PublicationSettings
             chart={found.chart}
             patterns={found.patterns}
+            tolerances={found.tolerances}
             publication={publication}
             onChange={setChosen}
           />

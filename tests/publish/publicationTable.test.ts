@@ -21,6 +21,7 @@ const publications: fc.Arbitrary<Publication> = fc.record({
   where: fc.array(fc.record({ heading: name, value: name })),
   measures: fc.uniqueArray(name),
   patterns: fc.option(fc.uniqueArray(name), { nil: undefined }),
+  bodies: fc.uniqueArray(name),
   sharedRows: fc.boolean(),
   flagged: fc.boolean(),
   estimated: fc.boolean(),
