@@ -3,6 +3,8 @@ import { inOrder } from "./linkage.ts";
 import { sweepOrder, withRounding } from "./neighbours.ts";
 import type { Readings } from "./pair.ts";
 import { isKnown, isWithin, roundDistance } from "./pair.ts";
+import type { RoughBounds } from "./roughBounds.ts";
+import { abreast, bothNear, fillOwn, roughBounds, widen } from "./roughBounds.ts";
 
 /**
  * The joins of complete linkage by the worst difference in tolerances, up to a reach, without the distances of all pairs.
@@ -10,8 +12,9 @@ import { isKnown, isWithin, roundDistance } from "./pair.ts";
  * A group is as far from another as its farthest member. A difference in tolerances grows with the difference in mm, so in each
  * measure that is the smallest reading of one group against the largest of the other: the smallest and the largest
  * readings of a group are all that has to be kept of it. The groups stand in the order of one measure, and a search for the
- * nearest goes outwards from a group only as far as the nearest found so far allows; every member of a group within reach is
- * within reach of every member of the other, so that one member of each can stand for its group there.
+ * nearest looks only at those that are in it within the nearest found so far; every member of a group within reach is
+ * within reach of every member of the other, so that one member of each can stand for its group there. Whole numbers tell which of
+ * these are surely too far, see `roughBounds`.
  *
  * The joins are those of the nearest-neighbour chain, see `nearestNeighbourChain`, with equals in the same order. Time grows with
  * the pairs of groups that are near in that measure; memory with the number of figures.
@@ -24,27 +27,42 @@ import { isKnown, isWithin, roundDistance } from "./pair.ts";
 export function completeJoins(readings: Readings, reach = Infinity): readonly Join[] {
   const groups = start(readings, reach);
   const joins: Join[] = [];
-  const chain: number[] = [];
+  const chain: Link[] = [];
   for (;;) {
     if (chain.length === 0) {
       const first = groups.next[groups.size]!;
       if (first === groups.size) return joins.sort(inOrder);
-      chain.push(first);
+      chain.push({ slot: first, fromPrevious: reach, near: undefined });
     }
     const tip = chain.at(-1)!;
-    const previous = chain.at(-2);
-    const nearest = nearestTo(tip, previous, reach, groups);
+    const previous = chain.at(-2)?.slot;
+    const nearest = nearestTo(tip, previous, groups);
     if (nearest.slot < 0) {
       chain.pop();
-      remove(tip, groups);
+      remove(tip.slot, groups);
     } else if (nearest.slot === previous) {
       chain.length -= 2;
-      joins.push(join(tip, previous, nearest.distance, groups));
+      joins.push(join(tip.slot, previous, nearest.distance, groups));
     } else {
-      chain.push(nearest.slot);
+      chain.push({ slot: nearest.slot, fromPrevious: nearest.distance, near: undefined });
     }
   }
 }
+
+/** A group of the chain. */
+interface Link {
+  readonly slot: number;
+  /** How far it is from the one before it in the chain; the reach for the first. */
+  readonly fromPrevious: number;
+  /**
+   * All that were as near to it as the one before it in the chain, once they have been looked for. Groups only ever come to be farther
+   * apart, so that nothing else can be nearer to it while it is in the chain.
+   */
+  near: readonly number[] | undefined;
+}
+
+/** A longer list is not kept: in a long chain they could take more memory than all pairs. */
+const mostKept = 100;
 
 /** The groups that can still be joined, each in a slot. Slots stand in the order of the sweep. */
 interface Groups {
@@ -56,55 +74,56 @@ interface Groups {
   readonly before: Int32Array;
   /** Where the slots begin that have no reading of the measure by which they are sorted. */
   readonly sorted: number;
-  /** The measure by which slots are sorted, and two that tell most of the others apart: readings that lie close together in memory. */
-  readonly keys: readonly [Key, Key, Key];
-  /** The smallest and the largest reading of each group, slot by slot, columns in the order of the sweep; NaN where it has none. */
+  /** By slot the reading of that measure; of a group, that of one member. */
+  readonly along: Float64Array;
+  readonly alongFloorMm: number;
+  readonly alongHalfShare: number;
+  /** The smallest and the largest reading of each group, slot by slot; NaN where it has none. */
   readonly low: Float64Array;
   readonly high: Float64Array;
   readonly floorMm: Float64Array;
   readonly halfShare: Float64Array;
+  /** The same roughly, to pass over those that are surely too far. */
+  readonly rough: RoughBounds;
+  /** Of the group that is being looked from, see `fillOwn`. */
+  readonly own: Int32Array;
   readonly lowestItem: Int32Array;
   readonly gaps: Gaps | undefined;
-  /** False where no tolerance is a percentage of the reading. */
-  readonly hasShares: boolean;
-}
-
-interface Key {
-  /** By slot; of a group, that of one member. */
-  readonly mm: Float64Array;
-  readonly floorMm: number;
-  readonly halfShare: number;
 }
 
 function start(readings: Readings, reach: number): Groups {
   const { size, width, mm, floorMm, halfShare } = readings;
   const { column, columns: telling, figures, sorted } = sweepOrder(readings, reach);
-  const first = Int32Array.of(column, ...telling.subarray(0, 2));
-  // What the keys have told need not be asked of all the readings but at last.
-  const columns = Int32Array.of(...telling.filter((c) => !first.includes(c)), ...new Set(first));
-  const inOrder = new Float64Array(size * width);
-  for (let slot = 0, at = 0; slot < size; slot++) {
-    for (let c = 0; c < width; c++, at++) inOrder[at] = mm[figures[slot]! * width + columns[c]!]!;
+  // What the order has told need not be asked again but at last.
+  const columns = Int32Array.of(
+    ...telling.filter((c) => c !== column),
+    ...telling.filter((c) => c === column),
+  );
+  const low = new Float64Array(size * width);
+  const along = new Float64Array(size);
+  for (let slot = 0; slot < size; slot++) {
+    const from = figures[slot]! * width;
+    for (let c = 0, at = slot * width; c < width; c++, at++) low[at] = mm[from + columns[c]!]!;
+    along[slot] = mm[from + column]!;
   }
-  const keyOf = (c = 0): Key => ({
-    mm: Float64Array.from(figures, (figure) => mm[figure * width + c] ?? Number.NaN),
-    floorMm: floorMm[c] ?? 0,
-    halfShare: halfShare[c] ?? 0,
-  });
+  const rough = roughBounds(readings, figures, columns);
   return {
     size,
     width,
     next: Int32Array.from({ length: size + 1 }, (_, slot) => (slot + 1) % (size + 1)),
     before: Int32Array.from({ length: size + 1 }, (_, slot) => (slot + size) % (size + 1)),
     sorted,
-    keys: [keyOf(column), keyOf(telling[0]), keyOf(telling[1])],
-    low: inOrder,
-    high: inOrder.slice(),
+    along,
+    alongFloorMm: floorMm[column] ?? 0,
+    alongHalfShare: halfShare[column] ?? 0,
+    low,
+    high: low.slice(),
     floorMm: Float64Array.from(columns, (c) => floorMm[c]!),
     halfShare: Float64Array.from(columns, (c) => halfShare[c]!),
+    rough,
+    own: new Int32Array(Math.ceil(width / abreast) * abreast),
     lowestItem: figures,
     gaps: gapsOf(readings, figures),
-    hasShares: halfShare.some((share) => share > 0),
   };
 }
 
@@ -125,58 +144,148 @@ interface Nearest {
 /**
  * The nearest other group within reach, of equals the one with the lowest item; slot −1 when there is none.
  *
- * @param guess a group that may be near, to be looked at first
+ * @param previous the group before it in the chain
  */
-function nearestTo(tip: number, guess: number | undefined, reach: number, groups: Groups): Nearest {
+function nearestTo(link: Link, previous: number | undefined, groups: Groups): Nearest {
   const { size, sorted, next, before } = groups;
-  const nearest = { slot: -1, distance: reach, limit: withRounding(reach) };
-  if (guess !== undefined) consider(guess, tip, nearest, groups);
-  if (tip < sorted) {
-    scan(tip, before[tip]!, before, true, nearest, groups);
-    scan(tip, next[tip]!, next, true, nearest, groups);
-    // Those without a reading stand at the end.
-    for (let slot = before[size]!; slot !== size && slot >= sorted; slot = before[slot]!) {
-      consider(slot, tip, nearest, groups);
-    }
-  } else {
-    scan(tip, before[tip]!, before, false, nearest, groups);
-    scan(tip, next[tip]!, next, false, nearest, groups);
+  const tip = link.slot;
+  const nearest: Nearest = {
+    slot: previous ?? -1,
+    distance: link.fromPrevious,
+    limit: withRounding(link.fromPrevious),
+  };
+  if (link.near) {
+    for (const slot of link.near) if (next[before[slot]!] === slot) consider(slot, tip, nearest, groups);
+    return nearest;
   }
+  const near: number[] | undefined = previous === undefined ? undefined : [];
+  const search: Search = { tip, limit: nearest.limit, nearest, near };
+  fillOwn(groups.rough, tip, search.limit, groups.own);
+  if (tip < sorted) {
+    const begin = beginOf(tip, search.limit, groups);
+    const end = endOf(tip, search.limit, groups);
+    scan(before[tip]!, before, begin, end, search, groups);
+    scan(next[tip]!, next, begin, end, search, groups);
+    scan(before[size]!, before, sorted, size, search, groups);
+  } else {
+    scan(before[tip]!, before, 0, size, search, groups);
+    scan(next[tip]!, next, 0, size, search, groups);
+  }
+  if (near && near.length <= mostKept) link.near = near;
   return nearest;
 }
 
-/** Looks along a list of slots; where they are in order, as far as the nearest so far allows. */
+/** The first slot that is within the limit by the measure of their order. */
+function beginOf(tip: number, limit: number, groups: Groups): number {
+  let begin = 0;
+  let within = tip;
+  while (begin < within) {
+    const middle = (begin + within) >> 1;
+    if (isBeyond(tip, middle, limit, groups)) begin = middle + 1;
+    else within = middle;
+  }
+  return begin;
+}
+
+/** The slot behind the last that is. */
+function endOf(tip: number, limit: number, groups: Groups): number {
+  let within = tip;
+  let end = groups.sorted;
+  while (within + 1 < end) {
+    const middle = (within + end) >> 1;
+    if (isBeyond(tip, middle, limit, groups)) end = middle;
+    else within = middle;
+  }
+  return end;
+}
+
+function isBeyond(one: number, other: number, limit: number, groups: Groups): boolean {
+  const { along, alongFloorMm, alongHalfShare } = groups;
+  const a = along[one]!;
+  const b = along[other]!;
+  return Math.abs(a - b) > limit * Math.max(alongFloorMm, alongHalfShare * (a + b));
+}
+
+interface Search {
+  readonly tip: number;
+  /** Nothing beyond it is looked at. */
+  limit: number;
+  readonly nearest: Nearest;
+  /** Gets all within the limit. Without it the limit becomes that of the nearest so far. */
+  readonly near: number[] | undefined;
+}
+
+/** Looks along a list of slots, while they are from `begin` to before `end`. */
 function scan(
-  tip: number,
   from: number,
   list: Int32Array,
-  isInOrder: boolean,
-  nearest: Nearest,
+  begin: number,
+  end: number,
+  search: Search,
   groups: Groups,
 ): void {
-  const { size, sorted, keys } = groups;
-  const [first, second, third] = keys;
-  // Held here, since whatever is called could change what lies in memory.
-  const { mm: mm1, floorMm: floor1, halfShare: share1 } = first;
-  const { mm: mm2, floorMm: floor2, halfShare: share2 } = second;
-  const { mm: mm3, floorMm: floor3, halfShare: share3 } = third;
-  const a1 = mm1[tip]!;
-  const a2 = mm2[tip]!;
-  const a3 = mm3[tip]!;
-  let { limit } = nearest;
-  for (let slot = from; slot !== size; slot = list[slot]!) {
-    if (isInOrder && (slot >= sorted || isBeyond(a1, mm1[slot]!, floor1, share1, limit))) break;
-    if (isBeyond(a2, mm2[slot]!, floor2, share2, limit)) continue;
-    if (isBeyond(a3, mm3[slot]!, floor3, share3, limit)) continue;
-    if (areBeyond(tip, slot, limit, groups)) continue;
+  const { tip, nearest, near } = search;
+  for (;;) {
+    const slot = nextNear(from, list, begin, end, groups);
+    if (slot < 0) return;
     consider(slot, tip, nearest, groups);
-    limit = nearest.limit;
+    if (near) near.push(slot);
+    else if (nearest.limit < search.limit) {
+      search.limit = nearest.limit;
+      fillOwn(groups.rough, tip, search.limit, groups.own);
+    }
+    from = list[slot]!;
   }
+}
+
+/**
+ * The first slot on a list that may be within the limit, or −1. Most of the time of a tree is spent here: eight measures are
+ * asked at once, since a processor cannot foresee which measure tells.
+ */
+function nextNear(
+  from: number,
+  list: Int32Array,
+  begin: number,
+  end: number,
+  { size, rough, own }: Groups,
+): number {
+  const { bounds } = rough;
+  const o0 = own[0]!;
+  const o1 = own[1]!;
+  const o2 = own[2]!;
+  const o3 = own[3]!;
+  const o4 = own[4]!;
+  const o5 = own[5]!;
+  const o6 = own[6]!;
+  const o7 = own[7]!;
+  for (let slot = from; slot >= begin && slot < end; slot = list[slot]!) {
+    const at = slot << 3;
+    const near =
+      (o0 + bounds[at]!) &
+      (o1 + bounds[at | 1]!) &
+      (o2 + bounds[at | 2]!) &
+      (o3 + bounds[at | 3]!) &
+      (o4 + bounds[at | 4]!) &
+      (o5 + bounds[at | 5]!) &
+      (o6 + bounds[at | 6]!) &
+      (o7 + bounds[at | 7]!);
+    if ((near & bothNear) === bothNear && areNear(at, size, bounds, own)) return slot;
+  }
+  return -1;
+}
+
+function areNear(first: number, size: number, bounds: Int32Array, own: Int32Array): boolean {
+  for (let at = first + size * abreast, o = abreast; o < own.length; at += size * abreast, o += abreast) {
+    let near = bothNear;
+    for (let c = 0; c < abreast; c++) near &= own[o + c]! + bounds[at + c]!;
+    if (near !== bothNear) return false;
+  }
+  return true;
 }
 
 function consider(slot: number, tip: number, nearest: Nearest, groups: Groups): void {
   const { lowestItem } = groups;
-  const distance = distanceOf(tip, slot, groups);
+  const distance = distanceOf(tip, slot, nearest.limit, groups);
   if (!(nearest.slot < 0 ? isWithin(distance, nearest.distance) : distance <= nearest.distance)) return;
   const isEqual = nearest.slot >= 0 && distance === nearest.distance;
   if (isEqual && lowestItem[slot]! > lowestItem[nearest.slot]!) return;
@@ -186,45 +295,20 @@ function consider(slot: number, tip: number, nearest: Nearest, groups: Groups): 
   nearest.limit = withRounding(distance);
 }
 
-/** True when the readings of two members, one of each group, are too far apart. */
-function isBeyond(a: number, b: number, floorMm: number, halfShare: number, limit: number): boolean {
-  const relative = halfShare * (a + b);
-  return Math.abs(a - b) > limit * (relative > floorMm ? relative : floorMm);
-}
-
-/** True when some measure shows that the farthest two of two groups are beyond the limit. */
-function areBeyond(
+/** How far the farthest two of two groups are apart; infinite once a measure shows that it is beyond a limit. */
+function distanceOf(
   one: number,
   other: number,
   limit: number,
-  { width, low, high, floorMm, halfShare, hasShares }: Groups,
-): boolean {
-  if (!hasShares) {
-    for (let c = 0, i = one * width, j = other * width; c < width; c++, i++, j++) {
-      const most = limit * floorMm[c]!;
-      if (high[i]! - low[j]! > most || high[j]! - low[i]! > most) return true;
-    }
-    return false;
-  }
-  for (let c = 0, i = one * width, j = other * width; c < width; c++, i++, j++) {
-    const floor = floorMm[c]!;
-    const share = halfShare[c]!;
-    const above = share * (high[i]! + low[j]!);
-    if (high[i]! - low[j]! > limit * (above > floor ? above : floor)) return true;
-    const below = share * (high[j]! + low[i]!);
-    if (high[j]! - low[i]! > limit * (below > floor ? below : floor)) return true;
-  }
-  return false;
-}
-
-/** How far the farthest two of two groups are apart. */
-function distanceOf(one: number, other: number, { width, low, high, floorMm, halfShare }: Groups): number {
+  { width, low, high, floorMm, halfShare }: Groups,
+): number {
   let worst = 0;
   for (let c = 0, i = one * width, j = other * width; c < width; c++, i++, j++) {
     const above = (high[i]! - low[j]!) / Math.max(floorMm[c]!, halfShare[c]! * (high[i]! + low[j]!));
     const below = (high[j]! - low[i]!) / Math.max(floorMm[c]!, halfShare[c]! * (high[j]! + low[i]!));
     if (above > worst) worst = above;
     if (below > worst) worst = below;
+    if (worst > limit) return Infinity;
   }
   return roundDistance(worst);
 }
@@ -237,6 +321,7 @@ function join(one: number, other: number, height: number, groups: Groups): Join 
     if (Number.isNaN(low[i]) || low[j]! < low[i]!) low[i] = low[j]!;
     if (Number.isNaN(high[i]) || high[j]! > high[i]!) high[i] = high[j]!;
   }
+  widen(groups.rough, kept, gone);
   const first = Math.min(lowestItem[kept]!, lowestItem[gone]!);
   const second = Math.max(lowestItem[kept]!, lowestItem[gone]!);
   lowestItem[kept] = first;
@@ -257,7 +342,7 @@ interface Gaps {
 
 /** `undefined` when nothing is missing. */
 function gapsOf({ size, width, mm, isRequired }: Readings, figures: Int32Array): Gaps | undefined {
-  if (width > 0 && !mm.some(Number.isNaN)) return undefined;
+  if (width > 0 && !hasGap(mm)) return undefined;
   const numbers = new Map<string, number>();
   const patterns: (readonly boolean[])[] = [];
   const patternOf = Array.from({ length: size }, (_, i) => {
@@ -280,4 +365,9 @@ function gapsOf({ size, width, mm, isRequired }: Readings, figures: Int32Array):
 function areKnown(one: number, other: number, { gaps }: Groups): boolean {
   if (!gaps) return true;
   return gaps.patternsOf[one]!.every((i) => gaps.patternsOf[other]!.every((j) => gaps.areKnown[i]![j]!));
+}
+
+function hasGap(mm: Float64Array): boolean {
+  for (const reading of mm) if (Number.isNaN(reading)) return true;
+  return false;
 }

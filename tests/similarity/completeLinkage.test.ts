@@ -4,15 +4,20 @@ import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { completeJoins } from "../../addin/similarity/completeLinkage.ts";
 import { nearestNeighbourChain } from "../../addin/similarity/linkage.ts";
 import { toleranceDistances } from "../../addin/similarity/matrix.ts";
-import { forEachNearPair } from "../../addin/similarity/neighbours.ts";
+import { forEachNearPair, withRounding } from "../../addin/similarity/neighbours.ts";
 import { apart, isWithin, readingsOf } from "../../addin/similarity/pair.ts";
+import { abreast, bothNear, fillOwn, roughBounds, widen } from "../../addin/similarity/roughBounds.ts";
+import { columnsOf, randomFigures } from "../bench/data.ts";
 import { comparedOf } from "./chartOf.ts";
 
 const missing = Number.NaN;
 
-/** Up to 25 figures × 6 measures in whole millimetres, so with many ties; some readings missing, some measures required. */
+/** Up to 25 figures × 20 measures in whole millimetres, so with many ties; some readings missing, some measures required. */
 const anyColumns = fc
-  .record({ size: fc.integer({ min: 1, max: 25 }), width: fc.integer({ min: 1, max: 6 }) })
+  .record({
+    size: fc.integer({ min: 1, max: 25 }),
+    width: fc.oneof(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 7, max: 20 })),
+  })
   .chain(({ size, width }) =>
     fc.record({
       rows: fc.array(
@@ -67,6 +72,76 @@ describe("completeJoins", () => {
   it("joins nothing where nothing is compared", () => {
     expect(completeJoins(readingsOf([], 3))).toEqual([]);
     expect(completeJoins(readingsOf(comparedOf([]), 0))).toEqual([]);
+  });
+});
+
+describe("roughBounds", () => {
+  const anyMm = fc.oneof(
+    fc.double({ min: 0, max: 500, noNaN: true }),
+    fc.integer({ min: 0, max: 60 }),
+    fc.constant(missing),
+  );
+
+  it("tell of no two groups that they are too far apart where none of their pairs is", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.array(anyMm, { minLength: 9, maxLength: 9 }), { minLength: 4, maxLength: 4 }),
+        fc.constantFrom(0, 0.2, 1.5, 3, 60, 150),
+        fc.constantFrom(0, 0.5, 4),
+        (rows, percent, floorMm) => {
+          const columns = comparedOf(rows).map((compared) => ({
+            ...compared,
+            tolerance: { floorMm: percent === 0 ? Math.max(floorMm, 0.5) : floorMm, percent },
+          }));
+          const order = Int32Array.from(columns.keys());
+          const rough = roughBounds(readingsOf(columns, 4), Int32Array.of(0, 1, 2, 3), order);
+          widen(rough, 0, 1);
+          widen(rough, 2, 3);
+          const worst = columns.map((column) =>
+            Math.max(
+              0,
+              ...[0, 1].flatMap((i) =>
+                [2, 3].map((j) => apart([column], i, j).distance).filter((far) => !Number.isNaN(far)),
+              ),
+            ),
+          );
+          const own = new Int32Array(2 * abreast);
+          fillOwn(rough, 0, withRounding(Math.max(...worst)), own);
+          const near = [...own].map((number, c) => {
+            const bound = rough.bounds[Math.floor(c / abreast) * 4 * abreast + 2 * abreast + (c % abreast)]!;
+            return (number + bound) & bothNear;
+          });
+          expect(near).toEqual([...own].map(() => bothNear));
+        },
+      ),
+      { numRuns: 1000 },
+    );
+  });
+
+  it("tell of most pairs beyond a limit that they are", () => {
+    const rows = randomFigures(100);
+    const columns = columnsOf(rows, 1);
+    const order = Int32Array.from(columns.keys());
+    const rough = roughBounds(readingsOf(columns, 100), Int32Array.from(rows.keys()), order);
+    const own = new Int32Array(Math.ceil(columns.length / abreast) * abreast);
+    let far = 0;
+    let told = 0;
+    for (let i = 0; i < 100; i++) {
+      fillOwn(rough, i, 3, own);
+      for (let j = 0; j < 100; j++) {
+        if (!(apart(columns, i, j).distance > 3)) continue;
+        far++;
+        const isTold = own.some(
+          (number, c) =>
+            ((number + rough.bounds[Math.floor(c / abreast) * 100 * abreast + j * abreast + (c % abreast)]!) &
+              bothNear) !==
+            bothNear,
+        );
+        if (isTold) told++;
+      }
+    }
+    expect(far).toBeGreaterThan(1000);
+    expect(told / far).toBeGreaterThan(0.99);
   });
 });
 
