@@ -55,13 +55,16 @@ export function chosenFigures(
 }
 
 /**
- * The measures that are published, in the order that was chosen.
+ * The measures that are published, in the order that was chosen. The usual ones are those that have a reading to publish.
  *
  * @throws {InputError} when the chart has no such measure, or none that can be shown
  */
 export function chosenColumns(chart: Chart, { measures }: Publication): readonly MeasureColumn[] {
   if (measures.length > 0) return [...new Set(measures.map((name) => measureColumn(chart, name)))];
-  const usual = usualMeasures.flatMap((id) => chart.measures.filter(({ key }) => key === id));
+  const hasReadings = ({ mm }: MeasureColumn): boolean => mm.some((length) => !Number.isNaN(length));
+  const usual = usualMeasures
+    .flatMap((id) => chart.measures.filter(({ key }) => key === id))
+    .filter(hasReadings);
   return usual.length > 0 ? usual : chart.measures.slice(0, usualMeasures.length);
 }
 

@@ -52,6 +52,8 @@ export const publicationSchema = z.object({
   showCautions: z.boolean(),
   /** The maker’s own cautions; none are those that come with the project. */
   cautions: z.array(z.string()).readonly(),
+  /** False leaves out the drawings of bodies and of where measures are taken, and how to take them. */
+  drawings: z.boolean().default(true),
   paper: z.enum(["A4", "Letter"]),
 });
 export type Publication = Readonly<z.infer<typeof publicationSchema>>;
@@ -75,5 +77,6 @@ export const usualPublication: Publication = {
   fitPage: true,
   showCautions: true,
   cautions: [],
+  drawings: true,
   paper: "A4",
 };

@@ -35,6 +35,7 @@ const settings: readonly Setting[] = [
   { key: "fitPage", name: "Answers for other figures", kind: "yes or no" },
   { key: "showCautions", name: "Cautions", kind: "yes or no" },
   { key: "cautions", name: "Caution of my own", kind: "list" },
+  { key: "drawings", name: "Drawings and how to measure", kind: "yes or no" },
   { key: "paper", name: "Paper", kind: "text", choices: ["A4", "Letter"] },
 ];
 

@@ -16,6 +16,8 @@ import { columnsOfZone } from "../similarity/columns.ts";
 import { apart, isWithin } from "../similarity/pair.ts";
 import type { PairAnswer } from "./answers.ts";
 import { answerPair } from "./answers.ts";
+import type { BodyDrawing } from "./drawing/bodyDrawings.ts";
+import { bodyDrawings } from "./drawing/bodyDrawings.ts";
 import type { PublishedBodies } from "./bodies.ts";
 import { groupsOf, publishedBodies } from "./bodies.ts";
 import type { Doubts } from "./chosen.ts";
@@ -59,8 +61,10 @@ export interface PublishedCell {
   readonly remark: string;
 }
 
-/** One row of the chart: a figure, or figures that share a body. */
+/** One row of the chart: a figure, or figures that share a body. Rows of one body stand one after the other. */
 export interface PublishedRow {
+  /** The number of the body, from 0. */
+  readonly body: number;
   readonly names: readonly string[];
   readonly cells: readonly PublishedCell[];
 }
@@ -91,6 +95,8 @@ export interface Published {
   readonly rows: readonly PublishedRow[];
   /** In sentences: who wears the same body. */
   readonly bodies: readonly string[];
+  /** The bodies that several figures share. */
+  readonly drawings: readonly BodyDrawing[];
   readonly patterns: readonly PublishedPattern[];
   /** Codes of patterns whose rows cannot be used. */
   readonly notJudged: readonly string[];
@@ -146,6 +152,11 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
   });
   const patternPlaces = chosenPatterns(from.patterns, publication);
   const cellOf = cellMaker(given.columns, { chart, places, doubts, words, publication });
+  const shared = bodies.filter(({ length }) => length > 1);
+  const shown = given.columns.map((column) => ({
+    ...column,
+    mm: column.mm.map((mm) => shownMm(mm, publication)),
+  }));
   const published: Published = {
     words,
     publication,
@@ -167,13 +178,13 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
       howToTake: words.howToTake(column.key),
     })),
     figures: part.figures,
-    rows: rowsOf(bodies, part, publication.sharedRows).map((members) => ({
+    rows: rowsOf(bodies, publication.sharedRows).map(({ body, members }) => ({
+      body,
       names: members.map((at) => part.figures[at] ?? ""),
       cells: given.columns.map((_, c) => cellOf(c, members)),
     })),
-    bodies: bodies
-      .filter(({ length }) => length > 1)
-      .map((members) => bodyWords(members, part, words, tolerances)),
+    bodies: shared.map((members) => bodyWords(members, part, words, tolerances)),
+    drawings: publication.drawings ? bodyDrawings(shared, shown, part.figures) : [],
     patterns: patternPlaces.map((p) =>
       patternAnswers(fitting, p, { places, given, words, publication, sound }),
     ),
@@ -185,10 +196,7 @@ export function publish(from: PublishedFrom, publication: Publication): Publicat
     published,
     fitting,
     patternPlaces,
-    shown: given.columns.map((column) => ({
-      ...column,
-      mm: column.mm.map((mm) => shownMm(mm, publication)),
-    })),
+    shown,
     measured: given.columns,
   };
 }
@@ -243,13 +251,16 @@ function notJudged(table: PatternTable | undefined, { patterns }: Publication): 
   return codes.filter(isChosen);
 }
 
-/** Rows in the order of the chart: bodies with all their names where that is asked for. */
-function rowsOf(
-  bodies: readonly (readonly number[])[],
-  part: Chart,
-  sharedRows: boolean,
-): readonly (readonly number[])[] {
-  return sharedRows ? bodies : part.figures.map((_, at) => [at]);
+interface Row {
+  readonly body: number;
+  readonly members: readonly number[];
+}
+
+/** A row a body with all its names where that is asked for, else a row a figure; in the order of the chart by the first of each body. */
+function rowsOf(bodies: readonly (readonly number[])[], sharedRows: boolean): readonly Row[] {
+  return bodies.flatMap((members, body): readonly Row[] =>
+    sharedRows ? [{ body, members }] : members.map((at) => ({ body, members: [at] })),
+  );
 }
 
 const bodyParts: readonly BodyPart[] = ["head", "hands", "feet"];

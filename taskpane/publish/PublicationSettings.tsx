@@ -246,7 +246,7 @@ function UnitsPart({ publication, set }: PartProps): ReactNode {
         }}
       />
       <Choice
-        label="Paper, for printing the page"
+        label="Paper, for the PDF and for printing"
         value={paper}
         options={(["A4", "Letter"] as const).map((each) => [each, each] as const)}
         onChoose={(each) => {
@@ -283,7 +283,7 @@ function WhichPatterns({
 }
 
 function BuyersPart({ publication, set }: PartProps): ReactNode {
-  const { language, fitPage, flagged, estimated, showCautions, cautions } = publication;
+  const { language, fitPage, flagged, estimated, drawings, showCautions, cautions } = publication;
   const says = [language, fitPage ? "answers for other figures" : "", showCautions ? "" : "no cautions"];
   return (
     <Disclosure title="What buyers read" says={says.filter((text) => text !== "").join(", ")}>
@@ -314,6 +314,13 @@ function BuyersPart({ publication, set }: PartProps): ReactNode {
         isOn={estimated}
         onChange={(isOn) => {
           set({ estimated: isOn });
+        }}
+      />
+      <Tick
+        label="Drawings: bodies, and where and how measures are taken"
+        isOn={drawings}
+        onChange={(isOn) => {
+          set({ drawings: isOn });
         }}
       />
       <Tick

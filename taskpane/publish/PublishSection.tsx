@@ -74,7 +74,7 @@ export function PublishSection(): ReactNode {
     if (!work) return;
     setSetting(true);
     try {
-      const { pdfFile } = await import("./pdfFile.ts");
+      const { pdfFile } = await import("./pdf/pdfFile.ts");
       const pdf = await pdfFile(work.published);
       const name = `${fileNameOf(work.published.title)}.pdf`;
       download(name, pdf, "application/pdf");

@@ -22,6 +22,7 @@ const publications: fc.Arbitrary<Publication> = fc.record({
   measures: fc.uniqueArray(name),
   patterns: fc.option(fc.uniqueArray(name), { nil: undefined }),
   bodies: fc.uniqueArray(name),
+  drawings: fc.boolean(),
   sharedRows: fc.boolean(),
   flagged: fc.boolean(),
   estimated: fc.boolean(),

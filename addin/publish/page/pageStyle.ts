@@ -81,6 +81,11 @@ summary{cursor:pointer;font-weight:600;padding:6px 0}
 .drawing .body{fill:var(--surface);stroke:var(--quiet);stroke-width:1.5}
 .drawing .tape{stroke:var(--chalk);stroke-width:2.5;fill:none}
 .drawing .lead{stroke:var(--line);stroke-width:1}
+.outlines{display:flex;flex-wrap:wrap;gap:16px 24px;align-items:end;margin:0 0 8px}
+.outlines figure{margin:0;max-width:11rem;display:grid;justify-items:center;gap:4px}
+.outlines svg{display:block;max-width:100%}
+.outlines .body{fill:var(--surface);stroke:var(--quiet);stroke-width:1.5}
+.outlines figcaption{font-size:.8125rem;line-height:1.3;text-align:center;min-height:2.6em}
 .takes{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,18rem),1fr));gap:4px 24px;margin:0}
 .takes dt{font-weight:600}
 .takes dd{margin:0 0 8px;color:var(--quiet);font-size:.9375rem}
@@ -89,7 +94,7 @@ summary{cursor:pointer;font-weight:600;padding:6px 0}
 .notes{margin:0;padding-inline-start:1.2em;max-width:75ch}
 footer{margin-top:40px;padding-top:12px;border-top:1px solid var(--line);color:var(--quiet);font-size:.875rem}
 [hidden]{display:none!important}
-@media (forced-colors:active){.sign,.kind{color:CanvasText!important}.drawing .tape{stroke:LinkText}.drawing .body,.drawing .lead{stroke:CanvasText}.drawing text{fill:CanvasText}}
+@media (forced-colors:active){.sign,.kind{color:CanvasText!important}.drawing .tape{stroke:LinkText}.drawing .body,.outlines .body,.drawing .lead{stroke:CanvasText}.drawing text{fill:CanvasText}}
 `;
 
 const print = `
@@ -102,7 +107,7 @@ nav,.tools,.buyer,#buyer,.needs-script{display:none!important}
 h2{margin:18pt 0 6pt;break-after:avoid}
 .scroll{overflow:visible;border:0;border-radius:0}
 thead{display:table-header-group}
-tr,.patterns>article,.bodies li{break-inside:avoid}
+tr,.patterns>article,.bodies li,.outlines figure{break-inside:avoid}
 .chart th,.chart td{padding:2.5pt 4pt;white-space:normal;position:static!important;background:none!important;border-color:#b9b4a8}
 .chart thead th{min-width:0;font-size:8.5pt}
 .chart th:first-child{max-width:none;min-width:0}

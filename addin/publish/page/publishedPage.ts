@@ -13,7 +13,8 @@ import type { Html } from "./html.ts";
 import { asIs, dataBlock, markup, name } from "./html.ts";
 import { kindSigns } from "./kindSigns.ts";
 import { pageStyle } from "./pageStyle.ts";
-import { whereDrawing } from "./whereDrawing.ts";
+import type { BodyDrawing } from "../drawing/bodyDrawings.ts";
+import { whereTaken } from "../drawing/whereTaken.ts";
 
 /** What the page runs: our own script and its hash, and what it works with. */
 export interface PageScript {
@@ -46,7 +47,7 @@ export function publishedPage(published: Published, script: PageScript): string 
     "form-action 'none'",
   ].join("; ");
   const hasPatterns = patterns.length + notJudged.length > 0;
-  const takes = columns.filter(({ howToTake }) => howToTake !== undefined);
+  const takes = publication.drawings ? columns.filter(({ howToTake }) => howToTake !== undefined) : [];
   const links: readonly (readonly [string, string])[] = [
     ["chart", page.chart],
     ...(script.file && hasPatterns ? ([["buyer", words.buyer.title]] as const) : []),
@@ -89,6 +90,7 @@ export function publishedPage(published: Published, script: PageScript): string 
             bodies.length > 0 &&
             markup`<section id="bodies" aria-labelledby="bodies-title">
               <h2 id="bodies-title">${page.bodies}</h2>
+              ${published.drawings.length > 0 && outlines(published.drawings, page.outlines)}
               <ul class="bodies">
                 ${bodies.map((line) => markup`<li>${line}</li>`)}
               </ul>
@@ -192,9 +194,11 @@ function chartCell({ texts, sortMm, remark }: PublishedCell, letters: ReadonlyMa
   return markup`<td data-mm="${String(Math.round(sortMm * 1000) / 1000)}">${first}${mark}${more}</td>`;
 }
 
-function buyerSection({ words, columns }: Published): Html {
+function buyerSection({ words, columns, publication }: Published): Html {
   const { buyer, page } = words;
-  const drawing = whereDrawing(new Map(columns.map(({ key, term }) => [key, term])), page.allMeasures);
+  const drawing =
+    publication.drawings &&
+    whereDrawing(new Map(columns.map(({ key, term }) => [key, term])), page.allMeasures);
   return markup`<section id="buyer" aria-labelledby="buyer-title">
     <h2 id="buyer-title">${buyer.title}</h2>
     <p class="needs-script" id="needs-script">${buyer.needsScript}</p>
@@ -207,6 +211,48 @@ function buyerSection({ words, columns }: Published): Html {
       <div class="result" id="result" role="status"></div>
     </div>
   </section>`;
+}
+
+function whereDrawing(terms: ReadonlyMap<string, string>, title: string): Html | false {
+  const drawing = whereTaken(terms);
+  if (!drawing) return false;
+  const { width, height, body, tapes } = drawing;
+  return markup`<figure class="drawing">
+    <svg
+      viewBox="${`0 0 ${String(width)} ${String(height)}`}"
+      role="img"
+      aria-label="${`${title}: ${tapes.map(({ term }) => term).join(", ")}`}"
+    >
+      <path class="body" d="${asIs(body)}" />
+      ${tapes.map(({ term, tape, lead, x, y }) => markup`<path class="tape" d="${tape}" /><path class="lead" fill="none" d="${lead}" /><text x="${x}" y="${y}">${term}</text>`)}
+    </svg>
+  </figure>`;
+}
+
+/** Pixels of the tallest body. */
+const tallest = 200;
+
+/** Bodies side by side, all at one scale. */
+function outlines(drawings: readonly BodyDrawing[], note: string): Html {
+  const perMm = tallest / Math.max(...drawings.map(({ heightMm }) => heightMm));
+  return markup`<div class="outlines">
+    ${drawings.map(({ names, path, halfWidthMm, heightMm }) => {
+      const [half, up] = [Math.ceil(halfWidthMm) + 2, Math.ceil(heightMm) + 2];
+      const box = `${String(-half)} ${String(-up)} ${String(2 * half)} ${String(up + 2)}`;
+      return markup`<figure>
+        <svg
+          viewBox="${box}"
+          width="${Math.round(2 * half * perMm)}"
+          height="${Math.round((up + 2) * perMm)}"
+          aria-hidden="true"
+        >
+          <path class="body" vector-effect="non-scaling-stroke" d="${asIs(path)}" />
+        </svg>
+        <figcaption>${names.map((each, i) => markup`${i > 0 && ", "}${name(each)}`)}</figcaption>
+      </figure>`;
+    })}
+  </div>
+  <p class="quiet">${note}</p>`;
 }
 
 function takesSection(words: Words, takes: readonly PublishedColumn[]): Html {

@@ -46,6 +46,7 @@ export const english: Words = {
     chart: "The chart",
     figure: "Figure",
     bodies: "Who wears the same body",
+    outlines: "Drawn from the measures of this chart, all to one scale: diagrams, not likenesses.",
     patterns: "Which pattern fits whom",
     contents: "On this page",
     cautions: "Please note",

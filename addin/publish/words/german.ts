@@ -140,6 +140,7 @@ export const german: Words = {
     chart: "Die Maßtabelle",
     figure: "Figur",
     bodies: "Wer denselben Körper hat",
+    outlines: "Aus den Maßen dieser Tabelle gezeichnet, alle im selben Maßstab: Schemata, keine Abbilder.",
     patterns: "Welcher Schnitt wem passt",
     contents: "Auf dieser Seite",
     cautions: "Bitte beachten",

@@ -118,6 +118,8 @@ export interface PageWords {
   readonly chart: string;
   readonly figure: string;
   readonly bodies: string;
+  /** What is to be known of the outlines of bodies. */
+  readonly outlines: string;
   readonly patterns: string;
   readonly contents: string;
   readonly cautions: string;

@@ -4,7 +4,9 @@ import os from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
-import { chartPdf } from "../../../taskpane/publish/chartPdf.ts";
+import type { Publication } from "../../../addin/publish/publication.ts";
+import { chartPdf } from "../../../taskpane/publish/pdf/chartPdf.ts";
+import { visualPieces } from "../../../taskpane/publish/pdf/face.ts";
 import { fromTables, published } from "../../publish/published.ts";
 
 const folder = mkdtempSync(path.join(os.tmpdir(), "measure-book-pdf-"));
@@ -31,13 +33,13 @@ function saved(name: string, bytes: Uint8Array): string {
 
 describe("the PDF of the demo", () => {
   let file: string;
+  const { published: work } = published({
+    title: "Ottermere: who wears what",
+    date: "May 2026",
+    paper: "A4",
+  });
   beforeAll(async () => {
-    const { published: demo } = published({
-      title: "Ottermere: who wears what",
-      date: "May 2026",
-      paper: "A4",
-    });
-    file = saved("demo.pdf", await chartPdf(demo, fonts));
+    file = saved("demo.pdf", await chartPdf(work, fonts));
   });
 
   it("is read as text, in its order, with fractions", () => {
@@ -49,12 +51,39 @@ describe("the PDF of the demo", () => {
       "Which pattern fits whom",
       "Sedge bodice",
       "Please note",
+      "How each measure is taken",
     ].map((words) => text.indexOf(words));
     expect(places.every((place) => place >= 0)).toBe(true);
     expect(places).toEqual([...places].sort((a, b) => a - b));
     expect(text).toContain("7 ³⁄₁₆");
     expect(text).toMatch(/6 ?⅝/u);
     expect(text).not.toContain("□");
+  });
+
+  it("is tagged: headings, a table with headings of rows and columns, and drawings with their words", () => {
+    expect(poppler("pdfinfo", file)).toMatch(/^Title: +Ottermere: who wears what$/mu);
+    expect(poppler("pdfinfo", file)).toMatch(/^Tagged: +yes$/mu);
+    const tree = poppler("pdfinfo", file, "-struct-text");
+    const { rows, columns, patterns, drawings, bodies } = work;
+    const count = (pattern: RegExp): number => tree.match(pattern)?.length ?? 0;
+    expect(tree).toMatch(/^Document\n {2}H1 \(block\)\n {4}"Ottermere: who wears what"/u);
+    expect(count(/^ {2}Table /gmu)).toBe(1);
+    // A heading for the names and one for each measure, once, whatever the pages.
+    expect(count(/\/Scope \/Column/gu)).toBe(columns.length + 1);
+    expect(count(/\/Scope \/Row/gu)).toBe(rows.length);
+    expect(count(/^ {4}TR/gmu)).toBe(rows.length + 1);
+    expect(count(/^ {6}TD/gmu)).toBe(rows.length * columns.length);
+    expect(count(/^ {2}H3 /gmu)).toBe(patterns.length);
+    expect(drawings.length).toBe(bodies.length);
+    expect(count(/^ {2}Figure:/gmu)).toBe(drawings.length + 1);
+    expect(tree).toMatch(/TH:\n[^"]*\/Scope \/Row\n +"Ardwen, Dovelle, Elmory, Fennick"/u);
+    // The second unit is not read as the digits of the first.
+    expect(tree).toMatch(/^ +"406\.4 16"$/mu);
+    // Page numbers and repeated headings are no part of it.
+    expect(tree).not.toMatch(/"1 \/ \d+"/u);
+    const raw = readFileSync(file).toString("latin1");
+    expect(raw).toContain("/MarkInfo");
+    expect(raw).toContain("/DisplayDocTitle true");
   });
 
   it("has its fonts embedded, as parts of them", () => {
@@ -110,16 +139,28 @@ describe("the PDF of other charts", () => {
       ]),
     ];
   };
-  const pdfOf = async (name: string, cells: Cells, paper: "A4" | "Letter"): Promise<string> => {
+  const pdfOf = async (
+    name: string,
+    cells: Cells,
+    paper: "A4" | "Letter",
+    options: Partial<Publication> = {},
+  ): Promise<string> => {
     const from = { ...fromTables(cells), patterns: undefined, flags: [] };
     const measures = (cells[0] ?? []).slice(1).map((heading) => String(heading).replace(" (mm)", ""));
-    const { published: work } = published({ paper, units: ["mm"], measures, sharedRows: false }, from);
+    const { published: work } = published(
+      { paper, units: ["mm"], measures, sharedRows: false, ...options },
+      from,
+    );
     return saved(name, await chartPdf(work, fonts));
   };
 
-  it("with 25 figures and 6 measures is one page upright", async () => {
-    const file = await pdfOf("small.pdf", rows(25, 6), "Letter");
+  it("with 25 figures and 6 measures is one page upright, and how to measure on the next", async () => {
+    const file = await pdfOf("small.pdf", rows(25, 6), "Letter", { drawings: false });
     expect(poppler("pdfinfo", file)).toMatch(/Pages: +1\n/u);
+    const drawn = await pdfOf("drawn.pdf", rows(25, 6), "Letter");
+    expect(poppler("pdfinfo", drawn)).toMatch(/Pages: +2\n/u);
+    expect(poppler("pdftotext", drawn, "-l", "1")).toContain("Figure 25");
+    expect(poppler("pdftotext", drawn, "-f", "2")).toContain("How each measure is taken");
     expect(poppler("pdfinfo", file)).toMatch(/Page size: +612 x 792 pts \(letter\)/u);
   });
 
@@ -133,6 +174,46 @@ describe("the PDF of other charts", () => {
       expect(page).toMatch(/Waist/u);
   });
 
+  it("keeps the figures of a body on one page, one after the other", async () => {
+    // Bodies of seven, whose figures stand far from one another in the chart.
+    const cells: Cells = [
+      ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)"],
+      ...Array.from({ length: 98 }, (_, i) => {
+        const body = i % 14;
+        return [`B${String(body)}-${String(i)}`, 150 + 20 * body, 120 + 20 * body, 160 + 20 * body];
+      }),
+    ];
+    const text = poppler("pdftotext", await pdfOf("bodies.pdf", cells, "A4"), "-layout");
+    const pages = text
+      .split("\f")
+      .map((page) => [...page.matchAll(/^ *B(\d+)-\d+ {2}/gmu)].map(([, n]) => n));
+    expect(pages.flat()).toHaveLength(98);
+    expect(pages.filter(({ length }) => length > 0).length).toBeGreaterThan(1);
+    for (let body = 0; body < 14; body++) {
+      const on = pages.filter((page) => page.includes(String(body)));
+      expect(on).toHaveLength(1);
+      const first = on[0]!.indexOf(String(body));
+      expect(on[0]!.slice(first, first + 7)).toEqual(Array.from({ length: 7 }, () => String(body)));
+    }
+  });
+
+  it("shows names that are written from right to left, whole and in their order", async () => {
+    const names = ["מירה", "תמר של הים", "تمارا", "Mira מירה 7"];
+    const cells: Cells = [
+      ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)"],
+      ...names.map((name, at) => [name, 180 + 20 * at, 140 + 20 * at, 190 + 20 * at]),
+      ["שני", 180.5, 140, 190],
+    ];
+    const file = await pdfOf("right.pdf", cells, "A4", { title: "מידות", sharedRows: true });
+    // Poppler brings what it finds back into the order in which it is read, with marks of direction.
+    const text = poppler("pdftotext", file).replace(/[\u202a-\u202e\u2066-\u2069\u200e\u200f]/gu, "");
+    for (const name of ["מידות", ...names.slice(0, 3), "שני"]) expect(text).toContain(name);
+    // Two names of a body stand side by side from the left, as on the page.
+    expect(text).toMatch(/מירה *, *שני|שני *, *מירה/u);
+    expect(text).not.toContain("□");
+    expect(poppler("pdffonts", file)).not.toMatch(/ no +(yes|no) +yes/u);
+  });
+
   it("shows names of other scripts that its face has, and a box for what it has not", async () => {
     const cells: Cells = [
       ["Figure", "Bust (mm)"],
@@ -143,5 +224,26 @@ describe("the PDF of other charts", () => {
     ];
     const text = poppler("pdftotext", await pdfOf("names.pdf", cells, "A4"));
     for (const name of ["Żółw Ø Ğ", "Мира", "Ελένη", "□□"]) expect(text).toContain(name);
+  });
+});
+
+describe("a line with letters from both sides", () => {
+  /** As it is seen from left to right, א for A and so on: the font turns what it gets in the order of reading. */
+  const seen = (line: string): string =>
+    visualPieces(line)
+      .map((piece) => (/\p{Script=Hebrew}/u.test(piece) ? [...piece].reverse().join("") : piece))
+      .join("");
+
+  // The examples of Unicode Standard Annex #9 for rule L2, capitals as Hebrew letters; quoted from memory.
+  it("is ordered as the examples of the standard", () => {
+    expect(seen("car means אבג.")).toBe("car means גבא.");
+    expect(seen("he said “\u2067car אבגדה וזח=\u2069.” “\u2067טי כלמ=\u2069,” she agreed.")).toBe(
+      "he said “=חזו הדגבא car.” “=מלכ יט,” she agreed.",
+    );
+    expect(seen("\u2068אבג (דה) 12\u2069, \u2068וז\u2069")).toBe("12 (הד) גבא, זו");
+  });
+
+  it("is left alone where all is from the left", () => {
+    expect(visualPieces("5 ⅜ in, “Żółw”")).toEqual(["5 ⅜ in, “Żółw”"]);
   });
 });

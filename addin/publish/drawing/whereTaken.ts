@@ -1,10 +1,8 @@
-import type { Chart } from "../../chart/chart.ts";
+import type { Chart, MeasureColumn } from "../../chart/chart.ts";
 import { usualShareOfHeight } from "../../measures/usualShareOfHeight.ts";
 import { measureById } from "../../measures/dictionary.ts";
 import { bodyOutline } from "../../similarity/outline/bodyOutline.ts";
 import { outlinePath } from "../../similarity/outline/outlinePath.ts";
-import type { Html } from "./html.ts";
-import { asIs, markup } from "./html.ts";
 
 /** The girth that is taken at each level of the outline, from the head down. */
 const girthAt: Readonly<Record<string, string>> = {
@@ -23,6 +21,21 @@ const girthAt: Readonly<Record<string, string>> = {
   Ankle: "ankleGirth",
 };
 
+/** A drawing of where girths are taken; paths as in SVG, y down, within `width` and `height`. */
+export interface WhereTaken {
+  readonly width: number;
+  readonly height: number;
+  readonly body: string;
+  /** From the head down: the tape in front, the line to its label, and where the label begins, on its baseline. */
+  readonly tapes: readonly {
+    readonly term: string;
+    readonly tape: string;
+    readonly lead: string;
+    readonly x: number;
+    readonly y: number;
+  }[];
+}
+
 const height = 400;
 const width = 360;
 const middle = 96;
@@ -35,7 +48,7 @@ const leastBetweenLabels = 17;
  * @param terms the terms of the measures to show, by id
  * @returns undefined when none of them is a girth that the drawing has a place for
  */
-export function whereDrawing(terms: ReadonlyMap<string, string>, title: string): Html | undefined {
+export function whereTaken(terms: ReadonlyMap<string, string>): WhereTaken | undefined {
   const outline = bodyOutline(usualBody(), 0);
   const scale = (height - 20) / 1000;
   const x = (mm: number): number => middle + mm * scale;
@@ -53,28 +66,16 @@ export function whereDrawing(terms: ReadonlyMap<string, string>, title: string):
     const label = Math.max(at, above + leastBetweenLabels);
     above = label;
     const [from, to] = [x(innerMm), x(halfWidthMm)];
-    // The front of a level tape, seen a little from above.
     const left = innerMm > 0 ? from : x(-halfWidthMm);
+    // The front of a level tape, seen a little from above.
     const sag = (to - left) * 0.09;
-    return markup`<path
-        class="tape"
-        d="${`M${n(left)} ${n(at)}Q${n((left + to) / 2)} ${n(at + 2 * sag)} ${n(to)} ${n(at)}`}"
-      /><path
-        class="lead"
-        fill="none"
-        d="${`M${n(to + 4)} ${n(at)}L${n(labelsFrom - 24)} ${n(label)}H${n(labelsFrom - 6)}`}"
-      /><text x="${n(labelsFrom)}" y="${n(label + 4.5)}">${term}</text>`;
+    return {
+      ...{ term, x: labelsFrom, y: label + 4.5 },
+      tape: `M${n(left)} ${n(at)}Q${n((left + to) / 2)} ${n(at + 2 * sag)} ${n(to)} ${n(at)}`,
+      lead: `M${n(to + 4)} ${n(at)}L${n(labelsFrom - 24)} ${n(label)}H${n(labelsFrom - 6)}`,
+    };
   });
-  return markup`<figure class="drawing">
-    <svg
-      viewBox="${`0 0 ${String(width)} ${String(height)}`}"
-      role="img"
-      aria-label="${`${title}: ${levels.map(({ term }) => term).join(", ")}`}"
-    >
-      <path class="body" d="${asIs(outlinePath(outline, x, y))}" />
-      ${tapes}
-    </svg>
-  </figure>`;
+  return { width, height, body: outlinePath(outline, x, y), tapes };
 }
 
 function n(value: number): string {
@@ -86,7 +87,7 @@ function usualBody(): Chart {
   return {
     figures: [""],
     rows: [1],
-    measures: Object.entries(usualShareOfHeight).map(([key, share], position) => {
+    measures: Object.entries(usualShareOfHeight).map(([key, share], position): MeasureColumn => {
       const measure = measureById(key);
       return {
         key,

@@ -1,5 +1,5 @@
-import { InputError } from "../../addin/measures/inputError.ts";
-import type { Published } from "../../addin/publish/published.ts";
+import { InputError } from "../../../addin/measures/inputError.ts";
+import type { Published } from "../../../addin/publish/published.ts";
 import { chartPdf } from "./chartPdf.ts";
 
 /**
