@@ -51,10 +51,11 @@ function meanOf(members: readonly number[], columns: readonly MeasureColumn[]): 
   return {
     figures: [""],
     rows: [1],
-    measures: columns.map(({ origins: _, ...column }) => {
+    measures: columns.map((column) => {
       const read = members.flatMap((at) => (Number.isNaN(column.mm[at]) ? [] : [column.mm[at] ?? 0]));
       const sum = read.reduce((total, mm) => total + mm, 0);
-      return { ...column, mm: Float64Array.of(read.length === 0 ? Number.NaN : sum / read.length) };
+      const mm = Float64Array.of(read.length === 0 ? Number.NaN : sum / read.length);
+      return { ...column, mm, origins: new Map() };
     }),
     attributes: [],
     problems: [],
