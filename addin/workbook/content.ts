@@ -17,6 +17,8 @@ export interface SheetContent {
   readonly frozenColumns?: number;
   /** In pixels, by column from A; `undefined` keeps the host’s width. */
   readonly columnWidths?: readonly (number | undefined)[];
+  /** The paper that it is printed on; that of the printer where left out. */
+  readonly paper?: "A4" | "Letter";
   readonly tables?: readonly TableContent[];
   readonly notes?: readonly NoteContent[];
   readonly pickLists?: readonly PickListContent[];

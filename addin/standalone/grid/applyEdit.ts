@@ -29,7 +29,7 @@ import type { GroupedUndo } from "./groupedUndo.ts";
 import type { GridUnit } from "./gridSheets.ts";
 import { gridTable, noteAt, sheetOf, styleOf, tablesOf, toRectangle, usedIn } from "./gridSheets.ts";
 import { toRule } from "./pickLists.ts";
-import { sheetSize, tableOptions, toColumnData, toFreeze, toNote } from "./toSnapshot.ts";
+import { customOf, sheetSize, tableOptions, toColumnData, toFreeze, toNote } from "./toSnapshot.ts";
 import { toCellData } from "./values.ts";
 
 /** The grid’s workbook together with its list of undo steps. */
@@ -132,7 +132,7 @@ function written(content: CellContent, now: Nullable<ICellData>, table?: string)
 async function addSheet(unit: EditableUnit, sheet: SheetContent): Promise<void> {
   const { name } = sheet;
   await run(unit, InsertSheetCommand.id, {
-    sheet: { name, ...sheetSize(sheet), columnData: toColumnData(sheet) },
+    sheet: { name, ...sheetSize(sheet), columnData: toColumnData(sheet), ...customOf(sheet) },
   });
   await writeCells(unit, { sheet: name, row: 0, column: 0 }, sheet.cells);
   for (const table of sheet.tables ?? [])

@@ -28,6 +28,7 @@ function readSheet(unit: GridUnit, sheet: Worksheet): SheetContent {
     frozenRows: Math.max(freeze.ySplit, 0),
     frozenColumns: Math.max(freeze.xSplit, 0),
     columnWidths: readWidths(sheet),
+    ...paperOf(sheet),
     tables: tables.map(({ name, area: { row, column, rows, columns } }) => ({
       name,
       row,
@@ -38,6 +39,11 @@ function readSheet(unit: GridUnit, sheet: Worksheet): SheetContent {
     ...(pickLists.length > 0 && { pickLists }),
     notes: notesOf(unit, sheet.getSheetId()).map(({ row, col, note }) => ({ row, column: col, text: note })),
   };
+}
+
+function paperOf(sheet: Worksheet): Pick<SheetContent, "paper"> {
+  const paper: unknown = sheet.getConfig().custom?.["paper"];
+  return paper === "A4" || paper === "Letter" ? { paper } : {};
 }
 
 function readCells(unit: GridUnit, sheet: Worksheet): (CellContent | undefined)[][] {

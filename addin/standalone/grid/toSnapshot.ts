@@ -59,7 +59,13 @@ function toSheet(id: string, sheet: SheetContent): Partial<IWorksheetData> {
     freeze: toFreeze(sheet.frozenRows ?? 0, sheet.frozenColumns ?? 0),
     columnData: toColumnData(sheet),
     showGridlines: BooleanNumber.TRUE,
+    ...customOf(sheet),
   };
+}
+
+/** What the grid keeps of a sheet without working with it. */
+export function customOf({ paper }: SheetContent): Pick<Partial<IWorksheetData>, "custom"> {
+  return paper === undefined ? {} : { custom: { paper } };
 }
 
 /** Rows and columns that a sheet needs, with room to go on. A width that is set counts: a result may fill that column. */

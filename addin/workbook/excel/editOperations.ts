@@ -8,6 +8,7 @@ import { putFrozen } from "./freeze.ts";
 import type { Growth } from "./growth.ts";
 import { lookOperations } from "./looks.ts";
 import { addNote, type NotePlace } from "./notes.ts";
+import { putPrintSetUp } from "./printSetUp.ts";
 import { rangeOf } from "./ranges.ts";
 import { bytesOf, operation, type Operation } from "./requests.ts";
 
@@ -98,6 +99,7 @@ function sheetOperations(sheet: SheetContent): Operation[] {
     ),
     onSheet((added) => {
       putFrozen(added, sheet.frozenRows ?? 0, sheet.frozenColumns ?? 0);
+      putPrintSetUp(added, sheet);
     }),
   ];
 }

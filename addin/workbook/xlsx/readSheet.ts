@@ -51,6 +51,7 @@ export function readSheet(sheet: Sheet, reading: Reading): SheetContent {
     ...(frozenRows > 0 && { frozenRows }),
     ...(frozenColumns > 0 && { frozenColumns }),
     ...(widths.length > 0 && { columnWidths: widths }),
+    ...paperOf(sheet),
     ...(tables.length > 0 && { tables }),
     ...(notes.length > 0 && { notes }),
   };
@@ -62,6 +63,17 @@ const mostFrozen = 100;
 function frozen({ freezePane }: Sheet): { readonly frozenRows: number; readonly frozenColumns: number } {
   const kept = (count = 0) => (count > 0 && count <= mostFrozen ? Math.floor(count) : 0);
   return { frozenRows: kept(freezePane?.rows), frozenColumns: kept(freezePane?.columns) };
+}
+
+function paperOf({ pageSetup }: Sheet): Pick<SheetContent, "paper"> {
+  switch (pageSetup?.paperSize) {
+    case "a4":
+      return { paper: "A4" };
+    case "letter":
+      return { paper: "Letter" };
+    default:
+      return {};
+  }
 }
 
 /** Source: Microsoft, “Excel specifications and limits”: a column is at most 255 characters wide. */

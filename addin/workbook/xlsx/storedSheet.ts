@@ -1,13 +1,7 @@
-import {
-  cellRef,
-  colToLetter,
-  rangeRef,
-  type Cell as StoredCell,
-  type WriteOptions,
-  type WriteSheet,
-} from "hucre/xlsx";
+import { cellRef, rangeRef, type Cell as StoredCell, type WriteOptions, type WriteSheet } from "hucre/xlsx";
 import { isCellError, type Cell } from "../../chart/cell.ts";
 import type { CellContent, SheetContent, TableContent } from "../content.ts";
+import { footer, printed } from "../printed.ts";
 import { storedWidth } from "./columnWidth.ts";
 import { errorMark, isStorableError } from "./errorValues.ts";
 import { storedStyle } from "./looks.ts";
@@ -20,11 +14,8 @@ import { tableHeadings } from "./tableHeadings.ts";
 
 type NamedRange = NonNullable<WriteOptions["namedRanges"]>[number];
 
-const usualWidth = 64;
 /** In inches. A landscape page is then about 1050 pixels wide. */
 const margins = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.5, header: 0.3, footer: 0.3 };
-/** Letters of 11 points come out at 7 or more. */
-const readableWidth = 1600;
 
 /** What the sheets of one file have in common. */
 export interface Book extends Referable {
@@ -74,6 +65,7 @@ export function storedSheet(sheet: SheetContent, book: Book): StoredSheet {
     cells,
     ...(lists.length > 0 && { dataValidations: lists }),
     pageSetup: paper(sheet),
+    headerFooter: { oddFooter: `&L${footer.left}&R${footer.right}` },
     rowDefs: new Map([...rowHeights(sheet)].map(([row, height]) => [row, { height }])),
     ...(sheet.columnWidths && {
       columns: sheet.columnWidths.map((width) => (width === undefined ? {} : { width: storedWidth(width) })),
@@ -156,41 +148,22 @@ function storedValue(value: Cell): Partial<StoredCell> {
   return { value: typeof value === "string" ? storedText(value) : value };
 }
 
-/** On paper as few pages side by side as can be read; as many below one another as there are rows. */
 function paper(sheet: SheetContent): NonNullable<WriteSheet["pageSetup"]> {
   return {
     orientation: "landscape",
+    ...(sheet.paper && { paperSize: sheet.paper === "A4" ? "a4" : "letter" }),
     margins,
     fitToPage: true,
-    fitToWidth: pagesAcross(sheet),
+    fitToWidth: printed(sheet).pagesAcross,
     fitToHeight: 0,
   };
 }
 
-function pagesAcross({ cells, columnWidths }: SheetContent): number {
-  const columns = cells.reduce((most, row) => Math.max(most, row.length), 0);
-  const pixels = Array.from({ length: columns }, (_, i) => columnWidths?.[i] ?? usualWidth);
-  const width = pixels.reduce((sum, each) => sum + each, 0);
-  return Math.max(1, Math.ceil(width / readableWidth));
-}
-
-/**
- * What stands on every page again: the headings, and the first columns where the others go over several pages.
- * Source of the name: ECMA-376 part 1, 18.2.5 (definedName).
- */
+/** What stands on every page again. Source of the name: ECMA-376 part 1, 18.2.5 (definedName). */
 function repeated(sheet: SheetContent): NamedRange | undefined {
-  const { name, tables, frozenRows, frozenColumns } = sheet;
-  const owner = sheetPrefix(name);
-  const heading = tables?.[0] && tables[0].row + 1;
-  const columns =
-    frozenColumns && pagesAcross(sheet) > 1 ? `$A:$${colToLetter(frozenColumns - 1)}` : undefined;
-  const rows =
-    heading !== undefined
-      ? `$${String(heading)}:$${String(heading)}`
-      : frozenRows
-        ? `$1:$${String(frozenRows)}`
-        : undefined;
-  const ranges = [columns, rows].flatMap((range) => (range === undefined ? [] : [owner + range]));
+  const { name } = sheet;
+  const { rows, columns } = printed(sheet);
+  const ranges = [columns, rows].flatMap((range) => (range === undefined ? [] : [sheetPrefix(name) + range]));
   return ranges.length > 0 ? { name: "_xlnm.Print_Titles", scope: name, range: ranges.join(",") } : undefined;
 }
 

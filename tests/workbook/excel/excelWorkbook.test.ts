@@ -128,6 +128,39 @@ describe("what Excel refuses is said in words", () => {
   });
 });
 
+describe("a new sheet", () => {
+  it("is laid out for paper: across, headings repeated, pages numbered", async () => {
+    const { workbook, double } = openExcel(start);
+    const wide = Array.from({ length: 40 }, (_, at) => v(at));
+    await workbook.apply("Two sheets", [
+      {
+        kind: "sheet",
+        sheet: { name: "Narrow", paper: "Letter", cells: [[v("Title")], [v("Figure")]], frozenRows: 2 },
+      },
+      {
+        kind: "sheet",
+        sheet: { name: "Wide", cells: [wide], frozenRows: 1, frozenColumns: 2 },
+      },
+    ]);
+    const [narrow, far] = double.book.sheets.slice(-2);
+    // The codes of Microsoft’s “Header and footer codes”: &A sheet, &P page, &N pages.
+    expect(narrow?.printed).toEqual({
+      ...{ orientation: "Landscape", paperSize: "Letter", zoom: { horizontalFitToPages: 1 } },
+      ...{ titleRows: "$1:$2", titleColumns: undefined, leftFooter: "&A", rightFooter: "&P / &N" },
+    });
+    expect(far?.printed).toMatchObject({
+      ...{
+        paperSize: undefined,
+        zoom: { horizontalFitToPages: 2 },
+        titleRows: "$1:$1",
+        titleColumns: "$A:$B",
+      },
+    });
+    await workbook.undo();
+    expect(double.book.sheets).toHaveLength(1);
+  });
+});
+
 describe("requests", () => {
   it("stay below 5 MB for large sheets, which are then read in parts", async () => {
     const { double, workbook } = openExcel(start);

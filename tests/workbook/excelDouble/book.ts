@@ -69,6 +69,15 @@ export interface BookSheet {
   cells: Map<string, BookCell>;
   notes: Map<string, { text: string }>;
   frozen: { rows: number; columns: number };
+  printed: {
+    orientation: "Portrait" | "Landscape";
+    paperSize: string | undefined;
+    zoom: { horizontalFitToPages?: number; verticalFitToPages?: number; scale?: number };
+    titleRows: string | undefined;
+    titleColumns: string | undefined;
+    leftFooter: string;
+    rightFooter: string;
+  };
   columnWidths: Map<number, number>;
   /** Lists to choose from, each with its area and its source as words or as the address of cells. */
   lists: { area: Omit<Area, "sheet">; source: string; refusesOthers: boolean }[];

@@ -230,6 +230,10 @@ function fill(cell: BookCell, { value, formula, format, style }: CellContent): v
         : "String";
 }
 
+function isPaper(size: string | undefined): size is "A4" | "Letter" {
+  return size === "A4" || size === "Letter";
+}
+
 function contentOf(book: Book, sheet: BookSheet): SheetContent {
   const filled = [...sheet.cells.keys()].map(place);
   const height = filled.reduce((most, [row]) => Math.max(most, row + 1), 0);
@@ -241,6 +245,7 @@ function contentOf(book: Book, sheet: BookSheet): SheetContent {
     ),
     frozenRows: sheet.frozen.rows,
     frozenColumns: sheet.frozen.columns,
+    ...(isPaper(sheet.printed.paperSize) && { paper: sheet.printed.paperSize }),
     tables: book.tables
       .filter((table) => table.sheet === sheet)
       .map(({ name, row, column, rows, columns }) => ({ name, row, column, rows, columns })),

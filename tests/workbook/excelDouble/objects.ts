@@ -669,6 +669,9 @@ export class Worksheet extends ClientObject<BookSheet, { name: string; id: strin
   get freezePanes(): FreezePanes {
     return new FreezePanes(this.requests, this.book, () => this.target());
   }
+  get pageLayout(): PageLayout {
+    return new PageLayout(this.requests, () => this.target());
+  }
   getRangeByIndexes(row: number, column: number, rows: number, columns: number): Range {
     return new Range(this.requests, this.book, () => ({ sheet: this.target(), row, column, rows, columns }));
   }
@@ -746,6 +749,73 @@ class FreezePanes extends ClientObject<BookSheet> {
       };
     };
     return new Range(this.requests, this.book, look, true);
+  }
+}
+
+/**
+ * Microsoft, reference of `Excel.PageLayout`: layout and print settings that do not depend on a printer; its members are in
+ * ExcelApi 1.9.
+ */
+class PageLayout extends ClientObject<BookSheet> {
+  constructor(requests: Requests, look: () => BookSheet) {
+    super(requests, "a page layout", look, {});
+  }
+  set orientation(orientation: BookSheet["printed"]["orientation"]) {
+    this.queue("set orientation", (sheet) => {
+      if (!["Portrait", "Landscape"].includes(orientation)) throw invalid("No such orientation.");
+      sheet.printed.orientation = orientation;
+    });
+  }
+  // Of the values that the reference of `Excel.PaperType` lists, those that we know.
+  set paperSize(paperSize: string) {
+    this.queue("set paperSize", (sheet) => {
+      if (!["A4", "Letter"].includes(paperSize)) throw invalid(`No such paper: ${paperSize}`);
+      sheet.printed.paperSize = paperSize;
+    });
+  }
+  /**
+   * The same reference: the options must be set as a whole, as an object. Reference of `Excel.PageLayoutZoomOptions`: the scale lies
+   * between 10 and 400, and goes with no number of pages.
+   */
+  set zoom(zoom: BookSheet["printed"]["zoom"]) {
+    this.queue("set zoom", (sheet) => {
+      const { scale, ...pages } = zoom;
+      const fits = Object.values(pages).filter((count) => count !== undefined);
+      if (scale !== undefined && (fits.length > 0 || scale < 10 || scale > 400))
+        throw invalid("No such scale.");
+      if (fits.some((count) => !Number.isInteger(count) || count < 1))
+        throw invalid("No such number of pages.");
+      sheet.printed.zoom = zoom;
+    });
+  }
+  get headersFooters(): { readonly defaultForAllPages: HeaderFooter } {
+    return { defaultForAllPages: new HeaderFooter(this.requests, () => this.target()) };
+  }
+  /** The same reference: the range must span entire rows to be valid. */
+  setPrintTitleRows(rows: string): void {
+    this.queue("setPrintTitleRows", (sheet) => {
+      if (!/^\$\d+:\$\d+$/.test(rows)) throw invalid(`These are no entire rows: ${rows}`);
+      sheet.printed.titleRows = rows;
+    });
+  }
+  /** The same reference: the range must span entire columns to be valid. */
+  setPrintTitleColumns(columns: string): void {
+    this.queue("setPrintTitleColumns", (sheet) => {
+      if (!/^\$[A-Z]+:\$[A-Z]+$/.test(columns)) throw invalid(`These are no entire columns: ${columns}`);
+      sheet.printed.titleColumns = columns;
+    });
+  }
+}
+
+class HeaderFooter extends ClientObject<BookSheet> {
+  constructor(requests: Requests, look: () => BookSheet) {
+    super(requests, "headers and footers", look, {});
+  }
+  set leftFooter(text: string) {
+    this.queue("set leftFooter", (sheet) => (sheet.printed.leftFooter = text));
+  }
+  set rightFooter(text: string) {
+    this.queue("set rightFooter", (sheet) => (sheet.printed.rightFooter = text));
   }
 }
 
@@ -1290,6 +1360,10 @@ export function newSheet(name: string, book: Pick<Book, "sheets">): BookSheet {
     cells: new Map(),
     notes: new Map(),
     frozen: { rows: 0, columns: 0 },
+    printed: {
+      ...{ orientation: "Portrait", paperSize: undefined, zoom: { scale: 100 } },
+      ...{ titleRows: undefined, titleColumns: undefined, leftFooter: "", rightFooter: "" },
+    },
     columnWidths: new Map(),
     lists: [],
     protected: false,
