@@ -49,7 +49,9 @@ describe("a saved sheet on paper", () => {
       expect(pages.length).toBeGreaterThan(2);
       pages.forEach((text, at) => {
         expect(text).toMatch(/^ *Figure +Bust/mu);
-        expect(text).toMatch(new RegExp(`The chart +${String(at + 1)} */ *${String(pages.length)}\\s*$`, "u"));
+        expect(text).toMatch(
+          new RegExp(`The chart +${String(at + 1)} */ *${String(pages.length)}\\s*$`, "u"),
+        );
       });
       expect(pages.join("\n").match(/^ *Figure \d+/gmu)).toHaveLength(rows);
     },
