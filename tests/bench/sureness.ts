@@ -18,15 +18,23 @@ const kinds = Object.keys(sharings) as SharingKind[];
 const number = (value: number, digits = 2): string => value.toFixed(digits).padStart(9);
 function print(title: string, tables: readonly (readonly Said[])[]): void {
   console.log(`\n${title}`);
-  console.log(["".padEnd(12), ...kinds.map((kind) => kind.padStart(27))].join(""));
-  console.log(`said        ${"    pairs    said   share  ".repeat(kinds.length)}`);
+  console.log(["".padEnd(12), ...kinds.map((kind) => kind.padStart(36))].join(""));
+  console.log(`said        ${"    pairs     said    share        ±".repeat(kinds.length)}`);
   tables[0]?.forEach(({ from, to }, k) => {
     const cells = tables.map((table) => {
       const { pairs, share, sum } = table[k]!;
-      return `${String(pairs).padStart(9)}${number(sum / pairs)}${number(share / pairs)}`;
+      // Two standard errors of a share of so many pairs, as if they were independent.
+      const error = 2 * Math.sqrt(((sum / pairs) * (1 - sum / pairs)) / pairs);
+      return `${String(pairs).padStart(9)}${[sum / pairs, share / pairs, error].map((each) => number(each)).join("")}`;
     });
     console.log(`${from.toFixed(1)}–${to.toFixed(1)}     ${cells.join("")}`);
   });
+  const said = tables.map((table, k) => {
+    const pairs = table.reduce((sum, each) => sum + each.pairs, 0);
+    const perhaps = table.slice(1).reduce((sum, each) => sum + each.pairs, 0);
+    return `${kinds[k]!} ${((100 * perhaps) / pairs).toFixed(2)} %`;
+  });
+  console.log(`Said to share with 0.1 and more: ${said.join(", ")} of the pairs.`);
 }
 
 print(

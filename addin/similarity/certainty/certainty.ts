@@ -6,7 +6,7 @@ import { toleranceMm } from "../../measures/toleranceMm.ts";
 import type { ComparedColumn } from "../columns.ts";
 import { apart, isWithin } from "../pair.ts";
 import type { Seen, Sharing } from "./sharing.ts";
-import { anyBody, keptOf, mostSquare, onAverageOne, posteriorOf, seenOfPair } from "./sharing.ts";
+import { anyBody, keptOf, mostSquare, onAverageOne, posteriorOf, seenOfPair, spreadsOf } from "./sharing.ts";
 
 /** How sure it is that two figures are within tolerance at every measure, given that readings are not exact. */
 export interface Certainty {
@@ -34,8 +34,8 @@ export const usualUncertainty: Uncertainty = repeatedUncertainty(usualReadingErr
 
 /**
  * How probable it is that two figures share a body: that all true differences are within tolerance. Where it is the same body
- * they are nothing; where it is another one, with differences of the variance `spread` in reading errors, that which was read
- * as δᵢ is normal about b·δᵢ with the variance b·(uₐ² + u_b²), where b = 1 − 1 / spread. Measures are independent given what
+ * they are nothing; where it is another one, with differences of the variance s in reading errors (see `spreadsOf`), that which was read
+ * as δᵢ is normal about b·δᵢ with the variance b·(uₐ² + u_b²), where b = s / (1 + s). Measures are independent given what
  * happened, and readings are off independently and normally. Measures that either figure lacks are left out, as for the
  * distance.
  *
@@ -86,7 +86,7 @@ const leastWeight = 1e-7;
 /**
  * The probability that all measures are within tolerance, over all that may have happened; and that of each by itself.
  *
- * @param within the probability that one measure is, when so much of its differences is kept: 1 − 1 / spread
+ * @param within the probability that one measure is, when so much of its differences is kept, see `keptOf`
  */
 function overParts(
   sharing: Sharing,
@@ -106,9 +106,12 @@ function overParts(
         ? others.reduce((product, other) => product * (1 - other), 1)
         : 0;
     if (none >= 1) return;
+    const { most, few } = spreadsOf(each);
     let all = 1;
     others.forEach((other, c) => {
-      const beyond = other === 0 ? 0 : other * (1 - within(c, keptOf(each, seen.shares[c]!)));
+      const beyondAt = (spread: number) =>
+        spread === 0 ? 0 : 1 - within(c, keptOf(spread, seen.shares[c]!));
+      const beyond = (1 - other) * beyondAt(most) + (other === 0 ? 0 : other * beyondAt(few));
       all *= 1 - beyond;
       ofMeasures[c]! += weight * (1 - beyond / (1 - none));
     });

@@ -11,13 +11,13 @@ import type { Uncertainty } from "./certainty.ts";
  * readings in standard deviations, z; 1 and less is nothing. Three things may have happened:
  *
  * - it is the same body: z is normal with variance 1 in every measure;
- * - it is another body throughout: z has a larger variance, the spread, in every measure;
+ * - it is another body throughout: z has a larger variance, the spread, in every measure, and a much larger one in one measure of
+ *   ten, since bodies do not differ by as much everywhere;
  * - it is another body in some measures, as with another bust on one trunk: z has a larger variance in one measure of ten, and
  *   in one at least.
  *
  * How often each happens, at spreads of 2, 3, 5, 9 … up to a million, is learned from all pairs of the chart by expectation and
- * maximisation. The sum of z² is enough to tell the first two apart, so that nothing has to be known of how measures go
- * together.
+ * maximisation.
  *
  * Sources: a point at nothing and normal curves of a grid of widths, weights by expectation and maximisation with a penalty for
  * each weight: M. Stephens, False discovery rates: a new deal, Biostatistics 18 (2017), 275–294. That the chance that
@@ -55,8 +55,10 @@ const parts: Sharing = [
   })),
 ];
 
-/** The share of measures that are others where a body is another in some measures alone. The project’s own starting value. */
+/** The share of measures that are others where a body is another in some measures alone, or more so. The project’s own starting value. */
 const someShare = 0.1;
+/** In those measures another body differs so much more, as a variance: four times as far. The project’s own starting value. */
+const moreSo = 16;
 
 /**
  * Before any pair is seen each of the three is as likely, and that counts as much as so many pairs. The project’s own
@@ -77,17 +79,25 @@ export interface Seen {
 export interface Posterior {
   /** By part of the sharing; all together 1. */
   readonly weights: Float64Array;
-  /** By part and measure: given the part, the chance that the measure is another one; some may not have any so. */
+  /**
+   * By part and measure: given the part, the chance that the measure is one of the few that are others, or more so, see
+   * {@link spreadsOf}; some may not have any so.
+   */
   readonly isOther: (part: number, measure: number) => number;
+}
+
+/** The spreads of a part: in most measures, and in the few that are others or more so. */
+export function spreadsOf({ kind, spread }: SharingPart): { readonly most: number; readonly few: number } {
+  if (kind === "same body") return { most: 0, few: 0 };
+  return kind === "another body" ? { most: spread, few: moreSo * spread } : { most: 0, few: spread };
 }
 
 /** Bayes’ rule over the parts of a mixture. */
 export function posteriorOf(sharing: Sharing, seen: Seen): Posterior {
   const isOther = (part: number, measure: number): number => {
-    const { kind, spread } = sharing[part]!;
-    if (kind === "same body") return 0;
-    if (kind === "another body") return 1;
-    const log = logLikelihood(spread, seen, measure);
+    const { most, few } = spreadsOf(sharing[part]!);
+    if (few === most) return 0;
+    const log = logLikelihood(few, seen, measure) - logLikelihood(most, seen, measure);
     return 1 / (1 + ((1 - someShare) / someShare) * Math.exp(-log));
   };
   if (sharing.length === 1) return { weights: Float64Array.of(1), isOther };
@@ -103,11 +113,20 @@ function logLikelihood(spread: number, { squares, free, shares }: Seen, measure:
 
 /** ln of the likelihood of each part beside that of the same body. */
 function logLikelihoods(sharing: Sharing, seen: Seen): Float64Array {
-  const bySpread = new Map<number, Readonly<Record<SharingPart["kind"], number>>>();
-  return Float64Array.from(sharing, ({ kind, spread }) => {
+  const bySpread = new Map<number, Float64Array>();
+  const at = (spread: number): Float64Array => {
     let logs = bySpread.get(spread);
-    if (!logs) bySpread.set(spread, (logs = logsAt(spread, seen)));
-    return logs[kind];
+    if (!logs) {
+      logs = Float64Array.from(seen.squares, (_, c) => logLikelihood(spread, seen, c));
+      bySpread.set(spread, logs);
+    }
+    return logs;
+  };
+  return Float64Array.from(sharing, (part) => {
+    const { most, few } = spreadsOf(part);
+    if (few === 0) return 0;
+    const log = logOfMixture(at(most), at(few));
+    return part.kind === "another body" ? log : logOfAny(log, seen.squares.length);
   });
 }
 
@@ -115,35 +134,31 @@ function logLikelihoods(sharing: Sharing, seen: Seen): Float64Array {
 const largestLog = 300;
 const largestProduct = 1e150;
 
-/** The same at one spread, for what may have happened. */
-function logsAt(spread: number, seen: Seen): Readonly<Record<SharingPart["kind"], number>> {
-  const count = seen.squares.length;
-  let all = 0;
-  // Σ ln(1 − someShare + someShare · likelihood), with the logarithm taken of products as long as they are.
-  let some = 0;
+/** Σ ln((1 − someShare) · most + someShare · few), with the logarithm taken of products as long as they are. */
+function logOfMixture(most: Float64Array, few: Float64Array): number {
+  let sum = 0;
   let product = 1;
-  for (let c = 0; c < count; c++) {
-    const log = logLikelihood(spread, seen, c);
-    all += log;
-    if (log > largestLog) {
-      some += log + Math.log(someShare);
+  for (let c = 0; c < most.length; c++) {
+    const beyond = few[c]! - most[c]!;
+    sum += most[c]!;
+    if (beyond > largestLog) {
+      sum += beyond + Math.log(someShare);
       continue;
     }
-    product *= 1 - someShare + someShare * Math.exp(log);
-    if (product > largestProduct) {
-      some += Math.log(product);
+    product *= 1 - someShare + someShare * Math.exp(beyond);
+    if (product > largestProduct || product < 1 / largestProduct) {
+      sum += Math.log(product);
       product = 1;
     }
   }
-  some += Math.log(product);
-  // That no measure is another one is left out; rounding must not make it more than the whole.
-  const none = Math.min(count * Math.log1p(-someShare), some - Number.EPSILON);
-  return {
-    "same body": 0,
-    "another body": all,
-    "another in some measures":
-      some + Math.log1p(-Math.exp(none - some)) - Math.log1p(-((1 - someShare) ** count)),
-  };
+  return sum + Math.log(product);
+}
+
+/** The same given that one measure at least is another. */
+function logOfAny(log: number, count: number): number {
+  // Rounding must not make that none is more than the whole.
+  const none = Math.min(count * Math.log1p(-someShare), log - Number.EPSILON);
+  return log + Math.log1p(-Math.exp(none - log)) - Math.log1p(-((1 - someShare) ** count));
 }
 
 /** exp of each, together 1. */
@@ -291,8 +306,8 @@ export function onAverageOne(shares: readonly number[]): readonly number[] {
   return shares.map((share) => share / mean);
 }
 
-/** What of a difference as read is kept as a true one, where the measure is another. */
-export function keptOf({ spread }: SharingPart, share: number): number {
+/** What of a difference as read is kept as a true one, where true ones have this spread. */
+export function keptOf(spread: number, share: number): number {
   const other = spread * share;
   return other === Infinity ? 1 : other / (1 + other);
 }

@@ -1,7 +1,7 @@
 import type { Tolerance } from "../../../addin/measures/measure.ts";
 import { certainty, usualUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
 import type { Sharing } from "../../../addin/similarity/certainty/sharing.ts";
-import { sharingOf } from "../../../addin/similarity/certainty/sharing.ts";
+import { seenOfPair, sharingOf } from "../../../addin/similarity/certainty/sharing.ts";
 import type { SharingKind } from "./sharedBodies.ts";
 import { sharedBodies } from "./sharedBodies.ts";
 
@@ -18,6 +18,9 @@ export interface Said {
 
 const tolerance: Tolerance = { floorMm: 2, percent: 2 };
 
+/** Pairs so many standard deviations apart in some measure, more than three tolerances, are counted as said not to share, unasked. */
+const farApart = 20;
+
 /** What the sureness says of all pairs of invented charts beside what is true, in tenths. */
 export function calibration(kind: SharingKind, seeds: readonly number[], known?: Sharing): readonly Said[] {
   const table = Array.from({ length: 10 }, (_, k) => ({
@@ -29,7 +32,9 @@ export function calibration(kind: SharingKind, seeds: readonly number[], known?:
     const sharing = known ?? sharingOf(chart, columns, usualUncertainty);
     for (let i = 0; i < bodies.length; i++) {
       for (let j = i + 1; j < bodies.length; j++) {
-        const { probability } = certainty(columns, i, j, usualUncertainty, sharing);
+        const { squares } = seenOfPair(columns, i, j, usualUncertainty);
+        const isFar = squares.some((square) => square > farApart ** 2);
+        const probability = isFar ? 0 : certainty(columns, i, j, usualUncertainty, sharing).probability;
         const said = table[Math.min(9, Math.floor(10 * probability))]!;
         said.pairs++;
         said.sum += probability;
@@ -40,7 +45,8 @@ export function calibration(kind: SharingKind, seeds: readonly number[], known?:
   return table;
 }
 
-function doShare(one: readonly number[], other: readonly number[]): boolean {
+/** Whether two bodies are within tolerance in every measure. */
+export function doShare(one: readonly number[], other: readonly number[]): boolean {
   return one.every((a, c) => {
     const b = other[c]!;
     return Math.abs(a - b) <= Math.max(tolerance.floorMm, ((tolerance.percent / 100) * (a + b)) / 2);
