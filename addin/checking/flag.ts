@@ -19,6 +19,7 @@ export const flagKinds = [
   "smaller than it can be",
   "larger than it can be",
   "left and right differ",
+  "unlike its twin",
   "one name, two rows",
   "unlike the other figures",
   "same readings, two names",

@@ -19,9 +19,16 @@ it("raises exactly the flags of the planted errors", () => {
   expect(flags.map(say).sort()).toEqual(plantedErrors.map(say).sort());
 });
 
-it("has one planted error of every kind that its columns can have", () => {
-  // The demo measures one side of the body, so the two sides cannot differ in it; its headings state their units, and it has no estimates.
-  const elsewhere = ["left and right differ", "unit not known", "unit assumed", "estimates"];
+it("has one planted error of every other kind", () => {
+  // The demo measures one side of the body, so the two sides cannot differ in it; its headings state their units, it has no estimates, and
+  // its twins differ in nothing that another slip does not explain.
+  const elsewhere = [
+    "left and right differ",
+    "unit not known",
+    "unit assumed",
+    "estimates",
+    "unlike its twin",
+  ];
   const kinds = flagKinds.filter((kind) => !elsewhere.includes(kind));
   expect(new Set(plantedErrors.map(({ kind }) => kind))).toEqual(new Set(kinds));
 });
