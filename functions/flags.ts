@@ -1,5 +1,6 @@
 import type { Cells } from "../addin/chart/cell.ts";
 import { cellText, isCellError } from "../addin/chart/cell.ts";
+import type { Chart } from "../addin/chart/chart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
 import { chartCells, chartOf, tableFrom, withoutZeros } from "./arguments.ts";
@@ -7,6 +8,7 @@ import { cutShort, quote } from "../addin/measures/quote.ts";
 import { defineFunction } from "./descriptor.ts";
 import type { Value } from "./descriptor.ts";
 import { emptyChart } from "./failures.ts";
+import { readingFlagsOf } from "./listed.ts";
 import { shownLength } from "./shown.ts";
 
 export const flagsFunction = defineFunction({
@@ -55,7 +57,7 @@ export const flagsFunction = defineFunction({
     "is this project’s own judgement.",
   compute: ({ chart: cells }) => [
     ["Figure", "Measure", "Reading", "Flag", "Why", "Suggested"],
-    ...checkChart(chartOf(tableFrom(withoutZeros(cells)))).map((flag) => [
+    ...flagsOf(chartOf(tableFrom(withoutZeros(cells)))).map((flag) => [
       flag.figure,
       flag.measure,
       readingOf(flag, cells),
@@ -65,6 +67,8 @@ export const flagsFunction = defineFunction({
     ]),
   ],
 });
+
+const flagsOf = (chart: Chart): readonly Flag[] => checkChart(chart, readingFlagsOf(chart));
 
 /**
  * What stands in the cell: the length in the unit of its column, or the text that is not one. Blank for a whole row or

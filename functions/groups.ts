@@ -2,6 +2,7 @@ import type { Chart } from "../addin/chart/chart.ts";
 import { columnsOfPart, countingEstimates } from "../addin/similarity/columns.ts";
 import type { ComparedColumn } from "../addin/similarity/columns.ts";
 import { fewestSharedGroups } from "../addin/similarity/fewest/fewestShared.ts";
+import { groupMarks } from "../addin/similarity/doubtfulGroups.ts";
 import type { GroupedFigure } from "../addin/similarity/groups.ts";
 import { groupedFigures, sharedBodyGroups } from "../addin/similarity/groups.ts";
 import { nameOrder } from "../addin/similarity/nameOrder.ts";
@@ -10,6 +11,7 @@ import { estimates, groupMethod, unknownWord, zone } from "./bodies.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
+import { doubtfulNote, doubtsBeside } from "./listed.ts";
 import { shown } from "./shown.ts";
 import { worstMeasure } from "./worstMeasure.ts";
 
@@ -21,6 +23,8 @@ export const groupsFunction = defineFunction({
     "The base figure is the one nearest to all others of its group. Worst measure and Of tolerance say where the figure " +
     "differs most from it: at most 1 is within tolerance. Larger groups come first. Figures that cannot be compared are " +
     "never put together; Worst measure then says what is missing.\n\n" +
+    "Where groups rest on flagged readings, or on estimates that you count, a last column Doubtful says on which, and who would share a body if they were " +
+    `mended. ${doubtfulNote}\n\n` +
     "With the method fewest, no other way makes fewer groups in which every pair is within tolerance. Where that could not be " +
     "shown in the time that a cell has, the heading of Group says so and names the number that is needed at least; the " +
     "section Groups of the pane can look further.",
@@ -96,18 +100,25 @@ export const groupsFunction = defineFunction({
   compute: ({ chart: given, tolerances: allowed, zone: part, method: chosen, estimates: asked }) => {
     const figures = asked === "count" ? countingEstimates(given) : given;
     const columns = columnsOfPart(figures, part, allowed(figures));
-    const { rows, heading } =
+    const grouped = (by: readonly ComparedColumn[]) =>
       chosen === "fewest"
-        ? fewest(figures, columns)
-        : { rows: sharedBodyGroups(figures, columns, chosen), heading: "Group" };
+        ? fewest(figures, by)
+        : { rows: sharedBodyGroups(figures, by, chosen), heading: "Group" };
+    const { rows, heading } = grouped(columns);
+    const numbers = (of: readonly GroupedFigure[]) => of.map(({ group }) => group);
+    const marks = groupMarks(figures, columns, numbers(rows), doubtsBeside(given), (by) =>
+      numbers(grouped(by).rows),
+    );
+    const areMarked = marks.some((mark) => mark !== "");
     return [
-      ["Figure", heading, "Base figure", "Worst measure", "Of tolerance"],
-      ...rows.map((row) => [
+      ["Figure", heading, "Base figure", "Worst measure", "Of tolerance", ...(areMarked ? ["Doubtful"] : [])],
+      ...rows.map((row, i) => [
         row.figure,
         row.group,
         row.base,
         worstMeasure(row.fromBase),
         shown(row.fromBase.distance),
+        ...(areMarked ? [marks[i] ?? ""] : []),
       ]),
     ];
   },

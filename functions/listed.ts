@@ -1,6 +1,8 @@
 import type { Chart } from "../addin/chart/chart.ts";
 import { onceFor } from "../addin/chart/workOnce.ts";
-import { doubts } from "../addin/checking/doubts.ts";
+import type { Doubt } from "../addin/chart/doubt.ts";
+import { checkReadings } from "../addin/checking/checkChart.ts";
+import { doubts, estimates } from "../addin/checking/doubts.ts";
 import type { Explanation } from "../addin/fit/explainPair.ts";
 import { isWearable, rank } from "../addin/fit/verdict.ts";
 import type { Value } from "./descriptor.ts";
@@ -9,8 +11,22 @@ import { shownLength } from "./shown.ts";
 /** The headings of what {@link told} gives. */
 export const toldHeadings = ["Verdict", "Where", "Difference", "What to do"] as const;
 
-/** The doubts about a chart, worked out once for all formulas that name it. */
-export const doubtsOf = onceFor((chart: Chart) => doubts(chart));
+/** What the check says of the readings of a chart, worked out once for all formulas that name it. */
+export const readingFlagsOf = onceFor(checkReadings);
+
+/** The doubts about a chart, likewise. */
+export const doubtsOf = onceFor((chart: Chart) => doubts(chart, readingFlagsOf(chart).against));
+
+/** A chart of more figures takes longer to check than to group or to match. */
+export const mostDoubted = 1000;
+
+/** The doubts about a chart of up to {@link mostDoubted} figures; in a larger one FLAGS tells of all but estimates. */
+export function doubtsBeside(chart: Chart): readonly Doubt[] {
+  return chart.figures.length > mostDoubted ? estimates(chart) : doubtsOf(chart);
+}
+
+/** For the reference of functions that use it. */
+export const doubtfulNote = `In a chart of more than ${mostDoubted.toLocaleString("en")} figures only estimates are told; see FLAGS.`;
 
 /**
  * A verdict in the cells of a row: the place and the amount that decide, and what to do about it.

@@ -1,3 +1,4 @@
+import { someOf } from "../measures/quote.ts";
 import type { Chart } from "./chart.ts";
 
 /** A cell, by row and column within the range, from 0 (row 0 is the headings). */
@@ -36,4 +37,31 @@ export function chartWith(chart: Chart, cells: readonly (CellPlace | CellReading
     return { ...column, mm };
   });
   return { ...chart, measures };
+}
+
+/** The doubts by the row of the range that they are about. */
+export function doubtsByRow(doubtful: readonly Doubt[]): ReadonlyMap<number, readonly Doubt[]> {
+  const ofRow = new Map<number, Doubt[]>();
+  for (const doubt of doubtful)
+    for (const row of new Set(doubt.cells.map((cell) => cell.row))) {
+      const known = ofRow.get(row);
+      if (known) known.push(doubt);
+      else ofRow.set(row, [doubt]);
+    }
+  return ofRow;
+}
+
+/** The chart as it would be with every doubtful reading mended, or taken out where nobody knows what it ought to be. */
+export function mended(chart: Chart, doubtful: readonly Doubt[]): Chart {
+  return chartWith(chart, doubtful.flatMap(mendedCells));
+}
+
+function mendedCells({ cells, corrections }: Doubt): readonly (CellPlace | CellReading)[] {
+  return corrections.length > 0 ? corrections : cells.map(({ row, column }) => ({ row, column }));
+}
+
+/** “Rests on a doubtful reading: Waist 13.4 mm (wrong unit).” */
+export function restsOnWords(says: readonly string[]): string {
+  const what = says.length === 1 ? "a doubtful reading" : "doubtful readings";
+  return `Rests on ${what}: ${someOf(says)}.`;
 }

@@ -1,7 +1,7 @@
 import type { Chart } from "../chart/chart.ts";
 import type { Doubt } from "../chart/doubt.ts";
 import { amount } from "./amount.ts";
-import { checkChart } from "./checkChart.ts";
+import { checkReadings } from "./checkChart.ts";
 import type { Flag, FlagKind } from "./flag.ts";
 
 /** Flags that say nothing against a reading. */
@@ -16,9 +16,12 @@ export const notes: ReadonlySet<FlagKind> = new Set([
 /**
  * Every doubt about the readings of a chart, the worst first; estimates come last.
  *
- * @param flags what the check of the chart says; those that somebody has confirmed may be left out
+ * @param flags what the check says against readings; those that somebody has confirmed may be left out
  */
-export function doubts(chart: Chart, flags: readonly Flag[] = checkChart(chart)): readonly Doubt[] {
+export function doubts(
+  chart: Chart,
+  flags: readonly Flag[] = checkReadings(chart).against,
+): readonly Doubt[] {
   const flagged = flags.flatMap((flag): readonly Doubt[] => {
     const { row, column, readingMm, corrections, kind, measure, figure, unit } = flag;
     if (notes.has(kind) || (readingMm === undefined && corrections.length === 0)) return [];
@@ -35,7 +38,12 @@ export function doubts(chart: Chart, flags: readonly Flag[] = checkChart(chart))
       },
     ];
   });
-  const estimated = chart.measures.flatMap(({ origins, mm, unit, heading, position }) =>
+  return [...flagged, ...estimates(chart)];
+}
+
+/** The estimates alone, which need no check. */
+export function estimates(chart: Chart): readonly Doubt[] {
+  return chart.measures.flatMap(({ origins, mm, unit, heading, position }) =>
     [...(origins ?? [])].flatMap(([figure, origin]): readonly Doubt[] =>
       origin === "estimated"
         ? [
@@ -49,5 +57,4 @@ export function doubts(chart: Chart, flags: readonly Flag[] = checkChart(chart))
         : [],
     ),
   );
-  return [...flagged, ...estimated];
 }

@@ -1,15 +1,18 @@
 import type { Chart } from "../chart/chart.ts";
 import type { Doubt } from "../chart/doubt.ts";
-import { chartWith } from "../chart/doubt.ts";
+import { chartWith, doubtsByRow, mended, restsOnWords } from "../chart/doubt.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { codeKey } from "../chart/readPatterns.ts";
+import { someOf } from "../measures/quote.ts";
 import { underLayers } from "../chart/underLayers.ts";
 import type { Explanation } from "./explainPair.ts";
 import { explainPair } from "./explainPair.ts";
+import { judgePair } from "./judgePair.ts";
 import type { Fitting } from "./match.ts";
 import { prepareFitting } from "./match.ts";
 import type { Verdict } from "./verdict.ts";
+import { verdictOf } from "./verdict.ts";
 
 /** A doubtful reading that the answer about a pair rests on: without it the answer is another one. */
 export interface DoubtfulGround {
@@ -52,8 +55,8 @@ export function restsOn(
     const { cells, corrections } = doubt;
     const without = cells.map(({ row, column }) => ({ row, column }));
     if (isSame(judged, judgedOn(chartWith(chart, without)))) return [];
-    const mended = corrections.length > 0 ? judgedOn(chartWith(chart, corrections)).verdict : undefined;
-    return [{ says: saysOf(doubt, judged), verdict, mended }];
+    const other = corrections.length > 0 ? judgedOn(chartWith(chart, corrections)).verdict : undefined;
+    return [{ says: saysOf(doubt, judged.figure), verdict, mended: other }];
   });
 }
 
@@ -62,10 +65,10 @@ export function restsOn(
  *
  * @param by what the reader looks at to mend readings
  */
-export function restWords({ says, verdict, mended }: DoubtfulGround, by: "FLAGS" | "Check"): string {
-  const rests = `Rests on a doubtful reading: ${says}.`;
-  if (mended === undefined) return `${rests} Measure it again.`;
-  return `${rests} Mended as ${by} suggests, ${mended === verdict ? "the verdict stays" : `the verdict would be “${mended}”`}.`;
+export function restWords({ says, verdict, mended: other }: DoubtfulGround, by: "FLAGS" | "Check"): string {
+  const rests = restsOnWords([says]);
+  if (other === undefined) return `${rests} Measure it again.`;
+  return `${rests} Mended as ${by} suggests, ${other === verdict ? "the verdict stays" : `the verdict would be “${other}”`}.`;
 }
 
 /** A pair and its answer. */
@@ -110,25 +113,72 @@ export function restMarks(
     const [first] = concerned;
     if (!first || isSame(explanation, explainPair(sound, places.get(together[0]!) ?? 0, figure))) return "";
     return concerned.size === 1
-      ? `Rests on a doubtful reading: ${saysOf(first, explanation)}.`
+      ? restsOnWords([saysOf(first, explanation.figure)])
       : "Rests on doubtful readings: see REASONS.";
   });
 }
 
-function doubtsByRow(doubtful: readonly Doubt[]): ReadonlyMap<number, readonly Doubt[]> {
-  const ofRow = new Map<number, Doubt[]>();
-  for (const doubt of doubtful)
-    for (const row of new Set(doubt.cells.map((cell) => cell.row))) {
-      const known = ofRow.get(row);
-      if (known) known.push(doubt);
-      else ofRow.set(row, [doubt]);
-    }
-  return ofRow;
+/**
+ * Which doubtful readings of each figure verdicts rest on, and which verdicts would be others if all of them were mended as FLAGS
+ * suggests, or not there where it suggests nothing: for every figure a sentence or two, empty where no verdict would change. Only
+ * figures with a doubtful reading, and patterns drafted for such a one, are judged anew.
+ *
+ * @param doubtful the doubts about the chart, see `doubts`
+ * @param rules those that the fitting was prepared with
+ */
+export function matchMarks(
+  fitting: Fitting,
+  doubtful: readonly Doubt[],
+  rules: readonly EaseRule[],
+): readonly string[] {
+  const { view, readingError } = fitting;
+  const { chart, size } = view;
+  const ofRow = doubtsByRow(doubtful);
+  const doubtsOf = (figure: number) => ofRow.get(chart.rows[figure] ?? -1) ?? [];
+  if (!chart.figures.some((_, figure) => doubtsOf(figure).length > 0)) return chart.figures.map(() => "");
+  const patterns = fitting.patterns.map(({ pattern }) => pattern);
+  const sound = prepareFitting(patterns, mended(chart, doubtful), { rules, readingError });
+  const drafted = new Map<number, number[]>();
+  patterns.forEach((_, row) => {
+    for (const { draftedFor } of wornTogether(fitting, row))
+      if (draftedFor !== undefined && doubtsOf(draftedFor).length > 0)
+        drafted.set(draftedFor, [...(drafted.get(draftedFor) ?? []), row]);
+  });
+  const other = (row: number, figure: number): number | undefined => {
+    const after = judgePair(sound.patterns[row]!, figure, readingError);
+    return after === judgePair(fitting.patterns[row]!, figure, readingError) ? undefined : after;
+  };
+  return chart.figures.map((name, figure) => {
+    const own = doubtsOf(figure);
+    if (own.length === 0) return "";
+    const turned = patterns.flatMap(({ code }, row) => {
+      const after = other(row, figure);
+      return after === undefined ? [] : [`${code} ${verdictOf(after)}`];
+    });
+    const elsewhere = [...new Set(drafted.get(figure))].flatMap((row) => {
+      const count = Array.from({ length: size }, (_, each) => each).filter(
+        (each) => each !== figure && other(row, each) !== undefined,
+      ).length;
+      return count === 0 ? [] : [`${patterns[row]!.code} on ${String(count)} other${count === 1 ? "" : "s"}`];
+    });
+    const changes = [...turned, ...elsewhere];
+    if (changes.length === 0) return "";
+    // What is about the figure alone says more than what is about a whole column.
+    const first = [...own].sort((a, b) => Number(a.figure === "") - Number(b.figure === ""));
+    const rests = restsOnWords(first.map((doubt) => saysOf(doubt, name)));
+    return `${rests} ${areMendable(own) ? "Mended" : "Without"}: ${someOf(changes, roomForChanges)}.`;
+  });
+}
+
+const roomForChanges = 100;
+
+function areMendable(doubtful: readonly Doubt[]): boolean {
+  return doubtful.every(({ corrections }) => corrections.length > 0);
 }
 
 /** What a doubt says, with the name of its figure where the answer is about another one. */
-function saysOf({ figure, says }: Doubt, answer: Explanation): string {
-  return figure === "" || figure === answer.figure ? says : `${figure}, ${says}`;
+function saysOf({ figure, says }: Doubt, about: string): string {
+  return figure === "" || figure === about ? says : `${figure}, ${says}`;
 }
 
 /** The pattern, and what is worn under it. */

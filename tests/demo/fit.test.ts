@@ -36,7 +36,8 @@ const verdictOf = (rows: Rows, pattern: string, figure: string): unknown =>
   rows.find(([code]) => code === pattern)?.[rows[0]?.indexOf(figure) ?? -1];
 
 /** Every verdict that occurs in a table of WHATFITS. */
-const kindsIn = (rows: Rows): unknown[] => [...new Set(rows.slice(1).flatMap((row) => row.slice(1)))].sort();
+const kindsIn = (rows: Rows): unknown[] =>
+  [...new Set(rows.slice(1).flatMap(([code, ...row]) => (code === "Doubtful" ? [] : row)))].sort();
 
 describe("the patterns", () => {
   const table = readPatternTable(tableCells(workbook, "Patterns"), readChart(trueChart));
@@ -85,6 +86,19 @@ describe("the verdicts", () => {
     const kinds = [...verdicts].sort();
     expect(kindsIn(resultOf("WHATFITS"))).toEqual(kinds);
     expect(kindsIn(matchOnTrueChart(easeRules))).toEqual(kinds);
+  });
+
+  it("say under a figure which doubtful reading they rest on, and what they would be without it", () => {
+    const rows = resultOf("WHATFITS");
+    const belsory = String(verdictOf(rows, "Doubtful", "Belsory"));
+    expect(belsory).toMatch(/^Rests on doubtful readings: Waist 5\.25 mm \(wrong unit\).* Mended: .+ fits/);
+    const turned = [...belsory.matchAll(/([A-Z]-\d) (fits|loose|snug)/g)];
+    expect(turned.length).toBeGreaterThan(0);
+    for (const [, code = "", verdict] of turned) {
+      expect(verdictOf(rows, code, "Belsory")).not.toBe(verdict);
+      expect(verdictOf(matchOnTrueChart(easeRules), code, "Belsory")).toBe(verdict);
+    }
+    expect(verdictOf(matchOnTrueChart(easeRules), "Doubtful", "Belsory")).toBeUndefined();
   });
 
   it("let a garment fit the figure that it was drafted for, but for those with a story", () => {

@@ -21,11 +21,11 @@ export function compareSheet(book: Book): SheetContent {
           chosen("figure", "B3"),
           chosen("figure", "B4"),
         ]),
-        6,
+        7,
       ),
       ...formatsBelow(readingColumns.length, [gap, gap, gap, gap, "0.0", "0.00"]),
     ],
-    columnWidths: [160, 110, 110, 110, 110, 110],
+    columnWidths: [160, 110, 110, 110, 110, 110, 260],
     pickLists: [choices("figure", 2, 1, 2)],
   };
 }

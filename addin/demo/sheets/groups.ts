@@ -13,11 +13,7 @@ export function groupsSheet(book: Book): SheetContent {
       [quiet("Any two figures of one group are within tolerance of each other. Draft for the base figure.")],
       [
         heading("Groups"),
-        gap,
-        gap,
-        gap,
-        gap,
-        gap,
+        ...[gap, gap, gap, gap, gap, gap],
         heading("Closest to"),
         book.asked("Ardwen"),
         gap,
@@ -26,12 +22,12 @@ export function groupsSheet(book: Book): SheetContent {
         heading("How they join, closest first"),
       ],
       [
-        ...results(book.answer("=FIT.GROUPS(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
+        ...results(book.answer("=FIT.GROUPS(Figures[#All], Tolerances[#All])", [figuresNeeded]), 6),
         gap,
         ...results(
-          book.answer("=FIT.NEAREST(Figures[#All], H3, 6, Tolerances[#All])", [
+          book.answer("=FIT.NEAREST(Figures[#All], I3, 6, Tolerances[#All])", [
             figuresNeeded,
-            chosen("figure", "H3"),
+            chosen("figure", "I3"),
           ]),
           4,
         ),
@@ -39,13 +35,13 @@ export function groupsSheet(book: Book): SheetContent {
         ...results(book.answer("=FIT.TREE(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
       ],
       ...formatsBelow(book.figures, [
-        ...[gap, gap, gap, gap, "0.00", gap],
+        ...[gap, gap, gap, gap, "0.00", gap, gap],
         ...[gap, "0.00", gap, gap, gap],
         ...[gap, gap, gap, "0.00", gap],
       ]),
     ],
     frozenRows: 4,
-    columnWidths: [110, 70, 110, 150, 110, 30, 110, 90, 150, 90, 30, 110, 120, 120, 130, 70],
-    pickLists: [choices("figure", 2, 7)],
+    columnWidths: [110, 70, 110, 150, 110, 260, 30, 110, 90, 150, 90, 30, 110, 120, 120, 130, 70],
+    pickLists: [choices("figure", 2, 8)],
   };
 }

@@ -50,13 +50,13 @@ describe("the formulas of the demo", () => {
     expect(timesRead(read)).toEqual({ times: 1, ranges: 1 });
   });
 
-  test("make all patterns ready once for the figures as they are, and once without doubtful readings", () => {
+  test("make all patterns ready once for the figures as they are, once without doubtful readings and once with these mended", () => {
     const made = vi.mocked(prepareFitting).mock.calls;
     const all = Math.max(...made.map(([patterns]) => patterns.length));
     const whole = made.filter(([patterns]) => patterns.length === all);
     expect(all).toBeGreaterThan(30);
     expect(new Set(whole.map(([, chart]) => chart)).size).toBe(whole.length);
-    expect(whole.length).toBeLessThanOrEqual(2);
+    expect(whole.length).toBeLessThanOrEqual(3);
     // Beside these only what one answer is about, with what is worn under it.
     expect(made.filter(([patterns]) => patterns.length < all && patterns.length > 2)).toEqual([]);
   });
