@@ -13,7 +13,7 @@ import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
 import { WorkingWords } from "../work/Working.tsx";
-import { count } from "../ui/words.ts";
+import { count, isoDay } from "../ui/words.ts";
 import { confirm, confirmationOf, confirmedWords, takeBack } from "./confirmed.ts";
 import { ConfirmedList } from "./ConfirmedList.tsx";
 import { FlagCard, choiceLabel, correctionLabel } from "./FlagCard.tsx";
@@ -82,7 +82,7 @@ export function CheckSection(): ReactNode {
 
   function take(checked: CheckedChart, flag: Flag, what: string, edits: readonly Edit[]): void {
     const where = [flag.figure, flag.measure].filter((text) => text !== "").join(", ");
-    const kept = withCorrections(edits, checked, flag, isoDate(new Date()), {
+    const kept = withCorrections(edits, checked, flag, isoDay(new Date()), {
       table: check?.corrections?.table,
       cells: check?.corrections?.data.values ?? [],
       sheets: check?.sheets ?? [],
@@ -98,7 +98,7 @@ export function CheckSection(): ReactNode {
   function keep({ data, flags }: CheckedChart, flag: Flag): void {
     const row = confirmationOf(flag, data.values[flag.row]?.[flag.column]);
     const where = confirmedWords(row);
-    const edits = confirm(row, isoDate(new Date()), {
+    const edits = confirm(row, isoDay(new Date()), {
       table: check?.confirmations?.table,
       cells: check?.confirmations?.data.values ?? [],
       sheets: check?.sheets ?? [],
@@ -292,10 +292,4 @@ function cellsOf(cells: readonly CellAddress[]): readonly CellAddress[] {
       cells.map((cell) => [`${cell.sheet} ${String(cell.row)} ${String(cell.column)}`, cell]),
     ).values(),
   ];
-}
-
-function isoDate(day: Date): string {
-  return [day.getFullYear(), day.getMonth() + 1, day.getDate()]
-    .map((n) => String(n).padStart(2, "0"))
-    .join("-");
 }

@@ -1,60 +1,89 @@
 import { Button, Field, Input, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useId, useMemo, useRef, useState } from "react";
-import type { MeasureColumn } from "../../addin/chart/chart.ts";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
-import { parseReading } from "../../addin/measures/parseReading.ts";
-import type { LengthUnit } from "../../addin/measures/units.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import type { ReadingError } from "../../addin/measures/readingError.ts";
+import { readingErrorMm, usualReadingError } from "../../addin/measures/readingError.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
-import { useDestination } from "../import/useDestination.ts";
+import { readGroups } from "../groups/readGroups.ts";
+import type { Destination } from "../import/useDestination.ts";
+import { readDestination } from "../import/useDestination.ts";
+import type { KnownReadings } from "../readings/readings.ts";
+import { readingsTable, readKnownReadings } from "../readings/readings.ts";
+import type { Book } from "../shell/book.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
 import { card } from "../ui/boxes.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { OpenList } from "../ui/OpenList.tsx";
-import { meaning } from "../ui/theme.ts";
-import { count, shownLength } from "../ui/words.ts";
-import type { Measured, MeasureOrder, ReadingDoubt, Taken } from "./measuring.ts";
-import { doubtAbout, expectedHere, inOrder, measuredFigure, measuringEdits, without } from "./measuring.ts";
-import { TapeDrawing } from "./TapeDrawing.tsx";
+import { count, isoDay, shownLength } from "../ui/words.ts";
+import type { Draft, Remembered } from "./draft.ts";
+import { nothingRemembered, readingsIn, readRemembered, remember } from "./draft.ts";
+import { KeepingPanel } from "./KeepingPanel.tsx";
+import type { MeasureOrder } from "./measuring.ts";
+import { inOrder, measuredFigure, mostWanted, without } from "./measuring.ts";
+import type { Before, MeasuringContext, Outcome, Rounds } from "./rounds.ts";
+import {
+  earlierReadings,
+  latestOf,
+  outcomesOf,
+  repeatability,
+  repeatOf,
+  sessionEdits,
+  sessionReadings,
+} from "./rounds.ts";
+import { Step } from "./Step.tsx";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
   card: { ...card, gap: "8px" },
-  step: { margin: 0, fontSize: "20px", lineHeight: "26px", fontWeight: 600 },
-  // The reading stays in sight below, at 320 px too.
-  how: { display: "grid", gridTemplateColumns: "104px 1fr", gap: "12px", alignItems: "start" },
-  onFigures: { margin: "4px 0 0", color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
-  field: { "& label": { fontSize: "16px" } },
-  input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "20px", minWidth: 0 } },
+  strong: { margin: 0, fontWeight: 600 },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
-  doubt: {
-    padding: "8px 12px",
-    borderRadius: tokens.borderRadiusMedium,
-    border: `1px solid ${meaning.brass}`,
-    backgroundColor: meaning.brassGround,
-    display: "flex",
-    flexDirection: "column",
-    gap: "4px",
-  },
-  doubtWord: { fontWeight: 600, color: meaning.brass },
 });
+
+/** The chart that is measured into, and what is known of its readings. */
+interface ToMeasure extends Destination {
+  readonly readings: KnownReadings | undefined;
+  readonly errors: ReadingError;
+  readonly tolerances: ToleranceTable | undefined;
+}
+
+/** Never rejects: what fails is said in the result. */
+async function readToMeasure(book: Book): Promise<ToMeasure> {
+  const destination = await readDestination(book, undefined);
+  const { present } = destination;
+  const groups = await readGroups(book, noChoice);
+  const figures = groups.figures?.chart === present?.chart ? groups.figures : undefined;
+  return {
+    ...destination,
+    readings: figures?.second.known ?? (present && (await readKnownReadings(book, present.chart))),
+    errors: figures?.second.errors ?? usualReadingError,
+    tolerances: figures?.tolerances,
+  };
+}
+
+const noChoice = {};
 
 /** Takes the measures of one figure with the tape in hand: one measure at a time, doubtful readings asked about at once. */
 export function MeasureSection(): ReactNode {
   const styles = useStyles();
-  const destination = useDestination(undefined);
+  const found = useRead(readToMeasure, undefined);
+  const remembered = useRemembered();
   const { ask } = useSession();
-  const { table, present, obstacle } = destination ?? {};
-  if (table && present) return <Session table={table} present={present} />;
+  const { table, present, obstacle, readings } = found ?? {};
+  if (found && table && present && readings && remembered) {
+    return <Session {...{ found, table, present, readings }} first={remembered} />;
+  }
   return (
     <SectionFrame
       title="Measure"
       primary={
-        destination && !table
+        found && !table
           ? {
               label: "Begin a chart",
               run: () => {
@@ -64,9 +93,9 @@ export function MeasureSection(): ReactNode {
           : undefined
       }
     >
-      {!destination && <p className={styles.text}>Reading the chart …</p>}
+      {(!found || (table && obstacle === undefined)) && <p className={styles.text}>Reading the chart …</p>}
       {obstacle !== undefined && <FailureBox what="Nothing can be written yet." why={obstacle} />}
-      {destination && !table && obstacle === undefined && (
+      {found && !table && obstacle === undefined && (
         <>
           <p className={styles.text}>
             There is no chart in the workbook to write readings into. Begin one: it has a column for each
@@ -79,67 +108,175 @@ export function MeasureSection(): ReactNode {
   );
 }
 
-interface SessionProps {
-  readonly table: TableInfo;
-  readonly present: PresentChart;
+/** What the workbook remembers of measuring; `undefined` until it is read. */
+function useRemembered(): Remembered | undefined {
+  const { workbook } = useSession();
+  const [remembered, setRemembered] = useState<Remembered>();
+  useEffect(() => {
+    let current = true;
+    readRemembered(workbook).then(
+      (found) => {
+        if (current) setRemembered(found);
+      },
+      () => {
+        if (current) setRemembered(nothingRemembered);
+      },
+    );
+    return () => {
+      current = false;
+    };
+  }, [workbook]);
+  return remembered;
 }
 
-function Session({ table, present }: SessionProps): ReactNode {
+interface SessionProps {
+  readonly found: ToMeasure;
+  readonly table: TableInfo;
+  readonly present: PresentChart;
+  readonly readings: KnownReadings;
+  readonly first: Remembered;
+}
+
+function Session({ found, table, present, readings, first }: SessionProps): ReactNode {
   const styles = useStyles();
-  const { apply, working } = useSession();
+  const { apply, say, working } = useSession();
   const { chart } = present;
+  const { errors, tolerances, sheets } = found;
+  const [remembered, setRemembered] = useState<Remembered>({ ...first, draft: undefined });
+  const [left, setLeft] = useState(first.draft);
+  const [before, setBefore] = useState<Before>("count");
   const [name, setName] = useState("");
   const [order, setOrder] = useState<MeasureOrder>("body");
   const [at, setAt] = useState(0);
-  const [taken, setTaken] = useState<Taken>({});
+  const [rounds, setRounds] = useState<Rounds>([{}]);
+  const [told, setTold] = useState("");
   const names = useId();
+  const keep = useKeep();
   const figure = useMemo(() => measuredFigure(chart, name), [chart, name]);
-  const place = figure?.place;
-  const steps = useMemo(() => inOrder(chart, place, order), [chart, place, order]);
+  const steps = useMemo(() => {
+    const all =
+      figure && order === "wanted"
+        ? mostWanted(chart, figure, tolerances)
+        : inOrder(chart, figure?.place, order === "missing" ? "missing" : "body");
+    // A second round takes what the first one took.
+    return rounds.length === 1
+      ? all
+      : all.filter((column) => sessionReadings(rounds.slice(0, -1), column).length > 0);
+  }, [chart, figure, order, tolerances, rounds]);
   const column = steps[at];
-  const done = steps.filter(({ key }) => taken[key] !== undefined);
+  const taken = rounds.at(-1) ?? {};
+  const context: MeasuringContext | undefined = figure && {
+    ...{ present, figure, errors, known: readings.taken.readings },
+  };
+  const outcomes = context ? outcomesOf(context, rounds, inOrder(chart, undefined, "body"), before) : [];
+  const number = readingsIn({ rounds });
+  const all = count(number, "reading");
 
-  const write = async (measured: Measured): Promise<void> => {
-    const label = `Write ${count(done.length, "reading")} of ${measured.name}`;
-    const isWritten = await apply(label, measuringEdits(present, table, measured, taken), {
+  const change = (next: Rounds, changed: Partial<Remembered> = {}): void => {
+    setRounds(next);
+    const kept = { ...remembered, ...changed };
+    setRemembered(kept);
+    keep({ ...kept, draft: { figure: figure?.name ?? name, day: isoDay(new Date()), rounds: next } });
+  };
+  const begin = (): void => {
+    change([{}]);
+    setTold("");
+    setAt(0);
+  };
+  const takeUp = (draft: Draft): void => {
+    const keys = new Set(chart.measures.map(({ key }) => key));
+    const there = draft.rounds.map((each) =>
+      Object.fromEntries(Object.entries(each).filter(([key]) => keys.has(key))),
+    );
+    setLeft(undefined);
+    setName(draft.figure);
+    setRounds(there.length === 0 ? [{}] : there);
+    // On from the first measure that this round has not reached.
+    const down = inOrder(chart, undefined, "body").filter(
+      (each) => there.length < 2 || there.slice(0, -1).some((round) => round[each.key] !== undefined),
+    );
+    const last = down.findLastIndex(({ key }) => there.at(-1)?.[key] !== undefined);
+    setAt(last + 1);
+  };
+  const write = async (measuring: MeasuringContext): Promise<void> => {
+    const day = isoDay(new Date());
+    const { keeps, by, tool } = remembered;
+    const keeping = keeps ? { date: day, by: by.trim(), tool: tool.trim() } : undefined;
+    const where = keeps ? `, and each one in the table ${readingsTable}` : "";
+    const label = `Write ${all} of ${measuring.figure.name}`;
+    const edits = sessionEdits(measuring, table, outcomes, keeping, { readings, sheets, before });
+    const isWritten = await apply(label, edits, {
       kind: "done",
-      text: `${count(done.length, "reading")} of ${measured.name} ${done.length === 1 ? "stands" : "stand"} in the chart now, on the sheet “${table.area.sheet}”.`,
+      text: `${all} of ${measuring.figure.name} ${number === 1 ? "stands" : "stand"} in the chart now, on the sheet “${table.area.sheet}”${where}.`,
     });
     if (!isWritten) return;
-    setTaken({});
-    setAt(0);
+    begin();
     setName("");
+    keep({ ...remembered, draft: undefined });
   };
+
+  if (left) {
+    return (
+      <SectionFrame title="Measure">
+        <section className={styles.card} aria-label="Readings that were not written">
+          <p className={styles.strong}>
+            {count(readingsIn(left), "reading")} of {left.figure} {readingsIn(left) === 1 ? "is" : "are"} not
+            written yet, last taken on {left.day}.
+          </p>
+          <p className={styles.text}>They were kept when the page was closed.</p>
+          <div className={styles.actions}>
+            <Button
+              appearance="primary"
+              onClick={() => {
+                takeUp(left);
+              }}
+            >
+              Go on measuring {left.figure}
+            </Button>
+            <Button
+              onClick={() => {
+                setLeft(undefined);
+                keep({ ...remembered, draft: undefined });
+                say({ kind: "done", text: `The readings of ${left.figure} are thrown away.` });
+              }}
+            >
+              Throw them away
+            </Button>
+          </div>
+        </section>
+      </SectionFrame>
+    );
+  }
 
   return (
     <SectionFrame
       title="Measure"
       primary={{
-        label: done.length === 0 ? "Write the readings" : `Write ${count(done.length, "reading")}`,
+        label: number === 0 ? "Write the readings" : `Write ${all}`,
         run: () => {
-          if (figure) void write(figure);
+          if (context) void write(context);
         },
-        disabled: !figure || done.length === 0,
+        disabled: !context || number === 0,
       }}
     >
       <p className={styles.text}>
         One figure, the tape in your hand: type what it says and press Enter. Nothing is written into the
-        chart until you say so.
+        chart until you say so; what you typed is kept until then, also when you close the page.
       </p>
       <Field
         label="Which figure?"
         hint={
           !figure
             ? "One of your chart, or the name of a new one."
-            : place === undefined
+            : figure.place === undefined
               ? "A new figure. It gets a row of its own."
-              : `In the chart, with ${String(takenBefore(present, place))} of ${count(chart.measures.length, "measure")} taken.`
+              : `In the chart, with ${String(takenBefore(present, figure.place))} of ${count(chart.measures.length, "measure")} taken.`
         }
       >
         <Input
           input={{ list: names }}
           value={name}
-          disabled={working !== undefined || done.length > 0}
+          disabled={working !== undefined || number > 0}
           onChange={(_, data) => {
             setName(data.value);
             setAt(0);
@@ -151,18 +288,29 @@ function Session({ table, present }: SessionProps): ReactNode {
           <option key={each} value={each} />
         ))}
       </datalist>
-      {figure && column && (
+      {told !== "" && (
+        <p className={styles.text} role="status">
+          {told}
+        </p>
+      )}
+      {context && column && (
         <Step
-          key={column.key}
-          {...{ present, figure, taken, column }}
-          goesOn={at > 0 || done.length > 0}
-          number={`${String(at + 1)} of ${String(steps.length)}`}
+          key={`${column.key} ${String(rounds.length)}`}
+          {...{ context, column }}
+          latest={latestOf(rounds)}
+          reading={taken[column.key]}
+          before={readBefore(context, rounds, column, before)}
+          goesOn={at > 0 || number > 0}
+          number={`${String(at + 1)} of ${String(steps.length)}${rounds.length > 1 ? `, round ${String(rounds.length)}` : ""}`}
           onTake={(mm) => {
-            setTaken({ ...taken, [column.key]: mm });
+            const repeat = repeatOf(readBefore(context, rounds, column, before), mm, column, errors);
+            setTold(repeat ? `${column.heading}: ${repeat.says}` : "");
+            change([...rounds.slice(0, -1), { ...taken, [column.key]: mm }]);
             setAt(at + 1);
           }}
           onSkip={() => {
-            setTaken(without(taken, column));
+            setTold("");
+            if (taken[column.key] !== undefined) change([...rounds.slice(0, -1), without(taken, column)]);
             setAt(at + 1);
           }}
           onBack={
@@ -174,35 +322,39 @@ function Session({ table, present }: SessionProps): ReactNode {
           }
         />
       )}
-      {figure && !column && (
+      {context && !column && (
         <p className={styles.text}>
-          That was the last measure. {done.length === 0 ? "Nothing was taken." : "Write the readings, above."}
+          That was the last measure. {number === 0 ? "Nothing was taken." : "Write the readings, above."}
         </p>
       )}
-      {figure && done.length > 0 && (
+      {context && number > 0 && (
         <>
+          <RepeatWords outcomes={outcomes} errors={errors} />
           <OpenList
             label="Taken so far"
-            items={done}
-            keyOf={({ key }) => key}
+            items={outcomes}
+            keyOf={({ column: of }) => of.key}
             rowOf={(each) => ({
-              name: each.heading,
-              says: shownLength(taken[each.key] ?? 0, each.unit),
-              words: oldReading(each, place, taken[each.key]),
+              name: each.column.heading,
+              says: each.now.map((mm) => shownLength(mm, each.column.unit)).join(", "),
+              words: each.words,
             })}
             onOpen={(each) => {
-              setAt(steps.indexOf(each));
+              setAt(Math.max(0, steps.indexOf(each.column)));
             }}
           />
           <div className={styles.actions}>
             <Button
+              disabled={Object.keys(taken).length === 0}
               onClick={() => {
-                setTaken({});
+                change([...rounds, {}]);
+                setTold("");
                 setAt(0);
               }}
             >
-              Begin again
+              Measure all of it again
             </Button>
+            <Button onClick={begin}>Throw them away</Button>
           </div>
         </>
       )}
@@ -213,6 +365,7 @@ function Session({ table, present }: SessionProps): ReactNode {
           options={[
             ["body", "From head to foot"],
             ["missing", "First what is missing"],
+            ["wanted", "First what tells most"],
           ]}
           onChoose={(next) => {
             setOrder(next);
@@ -220,141 +373,67 @@ function Session({ table, present }: SessionProps): ReactNode {
           }}
         />
       )}
+      <KeepingPanel
+        remembered={remembered}
+        onRemember={(changed) => {
+          change(rounds, changed);
+        }}
+        before={before}
+        onBefore={setBefore}
+      />
     </SectionFrame>
+  );
+}
+
+/** Keeps what is remembered, one write after the other, so that the last one stays. Says once where that cannot be. */
+function useKeep(): (remembered: Remembered) => void {
+  const { workbook, say } = useSession();
+  const last = useRef<Promise<unknown>>(Promise.resolve());
+  const failed = useRef(false);
+  return (remembered) => {
+    last.current = last.current
+      .then(() => remember(workbook, remembered))
+      .catch(() => {
+        if (failed.current) return;
+        failed.current = true;
+        say({
+          kind: "failed",
+          text: "What you type cannot be kept in this workbook until it is written. Write the readings before you close it.",
+        });
+      });
+  };
+}
+
+/** What was read of a measure before this round. */
+function readBefore(
+  context: MeasuringContext,
+  rounds: Rounds,
+  column: Outcome["column"],
+  before: Before,
+): readonly number[] {
+  const earlier = before === "count" ? earlierReadings(context, column).mm : [];
+  return [...earlier, ...sessionReadings(rounds.slice(0, -1), column)];
+}
+
+/** How closely the readings repeat, once some were taken twice. */
+function RepeatWords(props: {
+  readonly outcomes: readonly Outcome[];
+  readonly errors: ReadingError;
+}): ReactNode {
+  const styles = useStyles();
+  const { outcomes, errors } = props;
+  const repeated = repeatability(outcomes);
+  if (!repeated) return null;
+  const { tem, relativePercent, mean, pairs } = repeated;
+  return (
+    <p className={styles.text}>
+      {count(pairs, "measure")} read twice: a reading is off by{" "}
+      {shownLength(Math.round(tem * 100) / 100, "mm")} as a rule ({relativePercent.toFixed(2)} %). Usual is{" "}
+      {shownLength(readingErrorMm({ ...errors, ofMeasures: {} }, mean), "mm")}.
+    </p>
   );
 }
 
 function takenBefore({ chart }: PresentChart, place: number): number {
   return chart.measures.filter(({ mm }) => !Number.isNaN(mm[place] ?? Number.NaN)).length;
-}
-
-/** What stands in the chart already, where it is another reading. */
-function oldReading(
-  { mm, unit }: MeasureColumn,
-  place: number | undefined,
-  now: number | undefined,
-): string | undefined {
-  const before = place === undefined ? Number.NaN : (mm[place] ?? Number.NaN);
-  if (Number.isNaN(before) || now === undefined || Math.abs(before - now) < 0.05) return undefined;
-  return `In the chart: ${shownLength(before, unit)}. It will be replaced.`;
-}
-
-/** One measure: where the tape goes, what may be expected, and the reading. */
-function Step(props: {
-  readonly present: PresentChart;
-  readonly figure: Measured;
-  readonly taken: Taken;
-  readonly column: MeasureColumn;
-  readonly number: string;
-  /** True once a reading was taken or left out. */
-  readonly goesOn: boolean;
-  readonly onTake: (mm: number) => void;
-  readonly onSkip: () => void;
-  readonly onBack: (() => void) | undefined;
-}): ReactNode {
-  const styles = useStyles();
-  const { present, figure, taken, column, number } = props;
-  const before = taken[column.key];
-  const [text, setText] = useState(before === undefined ? "" : shownLength(before, column.unit));
-  const [said, setSaid] = useState<
-    { readonly refusal: string } | { readonly doubt: ReadingDoubt; readonly mm: number }
-  >();
-  const input = useRef<HTMLInputElement>(null);
-  // From one measure to the next with the hand that types; the first is not to take the keyboard from the name.
-  const goesOn = useRef(props.goesOn);
-  useEffect(() => {
-    if (goesOn.current) input.current?.focus();
-  }, []);
-  const expected = useMemo(
-    () => expectedHere(present.chart, figure, taken, column),
-    [present.chart, figure, taken, column],
-  );
-  const { measure, unit } = column;
-
-  const submit = (): void => {
-    const reading = parseReading(text, { unit });
-    if (reading.kind === "missing") {
-      props.onSkip();
-      return;
-    }
-    if (reading.kind === "refused") {
-      setSaid({ refusal: reading.reason });
-      return;
-    }
-    const { mm } = reading;
-    const isMeant = said !== undefined && "doubt" in said && said.mm === mm;
-    const doubt = isMeant
-      ? undefined
-      : doubtAbout(present.chart, figure, { ...taken, [column.key]: mm }, column);
-    if (doubt) setSaid({ doubt, mm });
-    else props.onTake(mm);
-  };
-
-  return (
-    <form
-      className={styles.card}
-      onSubmit={(event) => {
-        event.preventDefault();
-        submit();
-      }}
-    >
-      <span className={styles.quiet}>{number}</span>
-      <h2 className={styles.step}>{column.heading}</h2>
-      {measure && (
-        <div className={styles.how}>
-          <TapeDrawing measureId={measure.id} name={column.heading} />
-          <div>
-            <p className={styles.text}>{measure.definition}</p>
-            <p className={styles.onFigures}>{measure.onFigures}</p>
-          </div>
-        </div>
-      )}
-      <Field
-        className={styles.field}
-        label="The tape says"
-        hint={
-          expected
-            ? `Likely from ${aboutLength(expected.lowMm, unit)} to ${aboutLength(expected.highMm, unit)}, by the other readings.`
-            : `A number in ${unit}, or with its unit: 13.5 cm, 5 3/8 in.`
-        }
-        {...(said !== undefined &&
-          "refusal" in said && { validationState: "error" as const, validationMessage: said.refusal })}
-      >
-        <Input
-          input={{ ref: input }}
-          className={styles.input}
-          value={text}
-          contentAfter={unit}
-          autoComplete="off"
-          onChange={(_, data) => {
-            setText(data.value);
-            setSaid(undefined);
-          }}
-        />
-      </Field>
-      {said !== undefined && "doubt" in said && (
-        <div className={styles.doubt} role="alert">
-          <span className={styles.doubtWord}>≈ {said.doubt.kind}</span>
-          <span>{said.doubt.why}</span>
-          <span>Read the tape once more. If it says the same, press Enter again.</span>
-        </div>
-      )}
-      <div className={styles.actions}>
-        <Button appearance="primary" type="submit">
-          {said !== undefined && "doubt" in said
-            ? "It is right"
-            : text.trim() === ""
-              ? "Leave it out"
-              : "Next"}
-        </Button>
-        {props.onBack && <Button onClick={props.onBack}>Back</Button>}
-      </div>
-    </form>
-  );
-}
-
-/** An estimate says no more than what can be read off a tape. */
-function aboutLength(mm: number, unit: LengthUnit): string {
-  if (unit === "in") return shownLength(Math.round((mm / 25.4) * 16) * (25.4 / 16), unit);
-  return shownLength(Math.round(mm), unit);
 }

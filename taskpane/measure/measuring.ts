@@ -7,6 +7,9 @@ import type { Flag } from "../../addin/checking/checkChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
 import type { ExpectedValue } from "../../addin/checking/expectedValue.ts";
 import { expectedValue } from "../../addin/checking/expectedValue.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import { columnsOfZone } from "../../addin/similarity/columns.ts";
+import { nextReadings } from "../../addin/similarity/next.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { fromMm } from "../../addin/measures/units.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
@@ -35,14 +38,18 @@ export function measuredFigure(chart: Chart, name: string): Measured | undefined
 }
 
 /** In which order measures are taken. */
-export type MeasureOrder = "body" | "missing";
+export type MeasureOrder = "body" | "missing" | "wanted";
 
 /**
  * The columns in the order in which they are taken: from head to foot, or first those that the figure lacks.
  *
  * @param at place of the figure in the chart; `undefined` for a new one
  */
-export function inOrder(chart: Chart, at: number | undefined, order: MeasureOrder): readonly MeasureColumn[] {
+export function inOrder(
+  chart: Chart,
+  at: number | undefined,
+  order: Exclude<MeasureOrder, "wanted">,
+): readonly MeasureColumn[] {
   const down = [...chart.measures].sort((a, b) => {
     const [above, below] = [heightOf(a.measure?.id), heightOf(b.measure?.id)];
     return above === below ? a.position - b.position : above - below;
@@ -50,6 +57,36 @@ export function inOrder(chart: Chart, at: number | undefined, order: MeasureOrde
   if (order === "body") return down;
   const isTaken = ({ mm }: MeasureColumn): boolean => at !== undefined && !Number.isNaN(mm[at] ?? Number.NaN);
   return [...down.filter((column) => !isTaken(column)), ...down.filter(isTaken)];
+}
+
+/**
+ * First what tells most: missing readings in the order of FIT.MEASURENEXT, then those by which bodies are compared, then others; what is
+ * there already comes last.
+ *
+ * @param tolerances by which figures are compared; the usual ones when left out
+ */
+export function mostWanted(
+  chart: Chart,
+  figure: Measured,
+  tolerances: ToleranceTable | undefined,
+): readonly MeasureColumn[] {
+  const missing = inOrder(chart, figure.place, "missing");
+  const trial = withTaken(chart, figure, {});
+  if (trial.at + 1 > mostChecked) return missing;
+  const compared = columnsOfZone(trial.chart, "body", tolerances);
+  const next = nextReadings(trial.chart, compared)
+    .filter((reading) => figureKey(reading.figure) === figureKey(figure.name))
+    .map(({ column }) => column.key);
+  const deciding = [...compared.filter(({ required }) => required), ...compared].map(
+    ({ column }) => column.key,
+  );
+  const wanted = [...next, ...deciding];
+  const rank = ({ key, mm }: MeasureColumn): number => {
+    const isTaken = figure.place !== undefined && !Number.isNaN(mm[figure.place] ?? Number.NaN);
+    const at = wanted.indexOf(key);
+    return isTaken ? wanted.length + 1 : at < 0 ? wanted.length : at;
+  };
+  return [...missing].sort((a, b) => rank(a) - rank(b));
 }
 
 /** The chart as it would be with what was taken, and the place of the figure in it. */
@@ -82,7 +119,9 @@ export function withTaken(chart: Chart, figure: Measured, taken: Taken): { chart
 const mostChecked = 600;
 
 /** What speaks against a reading, in words. */
-export type ReadingDoubt = Pick<Flag, "kind" | "why">;
+export interface ReadingDoubt extends Pick<Flag, "why"> {
+  readonly kind: Flag["kind"] | "differs from the first reading";
+}
 
 /** What speaks against a reading that was just taken; `undefined` where nothing does. */
 export function doubtAbout(

@@ -68,9 +68,3 @@ export function sinceLast(
     before: before && { day: before.day, changes: changesBetween(before, last) },
   };
 }
-
-/** The day where the maker is, as 2026-11-12. */
-export function isoDay(date: Date): string {
-  const two = (n: number): string => String(n).padStart(2, "0");
-  return `${String(date.getFullYear())}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-}

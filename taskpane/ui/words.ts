@@ -28,3 +28,10 @@ export const unitNames: readonly (readonly [LengthUnit, string])[] = [
   ["cm", "Centimetres"],
   ["in", "Inches"],
 ];
+
+/** A day of the user’s own calendar, as 2026-11-12. */
+export function isoDay(day: Date): string {
+  return [day.getFullYear(), day.getMonth() + 1, day.getDate()]
+    .map((n) => String(n).padStart(2, "0"))
+    .join("-");
+}

@@ -1,0 +1,167 @@
+import { Button, Field, Input, makeStyles, tokens } from "@fluentui/react-components";
+import type { ReactNode } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
+import type { MeasureColumn } from "../../addin/chart/chart.ts";
+import { parseReading } from "../../addin/measures/parseReading.ts";
+import type { LengthUnit } from "../../addin/measures/units.ts";
+import { card } from "../ui/boxes.ts";
+import { meaning } from "../ui/theme.ts";
+import { shownLength } from "../ui/words.ts";
+import type { ReadingDoubt, Taken } from "./measuring.ts";
+import { doubtAbout, expectedHere } from "./measuring.ts";
+import type { MeasuringContext } from "./rounds.ts";
+import { repeatOf } from "./rounds.ts";
+import { TapeDrawing } from "./TapeDrawing.tsx";
+
+const useStyles = makeStyles({
+  text: { margin: 0 },
+  quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
+  card: { ...card, gap: "8px" },
+  step: { margin: 0, fontSize: "20px", lineHeight: "26px", fontWeight: 600 },
+  // The reading stays in sight below, at 320 px too.
+  how: { display: "grid", gridTemplateColumns: "104px 1fr", gap: "12px", alignItems: "start" },
+  onFigures: { margin: "4px 0 0", color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
+  field: { "& label": { fontSize: "16px" } },
+  input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "20px", minWidth: 0 } },
+  actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
+  doubt: {
+    padding: "8px 12px",
+    borderRadius: tokens.borderRadiusMedium,
+    border: `1px solid ${meaning.brass}`,
+    backgroundColor: meaning.brassGround,
+    display: "flex",
+    flexDirection: "column",
+    gap: "4px",
+  },
+  doubtWord: { fontWeight: 600, color: meaning.brass },
+});
+
+/** One measure: where the tape goes, what may be expected, and the reading. */
+export function Step(props: {
+  readonly context: MeasuringContext;
+  /** What was read last of each measure. */
+  readonly latest: Taken;
+  readonly column: MeasureColumn;
+  /** What was read of it in this round. */
+  readonly reading: number | undefined;
+  /** What was read of it before; told once the new reading is typed, so that nobody reads what they expect. */
+  readonly before: readonly number[];
+  readonly number: string;
+  /** True once a reading was taken or left out. */
+  readonly goesOn: boolean;
+  readonly onTake: (mm: number) => void;
+  readonly onSkip: () => void;
+  readonly onBack: (() => void) | undefined;
+}): ReactNode {
+  const styles = useStyles();
+  const { context, latest, column, reading: taken, before, number } = props;
+  const { figure, errors } = context;
+  const { chart } = context.present;
+  const [text, setText] = useState(taken === undefined ? "" : shownLength(taken, column.unit));
+  const [said, setSaid] = useState<
+    { readonly refusal: string } | { readonly doubt: ReadingDoubt; readonly mm: number }
+  >();
+  const input = useRef<HTMLInputElement>(null);
+  // From one measure to the next with the hand that types; the first is not to take the keyboard from the name.
+  const goesOn = useRef(props.goesOn);
+  useEffect(() => {
+    if (goesOn.current) input.current?.focus();
+  }, []);
+  const expected = useMemo(
+    () => expectedHere(chart, figure, latest, column),
+    [chart, figure, latest, column],
+  );
+  const { measure, unit } = column;
+
+  const submit = (): void => {
+    const reading = parseReading(text, { unit });
+    if (reading.kind === "missing") {
+      props.onSkip();
+      return;
+    }
+    if (reading.kind === "refused") {
+      setSaid({ refusal: reading.reason });
+      return;
+    }
+    const { mm } = reading;
+    const isMeant = said !== undefined && "doubt" in said && said.mm === mm;
+    const doubt = isMeant ? undefined : doubtOf(mm);
+    if (doubt) setSaid({ doubt, mm });
+    else props.onTake(mm);
+  };
+
+  const doubtOf = (mm: number): ReadingDoubt | undefined => {
+    const repeat = repeatOf(before, mm, column, errors);
+    const doubt = doubtAbout(chart, figure, { ...latest, [column.key]: mm }, column);
+    if (doubt || !repeat || repeat.isUsual) return doubt;
+    return { kind: "differs from the first reading", why: repeat.says };
+  };
+
+  return (
+    <form
+      className={styles.card}
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <span className={styles.quiet}>{number}</span>
+      <h2 className={styles.step}>{column.heading}</h2>
+      {measure && (
+        <div className={styles.how}>
+          <TapeDrawing measureId={measure.id} name={column.heading} />
+          <div>
+            <p className={styles.text}>{measure.definition}</p>
+            <p className={styles.onFigures}>{measure.onFigures}</p>
+          </div>
+        </div>
+      )}
+      <Field
+        className={styles.field}
+        label={before.length === 0 ? "The tape says" : "The tape says now"}
+        hint={
+          expected
+            ? `Likely from ${aboutLength(expected.lowMm, unit)} to ${aboutLength(expected.highMm, unit)}, by the other readings.`
+            : `A number in ${unit}, or with its unit: 13.5 cm, 5 3/8 in.`
+        }
+        {...(said !== undefined &&
+          "refusal" in said && { validationState: "error" as const, validationMessage: said.refusal })}
+      >
+        <Input
+          input={{ ref: input }}
+          className={styles.input}
+          value={text}
+          contentAfter={unit}
+          autoComplete="off"
+          onChange={(_, data) => {
+            setText(data.value);
+            setSaid(undefined);
+          }}
+        />
+      </Field>
+      {said !== undefined && "doubt" in said && (
+        <div className={styles.doubt} role="alert">
+          <span className={styles.doubtWord}>≈ {said.doubt.kind}</span>
+          <span>{said.doubt.why}</span>
+          <span>Read the tape once more. If it says the same, press Enter again.</span>
+        </div>
+      )}
+      <div className={styles.actions}>
+        <Button appearance="primary" type="submit">
+          {said !== undefined && "doubt" in said
+            ? "It is right"
+            : text.trim() === ""
+              ? "Leave it out"
+              : "Next"}
+        </Button>
+        {props.onBack && <Button onClick={props.onBack}>Back</Button>}
+      </div>
+    </form>
+  );
+}
+
+/** An estimate says no more than what can be read off a tape. */
+function aboutLength(mm: number, unit: LengthUnit): string {
+  if (unit === "in") return shownLength(Math.round((mm / 25.4) * 16) * (25.4 / 16), unit);
+  return shownLength(Math.round(mm), unit);
+}
