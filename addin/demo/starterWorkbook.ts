@@ -17,6 +17,7 @@ import { matchSheet } from "./sheets/match.ts";
 import { measureNextSheet } from "./sheets/measureNext.ts";
 import { heading, quiet, title, wrapped } from "./sheets/parts.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
+import { readingsSheet } from "./sheets/readings.ts";
 import { resizeSheet } from "./sheets/resize.ts";
 import { sharingSheet } from "./sheets/sharing.ts";
 import { tolerancesSheet } from "./sheets/tolerances.ts";
@@ -35,6 +36,7 @@ export function starterWorkbook(unit: LengthUnit): WorkbookContent {
     sheets: [
       startSheet(unit),
       starterFigures(unit),
+      emptyRow(readingsSheet(unit, []), unit),
       tolerancesSheet(unit),
       starterPatterns(unit),
       easeRulesSheet(),
@@ -126,6 +128,11 @@ function startSheet(unit: LengthUnit): SheetContent {
       [
         wrapped(
           "5. Ease rules, Garment classes and Grade rules hold starting values too. Leave them until a verdict surprises you.",
+        ),
+      ],
+      [
+        wrapped(
+          "Readings is for measuring more than once: one row for each reading, with day, person and tool. Leave it empty if you like.",
         ),
       ],
       [],

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from "react";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
 import { Choice } from "../ui/Choice.tsx";
+import { ReadingsPart } from "../readings/ReadingsPart.tsx";
 import { RenamePart } from "../rename/RenamePart.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { chartTables } from "../shell/chartTables.ts";
@@ -200,6 +201,7 @@ export function CheckSection(): ReactNode {
                     key={`${String(flag.row)} ${String(flag.column)} ${flag.kind} ${flag.why}`}
                     flag={flag}
                     cell={checked.data.values[flag.row]?.[flag.column]}
+                    measure={checked.chart.measures.find(({ position }) => position === flag.column)?.measure}
                     disabled={isBusy}
                     onSelect={() => void show(checked.data, flag)}
                     onUse={() => {
@@ -251,6 +253,7 @@ export function CheckSection(): ReactNode {
           }}
         />
       )}
+      {checked && <ReadingsPart chart={checked.chart} table={checked.table} />}
       {check && <RenamePart />}
     </SectionFrame>
   );

@@ -1,8 +1,11 @@
 import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useState } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
+import type { Measure } from "../../addin/measures/measure.ts";
+import { TapeDrawing } from "../measure/TapeDrawing.tsx";
 import { meaning } from "../ui/theme.ts";
 import { shownLength } from "../ui/words.ts";
 import { card } from "../ui/boxes.ts";
@@ -28,6 +31,8 @@ const useStyles = makeStyles({
   look: { color: meaning.brass },
   note: { color: tokens.colorNeutralForeground3 },
   why: { margin: 0 },
+  summary: { cursor: "pointer", padding: "4px 0", minHeight: "24px" },
+  how: { display: "grid", gridTemplateColumns: "88px 1fr", gap: "12px", alignItems: "start" },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px", paddingTop: "4px" },
 });
 
@@ -51,6 +56,8 @@ const signs: Readonly<Record<Weight, string>> = { stops: "✕", look: "◆", not
 export function FlagCard(props: {
   readonly flag: Flag;
   readonly cell: Cell;
+  /** What the reading is of, where the dictionary knows it. */
+  readonly measure: Measure | undefined;
   readonly disabled: boolean;
   readonly onSelect: () => void;
   readonly onUse: () => void;
@@ -58,7 +65,7 @@ export function FlagCard(props: {
   readonly onConfirm: () => void;
 }): ReactNode {
   const styles = useStyles();
-  const { flag, cell, disabled } = props;
+  const { flag, cell, measure, disabled } = props;
   const { choices = [] } = flag;
   const weight = weights[flag.kind] ?? "look";
   const place = flag.measure || (flag.figure ? "The whole row" : "The whole column");
@@ -79,6 +86,7 @@ export function FlagCard(props: {
         {signs[weight]} {flag.kind}
       </span>
       <p className={styles.why}>{flag.why}</p>
+      {measure && flag.figure !== "" && <HowToTake measure={measure} />}
       {(flag.corrections.length > 0 || choices.length > 0 || weight !== "stops") && (
         <div className={styles.actions}>
           {flag.corrections.length > 0 && (
@@ -105,6 +113,30 @@ export function FlagCard(props: {
         </div>
       )}
     </li>
+  );
+}
+
+/** How a doubtful reading is taken, for measuring it again; drawn once it is opened. */
+function HowToTake({ measure }: { readonly measure: Measure }): ReactNode {
+  const styles = useStyles();
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details
+      onToggle={(event) => {
+        setOpen(event.currentTarget.open);
+      }}
+    >
+      <summary className={styles.summary}>How to take it</summary>
+      {isOpen && (
+        <div className={styles.how}>
+          <TapeDrawing measureId={measure.id} name={measure.name} />
+          <div>
+            <p className={styles.why}>{measure.definition}</p>
+            <p className={styles.note}>{measure.onFigures}</p>
+          </div>
+        </div>
+      )}
+    </details>
   );
 }
 

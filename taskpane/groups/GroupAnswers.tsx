@@ -1,3 +1,4 @@
+import { Field, Switch } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
@@ -11,6 +12,7 @@ import { groupQuestions, groupQuestionWords } from "./questions.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { GroupSettings } from "./WhoShares.tsx";
 import { WhoShares } from "./WhoShares.tsx";
+import { estimateWords } from "./words.ts";
 
 const usual: GroupSettings = { part: "body", method: "complete", cut: 1, view: "cards" };
 
@@ -22,8 +24,10 @@ export function GroupAnswers(props: {
   readonly onAsk: (question: GroupQuestion) => void;
   /** Counts up when the user asks to write; 0 while they have not. */
   readonly writing: number;
+  readonly onEstimates: (count: boolean) => void;
 }): ReactNode {
-  const { input, figures, question, onAsk, writing } = props;
+  const { input, figures, question, onAsk, writing, onEstimates } = props;
+  const { estimates } = figures;
   const [settings, setSettings] = useState(usual);
   const [pair, setPair] = useState<PairInSight>({});
   const [models, setModels] = useState<ModelSettings>({ part: "body", reach: 1 });
@@ -37,6 +41,17 @@ export function GroupAnswers(props: {
         question={question}
         onAsk={onAsk}
       />
+      {estimates.count > 0 && (
+        <Field hint={estimateWords(estimates)}>
+          <Switch
+            label="Count estimates too"
+            checked={estimates.areCounted}
+            onChange={(_, data) => {
+              onEstimates(data.checked);
+            }}
+          />
+        </Field>
+      )}
       {question === "shares" && (
         <WhoShares
           input={input}

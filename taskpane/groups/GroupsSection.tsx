@@ -64,6 +64,9 @@ export function GroupsSection(): ReactNode {
               setQuestion(next);
             }}
             writing={writing}
+            onEstimates={(estimates) => {
+              setChosen({ ...chosen, estimates });
+            }}
           />
         </Suspense>
       )}

@@ -53,6 +53,7 @@ export function WriteGroups(props: {
               formulaOf("FIT.GROUPS", figures, tolerances, [
                 `"${part.replaceAll('"', '""')}"`,
                 `"${method}"`,
+                ...(figures.estimates.areCounted ? ['"count"'] : []),
               ]),
             times: cut,
             columns,

@@ -2,6 +2,7 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
 import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../../addin/chart/tolerances.ts";
+import { countingEstimates } from "../../addin/similarity/columns.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
@@ -20,18 +21,28 @@ export interface ChosenForGroups {
   readonly figures?: string;
   readonly tolerances?: string;
   readonly second?: string;
+  /** True counts estimates as if they were readings. */
+  readonly estimates?: boolean;
 }
 
 /** A chart with the tolerances that count for it. */
 export interface FiguresToGroup {
   readonly table: TableInfo;
   readonly data: RangeData;
+  /** With its estimates as if they were readings, where these are asked to count. */
   readonly chart: Chart;
+  readonly estimates: Estimates;
   /** Where the tolerances stand; `undefined` when the usual ones of Measure Book count. */
   readonly tolerancesTable: TableInfo | undefined;
   readonly tolerances: ToleranceTable | undefined;
   readonly garments: readonly GarmentTolerances[];
   readonly second: SecondReadings;
+}
+
+/** Lengths of the chart that were estimated, and whether they count. */
+export interface Estimates {
+  readonly count: number;
+  readonly areCounted: boolean;
 }
 
 /** What the workbook holds for the grouping of figures. */
@@ -82,7 +93,18 @@ export async function readGroups(book: Book, chosen: ChosenForGroups): Promise<G
         ? book.once(tolerancesIn, allowed.values, allowed.formats, chart)
         : usualOnes;
       const second = await readSecond(book, chart, secondTable);
-      const figures = book.once(figuresToGroup, table, data, chart, tolerancesTable, tolerances, second);
+      const estimates = book.once(estimatesIn, chart, chosen.estimates === true);
+      const counted = estimates.areCounted ? book.once(countingEstimates, chart) : chart;
+      const figures = book.once(
+        figuresToGroup,
+        table,
+        data,
+        counted,
+        estimates,
+        tolerancesTable,
+        tolerances,
+        second,
+      );
       return { ...known, figures, failure: undefined };
     } catch (error) {
       return { ...known, failure: `Table ${reading.name}: ${failureText(error)}` };
@@ -136,11 +158,21 @@ function figuresToGroup(
   table: TableInfo,
   data: RangeData,
   chart: Chart,
+  estimates: Estimates,
   tolerancesTable: TableInfo | undefined,
   { tolerances, garments }: Tolerances,
   second: SecondReadings,
 ): FiguresToGroup {
-  return { table, data, chart, tolerancesTable, tolerances, garments, second };
+  return { table, data, chart, estimates, tolerancesTable, tolerances, garments, second };
+}
+
+function estimatesIn({ measures }: Chart, areCounted: boolean): Estimates {
+  const count = measures.reduce(
+    (sum, { origins }) =>
+      sum + [...(origins?.values() ?? [])].filter((origin) => origin === "estimated").length,
+    0,
+  );
+  return { count, areCounted: areCounted && count > 0 };
 }
 
 /** True for a table with a row for each measure and how far it may differ. */

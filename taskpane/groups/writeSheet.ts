@@ -142,6 +142,11 @@ export function planBodyFormula(
       "The formula goes by the measures of the body only. Choose the body, or write values.",
     );
   }
+  if (figures.estimates.areCounted) {
+    throw new InputError(
+      "The formula leaves estimates out, and here they count. Switch “Count estimates too” off, or write values.",
+    );
+  }
   const plan = {
     formula: (tolerances: string | undefined) => formulaOf(name, figures, tolerances, more),
     times: 1,

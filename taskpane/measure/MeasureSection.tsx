@@ -23,6 +23,7 @@ import { OpenList } from "../ui/OpenList.tsx";
 import { count, isoDay, shownLength } from "../ui/words.ts";
 import type { Draft, Remembered } from "./draft.ts";
 import { nothingRemembered, readingsIn, readRemembered, remember } from "./draft.ts";
+import { GuidePart } from "./GuidePart.tsx";
 import { KeepingPanel } from "./KeepingPanel.tsx";
 import type { MeasureOrder } from "./measuring.ts";
 import { inOrder, measuredFigure, mostWanted, without } from "./measuring.ts";
@@ -381,6 +382,7 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
         before={before}
         onBefore={setBefore}
       />
+      <GuidePart chart={chart} />
     </SectionFrame>
   );
 }

@@ -106,3 +106,44 @@ export const figureLines: readonly string[] = [
   "M67 38.5 C72 40 74 46 75 54 C76.5 62 79.5 70 81 76 C83 84 85.5 95 86.8 104 C89.5 108 90 115 88.5 121 " +
     "C85 121 82 114 81.4 105.5 C79 96 75 86 73 78 C70.5 70 68 62 66 53",
 ];
+
+/** The tape as it is drawn: lines, those behind the body apart, and the marks at its ends. */
+export interface TapeLines {
+  readonly strokes: readonly { readonly path: string; readonly isBehind: boolean }[];
+  readonly ends: readonly Point[];
+  readonly transform: string | undefined;
+}
+
+export function tapeOn(place: TapePlace): TapeLines {
+  if (place.kind === "around") {
+    const { x, y, tilt } = place;
+    const strokes = [
+      { path: halfRing(place, 0), isBehind: true },
+      { path: halfRing(place, 1), isBehind: false },
+    ];
+    const transform = tilt === undefined ? undefined : `rotate(${String(tilt)} ${String(x)} ${String(y)})`;
+    return { strokes, ends: [], transform };
+  }
+  const { points, onBack: isBehind = false } = place;
+  const path = points.map(([x, y], i) => `${i === 0 ? "M" : "L"}${String(x)} ${String(y)}`).join(" ");
+  return { strokes: [{ path, isBehind }], ends: endsOf(points), transform: undefined };
+}
+
+/** Half of a flat ring: in front (1) below its middle, behind (0) above it. */
+function halfRing({ x, y, half }: Extract<TapePlace, { kind: "around" }>, sweep: 0 | 1): string {
+  const rise = Math.max(1.2, half * 0.22);
+  const [from, to] = [x + half, x - half].map(String);
+  return `M${from ?? ""} ${String(y)} A${String(half)} ${String(rise)} 0 0 ${String(sweep)} ${to ?? ""} ${String(y)}`;
+}
+
+function endsOf(points: readonly Point[]): readonly Point[] {
+  const [first] = points;
+  const last = points.at(-1);
+  return first && last ? (first === last || points.length < 2 ? [first] : [first, last]) : [];
+}
+
+/** What the drawing shows, for those who do not see it. */
+export function spokenPlace(name: string, place: TapePlace): string {
+  if (place.kind === "around") return `${name}: the tape goes around here.`;
+  return place.onBack ? `${name}: along the back.` : `${name}: from one mark to the other.`;
+}

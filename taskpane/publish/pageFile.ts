@@ -2,6 +2,7 @@ import { buyersFile } from "../../addin/publish/buyersFile.ts";
 import { pageStyleOf, publishedPage } from "../../addin/publish/page/publishedPage.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
+import { sha256 } from "../saving/sha256.ts";
 import type { PublicationAtWork } from "../../addin/publish/published.ts";
 
 /**
@@ -30,10 +31,4 @@ async function scriptText(): Promise<string> {
       "The script of the page could not be fetched. Make sure that you are connected, then press the button again.",
     );
   return (await answer.text()).trim();
-}
-
-/** Base64 of the SHA-256 of a text in UTF-8, as a policy names what may run (W3C, Content Security Policy Level 3). */
-async function sha256(text: string): Promise<string> {
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
-  return btoa(String.fromCharCode(...new Uint8Array(digest)));
 }

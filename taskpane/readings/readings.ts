@@ -5,10 +5,12 @@ import { readingsColumns, readingsHeadings, readReadings } from "../../addin/cha
 import type { ChartFeed } from "../../addin/checking/repeatability.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { fromMm } from "../../addin/measures/units.ts";
+import { readingsSheet } from "../../addin/demo/sheets/readings.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { Edit, RangeData, TableInfo } from "../../addin/workbook/port.ts";
-import type { KeptNow } from "../check/keptRows.ts";
+import type { KeptNow, KeptTable } from "../check/keptRows.ts";
 import { addRows } from "../check/keptRows.ts";
+import { freeName } from "../shell/freeName.ts";
 import type { Book } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 
@@ -88,20 +90,23 @@ export function keepReadings(
     for (const [i, place] of places.entries()) if (place) row[place.position] = values[i];
     return Array.from(row);
   });
-  const [figure, measure, reading, ...others] = readingsHeadings;
-  return addRows(
-    {
-      ...{ name: readingsTable, sheet: readingsTable, says: readingsSay },
-      headings: [figure, measure, `${reading} (${unit})`, ...others],
-      widths: [160, 160, 112, 112, 128, 128],
-    },
-    rows,
-    now,
-  );
+  if (rows.length > 0 && !now.table) return [newTable(rows, now.sheets, unit)];
+  return addRows(readingsKept, rows, now);
 }
 
-const readingsSay =
-  "One row for every time that a tape was laid on. The chart takes the mean of two readings, the middle one from three on.";
+/** A new table has no lists to choose from: what those name may not be there. */
+function newTable(rows: readonly (readonly Cell[])[], sheets: readonly string[], unit: LengthUnit): Edit {
+  const sheet = readingsSheet(
+    unit,
+    rows.map((row) => row.map((value) => ({ value }))),
+  );
+  return { kind: "sheet", sheet: { ...sheet, name: freeName(readingsTable, sheets), pickLists: [] } };
+}
+
+const readingsKept: KeptTable = {
+  ...{ name: readingsTable, sheet: readingsTable, says: "" },
+  ...{ headings: readingsHeadings, widths: [] },
+};
 
 /** The cells of the chart that are to hold what its readings come to. */
 export function feedEdits(changes: ChartFeed["changes"], chart: Chart, { area }: TableInfo): readonly Edit[] {

@@ -1,6 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
+import { columnsOfPart } from "../../../addin/similarity/columns.ts";
+import { groupingAt, groupTree } from "../../../taskpane/groups/grouping.ts";
+import { estimateWords } from "../../../taskpane/groups/words.ts";
+import { planBodyFormula } from "../../../taskpane/groups/writeSheet.ts";
 import { partOptions } from "../../../taskpane/groups/parts.ts";
+import type { ChosenForGroups } from "../../../taskpane/groups/readGroups.ts";
 import { readGroups } from "../../../taskpane/groups/readGroups.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
@@ -33,6 +38,33 @@ describe("what the workbook holds for groups", () => {
     const read = await readGroups(openBook(createMemoryWorkbook(workbookOf(figures, zero)))(), {});
     expect(read.figures).toBeUndefined();
     expect(read.failure).toMatch(/^Table Tolerances: .*Waist.*“0” is not above 0/);
+  });
+
+  test("leaves estimates out unless they are asked to count, and says so", async () => {
+    const guessed = figures.map((row) => (row[0] === "Dipper" ? ["Dipper", 111, "~ 136", 100, 140] : row));
+    const workbook = createMemoryWorkbook(workbookOf(guessed));
+    const answer = async (chosen: ChosenForGroups) => {
+      const read = (await readGroups(openBook(workbook)(), chosen)).figures!;
+      const columns = columnsOfPart(read.chart, "body", read);
+      const groups = groupingAt(groupTree(read.chart, columns, "complete"), 1);
+      const at = (name: string) => groups[read.chart.figures.indexOf(name)];
+      return { says: estimateWords(read.estimates), isOne: at("Dipper") === at("Linnet"), read };
+    };
+    const out = await answer({});
+    expect(out).toMatchObject({
+      says: "1 estimate of the chart takes no part in what follows.",
+      isOne: false,
+    });
+    const counted = await answer({ estimates: true });
+    expect(counted).toMatchObject({
+      says: "1 estimate of the chart counts as if measured: what follows rests on guesses too.",
+      isOne: true,
+    });
+    const input = await readGroups(openBook(workbook)(), { estimates: true });
+    const sheet = { name: "Next", title: "Next", what: "list", values: [["Figure"]], widths: [80] };
+    const next = { name: "FIT.MEASURENEXT", more: [], part: "body" };
+    expect(() => planBodyFormula(sheet, next, input, counted.read)).toThrow(/leaves estimates out/);
+    expect(planBodyFormula(sheet, next, input, out.read).preview).toContain("FIT.MEASURENEXT");
   });
 
   test("is empty without a chart", async () => {
