@@ -13,12 +13,14 @@ import { emptyChart } from "./failures.ts";
 import {
   badClasses,
   badPatterns,
+  badReadings,
   badRules,
   caution,
   easeRules,
   fittingOf,
   garmentClasses,
   patterns,
+  repeats,
   unknownPattern,
 } from "./patterns.ts";
 
@@ -42,6 +44,7 @@ export const listingWordsFunction = defineFunction({
     language: choice("The language of the buyers: english or german.", languageChoices, "english"),
     rules: easeRules(),
     classes: garmentClasses(),
+    readings: repeats(),
   },
   result: "table",
   examples: [
@@ -62,7 +65,7 @@ export const listingWordsFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownPattern, badRules, badClasses],
+  failures: [badPatterns, emptyChart, unknownPattern, badRules, badClasses, badReadings],
   compute: (given) => {
     const { figures: chart, form, language } = given;
     const { table, fitting } = fittingOf(given);

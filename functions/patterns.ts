@@ -8,12 +8,17 @@ import type { PatternTable } from "../addin/chart/pattern.ts";
 import { readEaseRules } from "../addin/chart/readEaseRules.ts";
 import { readGarmentClasses } from "../addin/chart/readGarmentClasses.ts";
 import { readPatternTable } from "../addin/chart/readPatterns.ts";
+import { readReadings } from "../addin/chart/readReadings.ts";
+import { columnNamed, tableColumns } from "../addin/chart/tableRows.ts";
 import type { Fitting } from "../addin/fit/match.ts";
 import { prepareFitting } from "../addin/fit/match.ts";
+import type { ReadingError } from "../addin/measures/readingError.ts";
+import { errorsOf, repeatedReadings } from "../addin/similarity/certainty/repeatedReadings.ts";
 import { onceFor } from "../addin/chart/workOnce.ts";
 import type { Parameter } from "./arguments.ts";
-import { optionalRange, range, tableFrom } from "./arguments.ts";
+import { chartOf, optionalRange, range, tableFrom } from "./arguments.ts";
 import type { Failure } from "./descriptor.ts";
+import { naming } from "./descriptor.ts";
 
 type Classes = readonly GarmentClass[];
 
@@ -53,20 +58,45 @@ export function garmentClasses(): Parameter<Classes> {
 
 const classesOf = onceFor((cells: Cells) => readGarmentClasses(cells, { zeroIsEmpty: true }));
 
+/**
+ * Readings that were repeated, still to be matched with the chart of the same call. Figures that stand in the chart twice tell as
+ * well, given or not.
+ */
+export function repeats(): Parameter<(chart: Chart) => ReadingError> {
+  return optionalRange(
+    "The table Readings, or second readings of the figures: how exact readings are, for what is too close to call.",
+    "half a millimetre, or 0.25 %",
+    (cells) => (chart) => errorsFor(cells && tableFrom(cells), chart),
+  );
+}
+
+const errorsFor = onceFor((cells: Cells | undefined, chart: Chart): ReadingError => {
+  if (!cells) return errorsOf(repeatedReadings(chart));
+  const isOnePerRow = columnNamed(tableColumns(cells), ["Measure", "Measurement"]) !== undefined;
+  return errorsOf(
+    isOnePerRow
+      ? repeatedReadings(chart, undefined, readReadings(cells, chart, { zeroIsEmpty: true }).readings)
+      : repeatedReadings(chart, chartOf(cells)),
+  );
+});
+
 /** The tables of one call, made ready. */
 export function fittingOf(given: {
   readonly patterns: (chart: Chart, classes: Classes) => PatternTable;
   readonly figures: Chart;
   readonly rules: (classes: Classes) => readonly EaseRule[];
   readonly classes: Classes;
+  readonly readings: (chart: Chart) => ReadingError;
 }): { readonly table: PatternTable; readonly fitting: Fitting } {
-  const { patterns: read, figures, rules, classes } = given;
+  const { patterns: read, figures, rules, classes, readings } = given;
   const table = read(figures, classes);
-  return { table, fitting: fittingFor(table.patterns, figures, rules(classes)) };
+  const readingError = naming("readings", () => readings(figures));
+  return { table, fitting: fittingFor(table.patterns, figures, rules(classes), readingError) };
 }
 
-const fittingFor = onceFor((table: PatternTable["patterns"], figures: Chart, rules: readonly EaseRule[]) =>
-  prepareFitting(table, figures, { rules }),
+const fittingFor = onceFor(
+  (table: PatternTable["patterns"], figures: Chart, rules: readonly EaseRule[], readingError: ReadingError) =>
+    prepareFitting(table, figures, { rules, readingError }),
 );
 
 export const badPatterns: Failure = {
@@ -89,12 +119,18 @@ export const badClasses: Failure = {
   shows: "#VALUE!",
 };
 
+export const badReadings: Failure = {
+  when: "The readings have neither the headings Figure, Measure and Reading nor those of a chart.",
+  shows: "#VALUE!",
+};
+
 /** How the verdicts are reached, for the reference of every function that gives them. */
 export const howJudged =
   "Every measure that the rules of the garment class name is compared with its ease: between least and most it fits, as far " +
   "again below it is snug and as far again above it is loose (half as far for lengths). Then the garment is put on, over the head and stepped into, " +
   "and every opening must pass what stands in its way; the best way counts. The verdict is the worst of all. Where a wrong " +
-  "reading of half a millimetre (or a quarter of a percent) would turn a yes into a no, it is too close to call.\n\n" +
+  "reading of half a millimetre (or a quarter of a percent) would turn a yes into a no, it is too close to call; where the " +
+  "readings given show another error of a measure, on five figures or more, by as much as that.\n\n" +
   "Worn over names the patterns underneath: each takes room with the thickness of its cloth, and more where its cloth lies " +
   "in folds. The garment’s own cloth takes room as well: π times its thickness inside a girth, since cloth that is bent " +
   "round keeps its length half way through (geometry). A cloth that stretches is judged at half its stretch; where the " +

@@ -12,14 +12,16 @@ import { exampleChart } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart, unknownFigure } from "./failures.ts";
 import {
-  badPatterns,
   badClasses,
+  badPatterns,
+  badReadings,
   badRules,
   easeRules,
   fittingOf,
   garmentClasses,
   howJudged,
   patterns,
+  repeats,
   unknownPattern,
 } from "./patterns.ts";
 import { doubtsOf } from "./listed.ts";
@@ -41,6 +43,7 @@ export const reasonsFunction = defineFunction({
     figure: figureName("The figure."),
     rules: easeRules(),
     classes: garmentClasses(),
+    readings: repeats(),
   },
   result: "table",
   examples: [
@@ -81,7 +84,7 @@ export const reasonsFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownPattern, unknownFigure, badRules, badClasses],
+  failures: [badPatterns, emptyChart, unknownPattern, unknownFigure, badRules, badClasses, badReadings],
   compute: (given) => {
     const { figures: chart, pattern, figure } = given;
     const { table: read, fitting } = fittingOf(given);

@@ -10,11 +10,13 @@ import { bestFirst, doubtsOf, told, toldHeadings } from "./listed.ts";
 import {
   badClasses,
   badPatterns,
+  badReadings,
   badRules,
   easeRules,
   fittingOf,
   garmentClasses,
   patterns,
+  repeats,
 } from "./patterns.ts";
 
 export const wardrobeFunction = defineFunction({
@@ -29,6 +31,7 @@ export const wardrobeFunction = defineFunction({
     figure: figureName("The figure."),
     rules: easeRules(),
     classes: garmentClasses(),
+    readings: repeats(),
   },
   result: "table",
   examples: [
@@ -64,7 +67,7 @@ export const wardrobeFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownFigure, badRules, badClasses],
+  failures: [badPatterns, emptyChart, unknownFigure, badRules, badClasses, badReadings],
   compute: (given) => {
     const { figures: chart, figure } = given;
     const { table: read, fitting } = fittingOf(given);

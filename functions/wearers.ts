@@ -10,11 +10,13 @@ import { bestFirst, doubtsOf, told, toldHeadings } from "./listed.ts";
 import {
   badClasses,
   badPatterns,
+  badReadings,
   badRules,
   easeRules,
   fittingOf,
   garmentClasses,
   patterns,
+  repeats,
   unknownPattern,
 } from "./patterns.ts";
 
@@ -30,6 +32,7 @@ export const wearersFunction = defineFunction({
     pattern: patternCode("The code of the pattern."),
     rules: easeRules(),
     classes: garmentClasses(),
+    readings: repeats(),
   },
   result: "table",
   examples: [
@@ -57,7 +60,7 @@ export const wearersFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, unknownPattern, badRules, badClasses],
+  failures: [badPatterns, emptyChart, unknownPattern, badRules, badClasses, badReadings],
   compute: (given) => {
     const { figures: chart, pattern } = given;
     const { table: read, fitting } = fittingOf(given);

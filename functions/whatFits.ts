@@ -7,8 +7,9 @@ import { examplePatterns } from "./examplePatterns.ts";
 import { emptyChart } from "./failures.ts";
 import { doubtfulNote, doubtsBeside } from "./listed.ts";
 import {
-  badPatterns,
   badClasses,
+  badPatterns,
+  badReadings,
   badRules,
   caution,
   easeRules,
@@ -17,6 +18,7 @@ import {
   howJudged,
   patternHeadings,
   patterns,
+  repeats,
 } from "./patterns.ts";
 
 export const whatFitsFunction = defineFunction({
@@ -26,7 +28,13 @@ export const whatFitsFunction = defineFunction({
     "The verdicts, from best to worst: fits, snug, loose, too close to call, not known, too long, too short, too loose, " +
     "too tight, will not go on. A pattern whose row cannot be used says so in its first cell. Where verdicts on a figure rest on a flagged or estimated reading, a last row " +
     `says on which, and what they would be if it were mended. ${doubtfulNote}\n\n${patternHeadings}\n\n${howJudged}\n\n${caution}`,
-  parameters: { patterns: patterns(), figures: chartRange(), rules: easeRules(), classes: garmentClasses() },
+  parameters: {
+    patterns: patterns(),
+    figures: chartRange(),
+    rules: easeRules(),
+    classes: garmentClasses(),
+    readings: repeats(),
+  },
   result: "table",
   examples: [
     {
@@ -40,7 +48,7 @@ export const whatFitsFunction = defineFunction({
       ],
     },
   ],
-  failures: [badPatterns, emptyChart, badRules, badClasses],
+  failures: [badPatterns, emptyChart, badRules, badClasses, badReadings],
   compute: (given) => {
     const chart = given.figures;
     const { table: read, fitting } = fittingOf(given);

@@ -2,6 +2,7 @@ import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { Choice } from "../ui/Choice.tsx";
 import { Disclosure } from "../ui/Disclosure.tsx";
+import { readingErrorWords } from "../groups/secondReadings.ts";
 import { useSession } from "../shell/session.ts";
 import type { ChosenTables, FitRole } from "./fitTables.ts";
 import type { Fit } from "./readFit.ts";
@@ -77,6 +78,15 @@ export function FitTablesPanel(props: {
         The ease rules say how much larger than the body a garment is; the garment classes, where it is worn
         and what it has to pass. Each rule names its source. To change them, add them to the workbook.
       </p>
+      {fit.chart && fit.second && (
+        <p className={styles.text}>
+          What is too close to call goes by how exact readings are.{" "}
+          {readingErrorWords(
+            fit.second,
+            fit.chart.measures.map((column) => ({ column })),
+          )}
+        </p>
+      )}
       {offer("easeRules", () => easeRulesStarter(taken))}
       {offer("garmentClasses", () => garmentClassesStarter(taken))}
     </Disclosure>

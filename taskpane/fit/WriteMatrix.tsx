@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { Match } from "../../addin/fit/match.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import type { MatrixPart } from "./matrix.ts";
 import type { Fit } from "./readFit.ts";
@@ -24,8 +25,14 @@ export function WriteMatrix(props: {
     part,
     used: fit.used,
     hasOwnClasses: fit.hasOwnClasses,
+    readings: tableOfErrors(fit),
     problems: fit.problems.length,
     sheets: fit.sheets,
   };
   return <WriteBox forms={forms} plan={(form) => planMatrix(form, matrix)} asked={asked} />;
+}
+
+/** Where the errors of readings come from that the verdicts go by; `undefined` where the formula finds them itself. */
+function tableOfErrors({ second }: Fit): TableInfo | undefined {
+  return second?.errors.ofMeasures && (second.known.table ?? second.table);
 }

@@ -1,6 +1,7 @@
 import type { Match } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { areaName, sheetLimit } from "../../addin/workbook/address.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
 import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
 import { freeName } from "../shell/freeName.ts";
 import { count } from "../ui/words.ts";
@@ -16,6 +17,8 @@ export interface MatrixToWrite {
   readonly used: UsedTables;
   /** True where a table changes the garment classes that come with the project: the formula must name it. */
   readonly hasOwnClasses: boolean;
+  /** The table that shows how exact readings are, where the verdicts go by it. */
+  readonly readings?: TableInfo | undefined;
   /** Rows of the patterns that cannot be used: the formula lists them too. */
   readonly problems: number;
   readonly sheets: readonly string[];
@@ -69,10 +72,10 @@ export function planMatrix(form: WritingForm, matrix: MatrixToWrite): Writing {
   };
 }
 
-function matrixFormula({ used, hasOwnClasses }: MatrixToWrite): string {
+function matrixFormula({ used, hasOwnClasses, readings }: MatrixToWrite): string {
   const { patterns, figures, easeRules, garmentClasses } = used;
   if (!patterns || !figures) throw new InputError("There are no patterns or no figures to judge.");
-  const given = [patterns, figures, easeRules, hasOwnClasses ? garmentClasses : undefined];
+  const given = [patterns, figures, easeRules, hasOwnClasses ? garmentClasses : undefined, readings];
   const named = given.slice(0, given.findLastIndex((table) => table !== undefined) + 1);
   return `=FIT.WHATFITS(${named.map((table) => (table ? `${table.name}[#All]` : "")).join(", ")})`;
 }

@@ -71,7 +71,7 @@ function secondReadings(
  */
 export function readingErrorWords(
   { repeated: { errors } }: Pick<SecondReadings, "repeated">,
-  columns: readonly ComparedColumn[],
+  columns: readonly Pick<ComparedColumn, "column">[],
 ): string {
   const known = errors.filter(({ key }) => columns.some(({ column }) => column.key === key));
   if (known.length === 0) {
