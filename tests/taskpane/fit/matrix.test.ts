@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import type { Cells } from "../../../addin/chart/cell.ts";
+import type { WorkbookContent } from "../../../addin/workbook/content.ts";
 import { matchAll } from "../../../addin/fit/match.ts";
 import { rank } from "../../../addin/fit/verdict.ts";
 import { whatFitsFunction } from "../../../functions/whatFits.ts";
@@ -11,7 +13,7 @@ import { garmentClassesStarter } from "../../../taskpane/fit/starterTables.ts";
 import { readFit } from "../../../taskpane/fit/readFit.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
-import { figures, patterns, ready, wardrobe } from "./wardrobe.ts";
+import { figures, patterns, ready, sheetOf, wardrobe } from "./wardrobe.ts";
 
 const everything = { garmentClass: undefined, verdict: undefined };
 
@@ -164,5 +166,38 @@ describe("writing the matrix", () => {
       "=FIT.WHATFITS(Patterns[#All], Figures[#All], , GarmentClasses[#All]) into A4",
     );
     expect(planMatrix("values", matrix).preview).toMatch(/^Writes 4 patterns/);
+  });
+});
+
+describe("the error of readings in Fit", () => {
+  const names = ["Ardmoor", "Brae", "Corrie", "Dell", "Elm"];
+  const five: Cells = [...figures, ["Elm", 110, 136, 101, 141, 35, 23, 151, "no"]];
+  const readings: Cells = [
+    ["Figure", "Measure", "Reading (mm)", "Date", "By", "Tool"],
+    ...names.flatMap((name, i) =>
+      [130, 131].map((mm) => [name, "Bust", mm + i, "2026-03-01", "Ida", "tape"]),
+    ),
+  ];
+
+  test("is that of the table Readings, in the verdicts of the pane and in the formula that is written", async () => {
+    const content: WorkbookContent = {
+      sheets: [sheetOf("Figures", five), sheetOf("Patterns", patterns), sheetOf("Readings", readings)],
+    };
+    const fit = await ready(content);
+    // Differences of 1 mm on five figures: 0.5 mm², drawn half way to the usual 0.25 mm².
+    expect(fit.fitting.readingError.ofMeasures?.bustGirth).toBeCloseTo(Math.sqrt(0.375), 12);
+    const match = matchAll(fit.fitting);
+    const formula = whatFitsFunction.compute([patterns, five, null, null, readings]) as Cells;
+    for (const [p, row] of formula.slice(1).entries())
+      expect(row.slice(1)).toEqual(match.figures.map((_, figure) => match.verdict(p, figure)));
+    const table = fit.second?.known.table;
+    const part = filterMatrix(match, everything);
+    const { preview } = planMatrix("formulas", { ...fit, match, part, problems: 0, readings: table });
+    expect(preview).toContain("=FIT.WHATFITS(Patterns[#All], Figures[#All], , , Readings[#All]) into A4");
+  });
+
+  test("is the usual one without repeats, and the formula names no readings", async () => {
+    const fit = await ready();
+    expect(fit.fitting.readingError).toEqual({ mm: 0.5, percent: 0.25 });
   });
 });
