@@ -5,13 +5,14 @@ import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import type { ReadingError } from "../../addin/measures/readingError.ts";
 import { readingErrorMm, usualReadingError } from "../../addin/measures/readingError.ts";
-import type { TableInfo } from "../../addin/workbook/port.ts";
+import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
 import { readGroups } from "../groups/readGroups.ts";
 import type { Destination } from "../import/useDestination.ts";
 import { readDestination } from "../import/useDestination.ts";
 import type { KnownReadings } from "../readings/readings.ts";
 import { readingsTable, readKnownReadings } from "../readings/readings.ts";
 import type { Book } from "../shell/book.ts";
+import { failureText } from "../shell/notice.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
@@ -205,7 +206,13 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
     const keeping = keeps ? { date: day, by: by.trim(), tool: tool.trim() } : undefined;
     const where = keeps ? `, and each one in the table ${readingsTable}` : "";
     const label = `Write ${all} of ${measuring.figure.name}`;
-    const edits = sessionEdits(measuring, table, outcomes, keeping, { readings, sheets, before });
+    const edits = editsOrWhy(() =>
+      sessionEdits(measuring, table, outcomes, keeping, { readings, sheets, before }),
+    );
+    if (typeof edits === "string") {
+      say({ kind: "failed", text: `Nothing is written. ${edits}` });
+      return;
+    }
     const isWritten = await apply(label, edits, {
       kind: "done",
       text: `${all} of ${measuring.figure.name} ${number === 1 ? "stands" : "stand"} in the chart now, on the sheet “${table.area.sheet}”${where}.`,
@@ -404,6 +411,15 @@ function useKeep(): (remembered: Remembered) => void {
         });
       });
   };
+}
+
+/** The edits, or why there can be none, as where the table Readings lacks a heading. */
+function editsOrWhy(plan: () => readonly Edit[]): readonly Edit[] | string {
+  try {
+    return plan();
+  } catch (error) {
+    return failureText(error);
+  }
 }
 
 /** What was read of a measure before this round. */
