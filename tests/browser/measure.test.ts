@@ -178,7 +178,7 @@ describe("the measuring guide", () => {
     expect(first).toBe(second);
     expect(asked).toEqual([`file://${file}`]);
     expect(said).toEqual([]);
-    expect(await faults(guide)).toEqual([]);
+    expect(await faults(guide, "main")).toEqual([]);
     await guide.close();
   });
 
