@@ -5,7 +5,7 @@ import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
 import type { Measure } from "../../addin/measures/measure.ts";
-import { TapeDrawing } from "../measure/TapeDrawing.tsx";
+import { HowToTake } from "../measure/TapeDrawing.tsx";
 import { meaning } from "../ui/theme.ts";
 import { shownLength } from "../ui/words.ts";
 import { card } from "../ui/boxes.ts";
@@ -32,7 +32,6 @@ const useStyles = makeStyles({
   note: { color: tokens.colorNeutralForeground3 },
   why: { margin: 0 },
   summary: { cursor: "pointer", padding: "4px 0", minHeight: "24px" },
-  how: { display: "grid", gridTemplateColumns: "88px 1fr", gap: "12px", alignItems: "start" },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px", paddingTop: "4px" },
 });
 
@@ -86,7 +85,7 @@ export function FlagCard(props: {
         {signs[weight]} {flag.kind}
       </span>
       <p className={styles.why}>{flag.why}</p>
-      {measure && flag.figure !== "" && <HowToTake measure={measure} />}
+      {measure && flag.figure !== "" && <Instruction measure={measure} />}
       {(flag.corrections.length > 0 || choices.length > 0 || weight !== "stops") && (
         <div className={styles.actions}>
           {flag.corrections.length > 0 && (
@@ -117,7 +116,7 @@ export function FlagCard(props: {
 }
 
 /** How a doubtful reading is taken, for measuring it again; drawn once it is opened. */
-function HowToTake({ measure }: { readonly measure: Measure }): ReactNode {
+function Instruction({ measure }: { readonly measure: Measure }): ReactNode {
   const styles = useStyles();
   const [isOpen, setOpen] = useState(false);
   return (
@@ -127,15 +126,7 @@ function HowToTake({ measure }: { readonly measure: Measure }): ReactNode {
       }}
     >
       <summary className={styles.summary}>How to take it</summary>
-      {isOpen && (
-        <div className={styles.how}>
-          <TapeDrawing measureId={measure.id} name={measure.name} />
-          <div>
-            <p className={styles.why}>{measure.definition}</p>
-            <p className={styles.note}>{measure.onFigures}</p>
-          </div>
-        </div>
-      )}
+      {isOpen && <HowToTake measure={measure} heading={measure.shortName} />}
     </details>
   );
 }

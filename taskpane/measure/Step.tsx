@@ -11,16 +11,12 @@ import type { ReadingDoubt, Taken } from "./measuring.ts";
 import { doubtAbout, expectedHere } from "./measuring.ts";
 import type { MeasuringContext } from "./rounds.ts";
 import { repeatOf } from "./rounds.ts";
-import { TapeDrawing } from "./TapeDrawing.tsx";
+import { HowToTake } from "./TapeDrawing.tsx";
 
 const useStyles = makeStyles({
-  text: { margin: 0 },
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
   card: { ...card, gap: "8px" },
   step: { margin: 0, fontSize: "20px", lineHeight: "26px", fontWeight: 600 },
-  // The reading stays in sight below, at 320 px too.
-  how: { display: "grid", gridTemplateColumns: "104px 1fr", gap: "12px", alignItems: "start" },
-  onFigures: { margin: "4px 0 0", color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
   field: { "& label": { fontSize: "16px" } },
   input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "20px", minWidth: 0 } },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
@@ -107,15 +103,7 @@ export function Step(props: {
     >
       <span className={styles.quiet}>{number}</span>
       <h2 className={styles.step}>{column.heading}</h2>
-      {measure && (
-        <div className={styles.how}>
-          <TapeDrawing measureId={measure.id} name={column.heading} />
-          <div>
-            <p className={styles.text}>{measure.definition}</p>
-            <p className={styles.onFigures}>{measure.onFigures}</p>
-          </div>
-        </div>
-      )}
+      {measure && <HowToTake measure={measure} heading={column.heading} />}
       <Field
         className={styles.field}
         label={before.length === 0 ? "The tape says" : "The tape says now"}

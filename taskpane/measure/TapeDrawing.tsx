@@ -1,5 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import type { Measure } from "../../addin/measures/measure.ts";
 import { meaning } from "../ui/theme.ts";
 import { figureLines, spokenPlace, tapeOn, tapePlaces } from "./tapePlaces.ts";
 
@@ -17,14 +18,30 @@ const useStyles = makeStyles({
     strokeLinecap: "round",
     strokeLinejoin: "round",
   },
+  // The reading stays in sight below, at 320 px too.
+  how: { display: "grid", gridTemplateColumns: "104px 1fr", gap: "12px", alignItems: "start" },
+  text: { margin: 0 },
+  onFigures: { margin: "4px 0 0", color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
   behind: { strokeDasharray: "2 2.4", strokeWidth: "1.2px" },
 });
 
+/** How a measure is taken: where the tape goes, and what to mind on small figures. */
+export function HowToTake(props: { readonly measure: Measure; readonly heading: string }): ReactNode {
+  const styles = useStyles();
+  const { measure, heading } = props;
+  return (
+    <div className={styles.how}>
+      <TapeDrawing measureId={measure.id} name={heading} />
+      <div>
+        <p className={styles.text}>{measure.definition}</p>
+        <p className={styles.onFigures}>{measure.onFigures}</p>
+      </div>
+    </div>
+  );
+}
+
 /** Where the tape goes for a measure; nothing for a measure that is not drawn. */
-export function TapeDrawing(props: {
-  readonly measureId: string | undefined;
-  readonly name: string;
-}): ReactNode {
+function TapeDrawing(props: { readonly measureId: string | undefined; readonly name: string }): ReactNode {
   const styles = useStyles();
   const place = props.measureId === undefined ? undefined : tapePlaces[props.measureId];
   if (!place) return null;
