@@ -1,12 +1,12 @@
 import { serialToDay } from "../measures/dateFractions.ts";
 import { readHeading } from "../measures/heading.ts";
-import { didYouMean } from "../measures/nearNames.ts";
+import { InputError } from "../measures/inputError.ts";
 import { quote } from "../measures/quote.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Cell, Cells } from "./cell.ts";
 import { cellText, isBlank } from "./cell.ts";
 import type { Chart, MeasureColumn } from "./chart.ts";
-import { figureKey, findMeasureColumn } from "./find.ts";
+import { figureIndex, figureKey, measureColumn } from "./find.ts";
 import { readCell } from "./readCell.ts";
 import type { TableColumn, TableOptions } from "./tableRows.ts";
 import { columnNamed, neededColumn, tableColumns, tableRows } from "./tableRows.ts";
@@ -55,7 +55,7 @@ export const readingsHeadings = ["Figure", "Measure", "Reading", "Date", "By", "
 export function readReadings(cells: Cells, chart: Chart, options: TableOptions = {}): TakenReadings {
   const places = readingsColumns(cells);
   const figures = new Map([...chart.figures.entries()].reverse().map(([at, name]) => [figureKey(name), at]));
-  const named = new Map<string, MeasureColumn | undefined>();
+  const named = new Map<string, MeasureColumn>();
   const readings: TakenReading[] = [];
   const problems: ReadingProblem[] = [];
   for (const { row, cells: line, formats } of tableRows(cells, "readings", options)) {
@@ -66,27 +66,17 @@ export function readReadings(cells: Cells, chart: Chart, options: TableOptions =
     const name = cellText(at(places.figure));
     const measure = cellText(at(places.measure));
     if (isBlank(at(places.reading)) || (options.zeroIsEmpty && at(places.reading) === 0)) continue;
-    const figure = figures.get(figureKey(name));
-    if (figure === undefined) {
-      refuse(
-        name === ""
-          ? "it names no figure."
-          : `the chart has no figure ${quote(name)}.${didYouMean(name, chart.figures)}`,
-      );
+    let figure: number;
+    let of: MeasureColumn;
+    try {
+      figure = figures.get(figureKey(name)) ?? figureIndex(chart, name);
+      of = named.get(measure) ?? measureColumn(chart, measure);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      refuse(error.message);
       continue;
     }
-    if (!named.has(measure))
-      named.set(measure, measure === "" ? undefined : findMeasureColumn(chart, measure));
-    const of = named.get(measure);
-    if (!of) {
-      const headings = chart.measures.map(({ heading }) => heading);
-      refuse(
-        measure === ""
-          ? "it names no measure."
-          : `the chart has no column for ${quote(measure)}.${didYouMean(measure, headings)}`,
-      );
-      continue;
-    }
+    named.set(measure, of);
     const { unit, isStated } = unitOf(measure, places.reading, of.unit);
     const reading = readCell(at(places.reading), unit, {
       format: formats?.[places.reading.position],

@@ -62,7 +62,7 @@ describe("the table Readings", () => {
     );
     expect(readings).toEqual([]);
     expect(problems.map(({ row }) => row)).toEqual([1, 2, 3, 4, 5, 6, 7]);
-    expect(problems[0]?.message).toMatch(/^Row 2 of the readings: the chart has no figure “Ashbi”\..*Ashby/);
+    expect(problems[0]?.message).toMatch(/^Row 2 of the readings: The chart has no figure “Ashbi”\..*Ashby/);
     expect(problems[1]?.message).toMatch(/no column for “Ankle”/);
     expect(problems[5]?.message).toMatch(/“~ 180” was not read off a tape/);
   });

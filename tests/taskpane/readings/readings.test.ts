@@ -33,7 +33,7 @@ describe.each(hosts)("the table Readings %s", (_, open) => {
     const chart = readChart(figures);
     const known = await readKnownReadings(openBook(workbook)(), chart);
     expect(known.taken.problems.map(({ message }) => message)).toEqual([
-      expect.stringMatching(/^Row 5 of the readings: the chart has no column for “Wiast”\..*Waist/),
+      expect.stringMatching(/^Row 5 of the readings: The chart has no column for “Wiast”\..*Waist/),
     ]);
     const { changes } = feedOf(chart, known.taken.readings);
     const [table] = await workbook.tables();
