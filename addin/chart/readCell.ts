@@ -23,7 +23,7 @@ export interface CellOptions {
  * One cell of a measure column → a reading. A number is in `unit`; text is read as a tape reading. Numbers that a
  * date format or their size shows to be dates are refused with the fractions that they may have been.
  *
- * @example readCell(46150, "in", { format: "d-mmm" }) // refused; fractions ["5/8", "8/5"]
+ * @example readCell(46150, "in", { format: "d-mmm" }) // refused; fractions ["5/8"]
  */
 export function readCell(cell: Cell, unit: LengthUnit, options: CellOptions = {}): Reading {
   const { format = "", readText = readWritten, fractionUnit } = options;

@@ -94,13 +94,11 @@ function problemFlag(chart: Chart, problem: ChartProblem, kind: FlagKind): Flag 
   };
 }
 
-/** Fractions of an inch, as a tape is read, whatever the column’s unit. Nobody types a whole number as a fraction. */
+/** Fractions of an inch, as a tape is read, whatever the column’s unit. */
 function choicesOf({ row, column, fractions = [] }: ChartProblem): readonly Choice[] {
   if (row === undefined || column === undefined) return [];
-  return fractions.flatMap((fraction) => {
+  return fractions.map((fraction) => {
     const [over = Number.NaN, under = Number.NaN] = fraction.split("/").map(Number);
-    return under > 1
-      ? [{ label: `${fraction} in`, correction: { row, column, mm: toMm(over / under, "in") } }]
-      : [];
+    return { label: `${fraction} in`, correction: { row, column, mm: toMm(over / under, "in") } };
   });
 }

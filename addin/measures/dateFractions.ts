@@ -1,3 +1,5 @@
+import { inchDivisions } from "./units.ts";
+
 /** A calendar day as spreadsheets and text write it. Month and day count from 1. */
 export interface CalendarDay {
   readonly year?: number;
@@ -38,22 +40,23 @@ export function serialToDay(serial: number): CalendarDay | undefined {
 }
 
 /**
- * The fractions that a spreadsheet may have turned into this date: month/day and day/month, and month/year when
- * the day is the first (1/32 becomes January 1932). Fractions below one come first: they are what a tape shows.
+ * The fractions of an inch tape that a spreadsheet may have turned into this date: month/day and day/month, and month/year when
+ * the day is the first (1/32 becomes January 1932). Only what a tape shows: below one, in halves to sixty-fourths. A 3 May was
+ * none, whichever way round.
  *
  * Source: Microsoft support article Q159491 for the conversion.
  *
- * @example dateFractions({ year: 2026, month: 5, day: 8 }) // ["5/8", "8/5"]
+ * @example dateFractions({ year: 2026, month: 5, day: 8 }) // ["5/8"]
  */
 export function dateFractions({ year, month, day }: CalendarDay): readonly string[] {
   const pairs: [number, number][] = [
     [month, day],
     [day, month],
   ];
-  if (day === 1 && year !== undefined && year % 100 > 0) pairs.unshift([month, year % 100]);
-  const proper = pairs.filter(([over, under]) => over < under);
-  const others = pairs.filter(([over, under]) => over >= under);
-  return [...new Set([...proper, ...others].map(([over, under]) => `${String(over)}/${String(under)}`))];
+  if (day === 1 && year !== undefined) pairs.unshift([month, year % 100]);
+  return pairs
+    .filter(([over, under]) => over < under && inchDivisions.includes(under))
+    .map(([over, under]) => `${String(over)}/${String(under)}`);
 }
 
 /** The day in a date written as text, tidied: `8-may`, `may-32`, `8 may 2026`, `2026-05-08`, `5/8/2026`. */

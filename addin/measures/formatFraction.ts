@@ -1,5 +1,5 @@
 import { InputError } from "./inputError.ts";
-import { inchDivisions } from "./parseReading.ts";
+import { inchDivisions } from "./units.ts";
 
 /**
  * A length in inches → whole number and fraction as a tape shows it, to the nearest 1/`denominator`; exactly half way

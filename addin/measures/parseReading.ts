@@ -6,7 +6,7 @@ import { meansMissing } from "./missing.ts";
 import { quote } from "./quote.ts";
 import { tidyReading } from "./tidyReading.ts";
 import type { LengthUnit } from "./units.ts";
-import { findUnit, mmPerUnit } from "./units.ts";
+import { findUnit, inchDivisions, mmPerUnit } from "./units.ts";
 
 /** What a cell or a typed text says about one measure of one figure. */
 export type Reading =
@@ -53,8 +53,6 @@ export interface ReadingOptions extends AssumedUnits {
 export const longestMm = 10_000;
 /** Characters beyond which a text is no reading. */
 const longestText = 200;
-/** How inch tapes and rules are divided (common practice): halving, from halves to sixty-fourths. */
-export const inchDivisions: readonly number[] = [2, 4, 8, 16, 32, 64];
 /** Between the marks of a tape in tenths, halves and quarters are read by eye (common practice). */
 const metricDivisions: readonly number[] = [2, 4];
 
@@ -159,13 +157,15 @@ function refusal(text: string, what: string): Refused {
   return { kind: "refused", reason: `${quote(text)} ${what}.` };
 }
 
-/** The refusal of a date where a reading belongs; both fractions that it may have been are offered. */
+/** The refusal of a date where a reading belongs; the fractions of a tape that it may have been are offered. */
 export function refuseDate(text: string, day: CalendarDay): Refused {
   const fractions = dateFractions(day);
+  const perhaps =
+    fractions.length > 0 ? `, perhaps a fraction that the sheet changed: ${fractions.join(" or ")}` : "";
   const shown = quote(text) === quote(dayText(day)) ? "" : ` (${dayText(day)})`;
   return {
     kind: "refused",
-    reason: `${quote(text)}${shown} is a date, perhaps a fraction that the sheet changed: ${fractions.join(" or ")}. Type the reading again, as text.`,
+    reason: `${quote(text)}${shown} is a date${perhaps}. Type the reading again, as text.`,
     fractions,
   };
 }

@@ -57,3 +57,6 @@ export function readUnit(text: string): LengthUnit {
   if (!unit) throw new InputError(`${quote(text)} is not a unit of length. Use mm, cm or in.`);
   return unit;
 }
+
+/** How inch tapes and rules are divided (common practice): halving, from halves to sixty-fourths. */
+export const inchDivisions: readonly number[] = [2, 4, 8, 16, 32, 64];

@@ -22,11 +22,13 @@ function choicesFor(serial: number): readonly (readonly [string, number])[] {
   });
 }
 
-it("gives both readings of a date as fractions of an inch, the one below 1 first", () => {
-  expect(choicesFor(46150)).toEqual([
-    ["5/8 in", 15.875],
-    ["8/5 in", 40.64],
-  ]);
+it("gives a date as the fraction of an inch that a tape has", () => {
+  expect(choicesFor(46150)).toEqual([["5/8 in", 15.875]]);
+});
+
+it("gives nothing where no tape has such a fraction", () => {
+  // 3 May 2026.
+  expect(choicesFor(46145)).toEqual([]);
 });
 
 it("gives no fraction over one", () => {

@@ -176,12 +176,13 @@ describe("parseReading", () => {
   });
 
   it.each([
-    ["8-May", ["5/8", "8/5"]],
-    ["5/8/2026", ["5/8", "8/5"]],
-    ["2026-05-08", ["5/8", "8/5"]],
-    ["8 May 2026", ["5/8", "8/5"]],
-    ["Jan-32", ["1/32", "1/1"]],
-  ])("refuses the date %j and offers the fractions it may have been", (text, fractions) => {
+    ["8-May", ["5/8"]],
+    ["5/8/2026", ["5/8"]],
+    ["2026-05-08", ["5/8"]],
+    ["8 May 2026", ["5/8"]],
+    ["Jan-32", ["1/32"]],
+    ["3-May", []],
+  ])("refuses the date %j and offers the fractions of a tape that it may have been", (text, fractions) => {
     const reading = parseReading(text, { unit: "in" });
     expect(reading).toMatchObject({ kind: "refused", fractions });
     expect(reasonOf(text)).toContain(`“${text}”`);

@@ -24,13 +24,13 @@ describe("fractions that a spreadsheet turned into dates", () => {
   it("offers 5/8 for both dates, whichever way round the sheet reads days", () => {
     for (const serial of [46150, 46239]) {
       const day = serialToDay(serial);
-      expect(day && dateFractions(day)).toEqual(["5/8", "8/5"]);
+      expect(day && dateFractions(day)).toEqual(["5/8"]);
     }
   });
 
   it("offers 1/32 for January 1932", () => {
     const day = serialToDay(11689);
-    expect(day && dateFractions(day)).toEqual(["1/32", "1/1"]);
+    expect(day && dateFractions(day)).toEqual(["1/32"]);
   });
 
   it("finds them by number format, and by size where the format is not known", () => {
@@ -38,13 +38,13 @@ describe("fractions that a spreadsheet turned into dates", () => {
       for (const unit of ["mm", "cm", "in"] as const) {
         expect(readCell(46150, unit, { format })).toMatchObject({
           kind: "refused",
-          fractions: ["5/8", "8/5"],
+          fractions: ["5/8"],
         });
       }
     }
   });
 
-  it("is reported with the cell and both fractions, and no reading is kept", () => {
+  it("is reported with the cell and the fraction, and no reading is kept", () => {
     const chart = readChart([
       ["Figure", "Foot width (in)"],
       ["Ada", "7/8"],
@@ -56,10 +56,29 @@ describe("fractions that a spreadsheet turned into dates", () => {
         kind: "date instead of a reading",
         row: 2,
         column: 1,
-        fractions: ["5/8", "8/5"],
+        fractions: ["5/8"],
       }),
     ]);
-    expect(chart.problems[0]?.message).toContain("5/8 or 8/5");
+    expect(chart.problems[0]?.message).toContain("perhaps a fraction that the sheet changed: 5/8.");
+  });
+
+  it("offers what a tape has, of every day of the year, and nothing else", () => {
+    // Inch tapes are halved up to sixty-fourths: common practice.
+    const onTape = /^(\d+)\/(2|4|8|16|32|64)$/;
+    for (let serial = 46023; serial < 46023 + 365; serial++) {
+      const day = serialToDay(serial);
+      for (const fraction of day ? dateFractions(day) : []) {
+        expect(fraction).toMatch(onTape);
+        const [over = 0, under = 0] = fraction.split("/").map(Number);
+        expect(over).toBeLessThan(under);
+      }
+    }
+    const thirdOfMay = readCell(46145, "in", { format: "d-mmm" });
+    expect(thirdOfMay).toEqual({
+      kind: "refused",
+      reason: "“3 May 2026” is a date. Type the reading again, as text.",
+      fractions: [],
+    });
   });
 
   it("reads 1 5/8, which a spreadsheet leaves alone, as 1.625", () => {
