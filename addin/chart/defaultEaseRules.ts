@@ -137,6 +137,19 @@ export const defaultEaseRules: readonly EaseRule[] = [
     need("hipGirth", [3, 1], [16, 2], "as trousers, some cut fuller"),
     may("thighGirth", [4, 1], undefined, "the leg stands off the thigh at its hem"),
   ]),
+  ...rules("Jumpsuit", [
+    need("bustGirth", [4, 1], [22, 3], "a bodice that slides up and down with the legs, over a shirt or not"),
+    need(
+      "hipGirth",
+      [4, 1],
+      [20, 3],
+      "a little more than trousers: it hangs from the shoulders and cannot be pulled up",
+    ),
+    may("waistGirth", [2, 1], [30, 3], "from drawn in to straight; it is not held there"),
+    may("torsoGirth", [2, 1], [9, 2], "less cuts in between the legs, more hangs there"),
+    may("thighGirth", [4, 1], undefined, "as trousers"),
+    sleeveOfBodice(),
+  ]),
   ...rules("Leggings", [
     need("waistGirth", [-15, 0], [4, 1], "knit: held by its stretch"),
     need("hipGirth", [-20, 0], [4, 1], "knit: lies on the skin without folds"),

@@ -11,6 +11,7 @@ export const wornOnParts = [
   "whole body",
   "hips",
   "hips and legs",
+  "body and legs",
   "arm",
   "leg",
   "foot",
@@ -102,6 +103,18 @@ export const defaultGarmentClasses: readonly GarmentClass[] = [
       ...{ endsAt: "thigh", names: "short trousers, short pants, bermudas, bloomers" },
     },
   ),
+  of(
+    "Jumpsuit",
+    "body and legs",
+    4,
+    ["neck", "hem"],
+    "Bodice and trousers in one, to the ankle unless said otherwise; stepped into through the neck.",
+    {
+      endsAt: "ankle",
+      names:
+        "overalls, overall, dungarees, boiler suit, coveralls, playsuit, romper, rompers, onesie, sleepsuit, all-in-one, siren suit",
+    },
+  ),
   of("Leggings", "hips and legs", 2, ["waist", "hem"], "Of knit, close to the legs down to the ankle.", {
     ...{ endsAt: "ankle", names: "legging, treggings, running tights" },
   }),
@@ -180,6 +193,7 @@ export const coveredMeasures: Readonly<Record<WornOn, readonly string[]>> = {
   "whole body": torsoDownTo("hipGirth"),
   hips: ["waistGirth", "highHipGirth", "hipGirth"],
   "hips and legs": ["waistGirth", "highHipGirth", "hipGirth", ...legGirths()],
+  "body and legs": [...torsoDownTo("hipGirth"), ...legGirths()],
   arm: armGirths(),
   leg: [...legGirths(), "heelGirth", "footGirth", "instepGirth"],
   foot: ["heelGirth", "footGirth", "instepGirth"],
@@ -193,6 +207,7 @@ export const coveredMeasures: Readonly<Record<WornOn, readonly string[]>> = {
  */
 const containedMeasures: Readonly<Partial<Record<WornOn, readonly string[]>>> = {
   "hips and legs": ["footLength"],
+  "body and legs": ["footLength"],
   leg: ["footLength"],
   foot: ["footLength", "footWidth"],
   hand: ["handGirth", "handLength"],

@@ -250,6 +250,11 @@ function limbOpenings(
       return opening("cuff", "hand");
     case "hips and legs":
       return opening("hem", legOf[endsAt ?? "ankle"]);
+    case "body and legs":
+      return [
+        ...(sleeve === "none" ? [] : opening("cuff", armOf[sleeve])),
+        ...opening("hem", legOf[endsAt ?? "ankle"]),
+      ];
     case "leg":
     case "foot":
       return opening("hem", "heel");
@@ -267,10 +272,17 @@ const wholeShare = 0.99;
 function opensAllTheWay(pattern: Pattern, context: GarmentContext): boolean {
   const { closure, closureMm = 0, garmentClass } = pattern;
   if (closure === "full length")
-    return ["upper body", "whole body", "hips", "hips and legs"].includes(garmentClass.wornOn);
+    return ["upper body", "whole body", "hips", "hips and legs", "body and legs"].includes(
+      garmentClass.wornOn,
+    );
   if (closure !== "neck" || context.partsOf(pattern).endsAt !== "waist") return false;
   const backMm = neckToWaistMm(pattern, context);
   return closureMm >= wholeShare * backMm;
+}
+
+/** Stepped into from above: hip, shoulders and bust pass the neck. */
+function intoTheNeck(opening: MakeOpening): readonly OpeningCheck[] {
+  return [...opening("neck", "hip"), ...opening("neck", "shoulders and bust"), ...opening("waist", "hip")];
 }
 
 function routesOf({ garmentClass }: Pattern, opening: MakeOpening): readonly Route[] {
@@ -288,13 +300,12 @@ function routesOf({ garmentClass }: Pattern, opening: MakeOpening): readonly Rou
         },
         {
           name: "stepped into",
-          openings: [
-            ...opening("neck", "hip"),
-            ...opening("neck", "shoulders and bust"),
-            ...opening("waist", "hip"),
-          ],
+          openings: intoTheNeck(opening),
         },
       ];
+    // Legs do not go over a head.
+    case "body and legs":
+      return [{ name: "stepped into", openings: intoTheNeck(opening) }];
     case "hips":
       return [
         { name: "stepped into", openings: opening("waist", "hip") },

@@ -139,17 +139,22 @@ function garmentLengths(
     end: endsAt && hemEnds[endsAt],
     lengths: waistToFloor(pattern, view),
   };
+  const legs =
+    endsAt === "hip"
+      ? []
+      : [
+          along("insideLeg", "Inside leg", "Inside leg", endsAt && legEnds[endsAt]),
+          ...(finished.has("outsideLeg")
+            ? [along("outsideLeg", "Outside leg", "Outside leg", endsAt && hemEnds[endsAt])]
+            : []),
+        ];
   switch (garmentClass.wornOn) {
     case "arm":
       return sleeves;
     case "hips and legs":
-      if (endsAt === "hip") return [];
-      return [
-        along("insideLeg", "Inside leg", "Inside leg", endsAt && legEnds[endsAt]),
-        ...(finished.has("outsideLeg")
-          ? [along("outsideLeg", "Outside leg", "Outside leg", endsAt && hemEnds[endsAt])]
-          : []),
-      ];
+      return legs;
+    case "body and legs":
+      return [...sleeves, ...legs];
     case "hips":
       return [{ ...hem, starts: [] }];
     case "upper body":

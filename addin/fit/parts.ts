@@ -34,7 +34,8 @@ function endOf(
 ): EndPlace | undefined {
   if (endsAt) return endsAt;
   const insideLeg = finished.get("insideLeg");
-  if (garmentClass.wornOn !== "hips and legs" || insideLeg === undefined) return garmentClass.endsAt;
+  const hasLegs = garmentClass.wornOn === "hips and legs" || garmentClass.wornOn === "body and legs";
+  if (!hasLegs || insideLeg === undefined) return garmentClass.endsAt;
   const share = insideLeg / (view.reading("insideLeg")[draftedFor ?? -1] ?? Number.NaN);
   return legEnds.find(([from]) => share >= from)?.[1];
 }

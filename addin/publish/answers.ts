@@ -112,9 +112,9 @@ function toTake(open: readonly Check[]): readonly string[] {
 /** What an opening is called on a garment of this kind. */
 function openingName(place: NonNullable<Check["opening"]>["place"], wornOn: WornOn): OpeningName {
   if (place === "cuff") return wornOn === "hand" ? "wrist" : "sleeve";
-  if (place === "waist" && (wornOn === "upper body" || wornOn === "whole body")) return "narrowest";
+  if (place === "waist" && isOfTrunk(wornOn)) return "narrowest";
   if (place !== "hem") return place;
-  if (wornOn === "hips and legs") return "leg";
+  if (wornOn === "hips and legs" || wornOn === "body and legs") return "leg";
   return wornOn === "leg" || wornOn === "foot" ? "ankle" : "hem";
 }
 
@@ -127,9 +127,20 @@ function lengthName({ kind, measure = "" }: Check, wornOn: WornOn): LengthName |
     case "whole body":
     case "arm":
       return measure === "armLength" ? "sleeve" : measure === "outsideLeg" ? "hem" : undefined;
+    case "body and legs":
+      return measure === "armLength" ? "sleeve" : isOfLeg(measure) ? "leg" : undefined;
     default:
-      return measure === "insideLeg" || measure === "outsideLeg" ? "leg" : undefined;
+      return isOfLeg(measure) ? "leg" : undefined;
   }
+}
+
+/** Worn on the trunk, and put on from its neck or hem. */
+function isOfTrunk(wornOn: WornOn): boolean {
+  return wornOn === "upper body" || wornOn === "whole body" || wornOn === "body and legs";
+}
+
+function isOfLeg(measure: string): boolean {
+  return measure === "insideLeg" || measure === "outsideLeg";
 }
 
 function kindOf({ kind, measure = "" }: Check): MeasureKind {

@@ -219,6 +219,7 @@ describe("the garment classes table", () => {
       ...{ stays: "Corset", kimono: "Wrapped robe", cloak: "Cape", hood: "Hood", knickers: "Briefs" },
       ...{ pinny: "Pinafore", legging: "Leggings", slippers: "Slipper", "ankle sock": "Ankle socks" },
       ...{ "Semi-fitted dress": "Straight dress", bermudas: "Shorts" },
+      ...{ overalls: "Jumpsuit", dungarees: "Jumpsuit", romper: "Jumpsuit", "boiler suit": "Jumpsuit" },
     };
     for (const [said, name] of Object.entries(known)) {
       expect(garmentClassNamed(said, defaultGarmentClasses, "Row 2").name).toBe(name);

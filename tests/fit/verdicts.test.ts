@@ -413,6 +413,48 @@ describe("what a garment has", () => {
   });
 });
 
+describe("a jumpsuit", () => {
+  const overalls = {
+    "Garment class": "Overalls",
+    Bust: 200,
+    Waist: 160,
+    Hip: 220,
+    "Neck opening": 130,
+    "Finished back waist length": 88,
+  };
+  const legs = { "Hem opening": 70 };
+  const placesOf = (garment: Row, figure: Row = wisp) =>
+    explain({ G: garment }, figure).checks.map(({ place }) => place);
+
+  it("is stepped into through its neck, never over the head", () => {
+    const { routes } = explain({ G: { ...overalls, ...legs, Opens: "front", "Opening length": 130 } });
+    expect(routes.map(({ name }) => name)).toEqual(["stepped into"]);
+    expect(verdict({ ...overalls, ...legs, Opens: "front", "Opening length": 130 })).toBe("fits");
+    // A neck of 130 mm does not pass a hip of 194; an opening that ends above the waist leaves that at 160.
+    expect(verdict({ ...overalls, ...legs })).toBe("will not go on");
+    expect(verdict({ ...overalls, ...legs, Opens: "front", "Opening length": 80 })).toBe("will not go on");
+    expect(verdict({ ...overalls, ...legs, Opens: "full length" })).toBe("fits");
+  });
+
+  it("passes the heel with its legs and the hand with its sleeves, where it has any", () => {
+    const open = { ...overalls, Opens: "full length" };
+    expect(verdict({ ...open, "Hem opening": 50 })).toBe("will not go on");
+    expect(verdict({ ...open, ...legs, "Cuff opening": 30 })).toBe("will not go on");
+    expect(verdict({ ...open, ...legs, "Cuff opening": 52 })).toBe("fits");
+    expect(verdict({ ...open, ...legs, Sleeves: "none" })).toBe("fits");
+  });
+
+  it("must not cut in between the legs, and is judged by its inside leg", () => {
+    const trunk = { ...wisp, "Torso girth": 330, "Inside leg": 230 };
+    const open = { ...overalls, ...legs, Opens: "full length" };
+    expect(verdict({ ...open, "Finished torso girth": 345 }, trunk)).toBe("fits");
+    expect(verdict({ ...open, "Finished torso girth": 320 }, trunk)).toBe("too tight");
+    expect(verdict({ ...open, "Inside leg": 150, "Ends at": "ankle" }, trunk)).toBe("too short");
+    expect(verdict({ ...open, "Inside leg": 222, "Ends at": "ankle" }, trunk)).toBe("fits");
+    expect(placesOf({ ...open, "Inside leg": 222, "Ends at": "ankle" }, trunk)).toContain("Inside leg");
+  });
+});
+
 describe("what is hard and must be inside", () => {
   it.each([
     ["a foot in a shoe", { "Garment class": "Shoe", "Foot length": 51, "Heel height": 0 }, "Foot length"],

@@ -84,6 +84,7 @@ describe("the words of the buyers", () => {
       "whole body": /\b(legs?|ankle|waist opening)\b|[Bb]ein|Taillenöffnung/u,
       hips: inHips,
       "hips and legs": /\b(hem|sleeves?|at the hem)\b|Saum|Ärmel/u,
+      "body and legs": /\b(hem|at the hem|waist opening)\b|Saum|Taillenöffnung/u,
       arm: /\bhem\b|leg opening|Beinöffnung|Saum/u,
       leg: /\b(hem|sleeves?)\b|leg opening|Beinöffnung|Saum|Ärmel/u,
       foot: /\b(hem|sleeves?)\b|leg opening|Beinöffnung|Saum|Ärmel/u,

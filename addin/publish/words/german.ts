@@ -31,6 +31,7 @@ const garmentClasses: Readonly<Record<string, string>> = {
   "Flared skirt": "Weiter Rock",
   Trousers: "Hose",
   Shorts: "Kurze Hose",
+  Jumpsuit: "Overall",
   Leggings: "Leggins",
   Briefs: "Unterhose",
   Tights: "Strumpfhose",
