@@ -29,8 +29,13 @@ export interface Check {
   readonly needsMm: number;
   /** The most it may measure; undefined where there is no limit. */
   readonly mostMm?: number;
+  /** Below `needsMm` it is snug down to here, and above `mostMm` loose up to here; beyond, nobody can wear it. */
+  readonly snugMm?: number;
+  readonly looseMm?: number;
   /** What it measures; an opening with its placket, stretched as far as is comfortable. */
   readonly hasMm: number;
+  /** The same with its cloth at rest, where it stretches. */
+  readonly atRestMm?: number;
   /** has − needs, or has − most where it is above; below zero is missing. */
   readonly differenceMm: number;
   readonly verdict: Verdict;

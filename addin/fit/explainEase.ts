@@ -5,6 +5,7 @@ import type { Alteration } from "./alteration.ts";
 import { girthAlteration, lengthAlteration, lengthVerbs, widthVerbs } from "./alteration.ts";
 import type { Check } from "./check.ts";
 import type { CompiledPattern, EaseCheck } from "./compilePattern.ts";
+import { bandWidth } from "./judge.ts";
 import { counts, isAround, judgeEase } from "./judgePair.ts";
 import { girthOverGarments } from "./layers.ts";
 import { lengthWords } from "../measures/lengthWords.ts";
@@ -41,6 +42,12 @@ export function explainEase(
   const hasMm = check.garmentMm * comfort;
   const mostMm = (check.ends ? (check.ends.to[figure.index] ?? Number.NaN) : outerMm) + most;
   const isOver = check.garmentMm > mostMm;
+  const band = bandWidth(least, most) / (isAround(check.kind) || isHard ? 1 : 2);
+  const snugMm = isHard
+    ? hardMm
+    : isGirth
+      ? snuggestGirthMm(outerMm, least, band, compiled)
+      : outerMm + least - band;
   const differenceMm = isOver ? check.garmentMm - mostMm : hasMm - needsMm;
   const alteration = alterationOf(verdict, differenceMm / (isOver ? 1 : comfort), check, compiled, unit);
   const nameOf = (measure: string): string => measureById(measure)?.name ?? measure;
@@ -59,8 +66,10 @@ export function explainEase(
     lacking: lacking.map(({ measure }) => measure),
     bodyMm: check.ends ? outerMm : bodyMm,
     needsMm,
-    ...(most === Infinity ? {} : { mostMm }),
+    ...(most === Infinity ? {} : { mostMm, looseMm: mostMm + band }),
+    ...(Number.isFinite(snugMm) && { snugMm: Math.min(snugMm, needsMm) }),
     hasMm,
+    ...(comfort > 1 && { atRestMm: check.garmentMm }),
     differenceMm,
     verdict,
     counts: counts(check, found),
@@ -89,6 +98,20 @@ export function explainEase(
 function leastGirthMm(outerMm: number, least: number, { comfort, full }: CompiledPattern): number {
   if (least === -Infinity) return (outerMm * comfort) / full;
   return least < 0 ? Math.max(outerMm, (outerMm + least) * comfort) : outerMm + least;
+}
+
+/** The least that can still be worn, snug, measured like {@link leastGirthMm}. It must close with all its stretch. */
+function snuggestGirthMm(
+  outerMm: number,
+  least: number,
+  band: number,
+  { comfort, full }: CompiledPattern,
+): number {
+  const closesMm = (outerMm * comfort) / full;
+  if (least === -Infinity) return closesMm;
+  return least < 0
+    ? Math.max((outerMm + least - band) * comfort, outerMm - band, closesMm)
+    : Math.max(outerMm + least - band, closesMm);
 }
 
 interface Said {

@@ -56,7 +56,8 @@ function judgeBands(
   return belowMost < -dust ? rank.loose : rank.fits;
 }
 
-function bandWidth(least: number, most: number): number {
+/** How far beyond least and most ease a girth is still snug or loose, in mm. */
+export function bandWidth(least: number, most: number): number {
   if (least === -Infinity) return Math.abs(most) / 2;
   return most === Infinity ? Math.abs(least) / 2 : Math.max(0, most - least);
 }

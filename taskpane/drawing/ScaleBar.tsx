@@ -1,11 +1,12 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { LengthUnit } from "../../addin/measures/units.ts";
+import { drawn } from "./looks.ts";
 import { scaleBar } from "./scaleBar.ts";
 
 const useStyles = makeStyles({
-  line: { stroke: tokens.colorNeutralForeground3, strokeWidth: "1px", fill: "none" },
-  words: { fontSize: "12px", fill: tokens.colorNeutralForeground3 },
+  line: drawn.axis,
+  words: drawn.quietLetters,
 });
 
 /** A scale bar with its length above it; `x`, `y` is its left lower corner. It is 18 high. */

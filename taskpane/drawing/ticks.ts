@@ -11,14 +11,16 @@ export interface Tick {
 
 const mostTicks = 4;
 
-/** The marks of a scale that begins at 0. */
-export function ticksOf(fullMm: number, unit: LengthUnit): readonly Tick[] {
-  const stepMm = roundLengthAbove(fullMm / mostTicks, unit);
-  const ticks = Math.floor(fullMm / stepMm + 1e-9);
-  return Array.from({ length: ticks + 1 }, (_, i) => ({
-    at: (i * stepMm) / fullMm,
-    words: i === 0 ? "0" : lengthWords(i * stepMm, unit),
-  }));
+/** The round marks of a scale between two lengths. */
+export function ticksOf(fromMm: number, toMm: number, unit: LengthUnit): readonly Tick[] {
+  const spanMm = toMm - fromMm;
+  const stepMm = roundLengthAbove(spanMm / mostTicks, unit);
+  const first = Math.ceil(fromMm / stepMm - 1e-9);
+  const last = Math.floor(toMm / stepMm + 1e-9);
+  return Array.from({ length: last - first + 1 }, (_, i) => {
+    const mm = (first + i) * stepMm;
+    return { at: (mm - fromMm) / spanMm, words: mm === 0 ? "0" : lengthWords(mm, unit) };
+  });
 }
 
 /**

@@ -259,11 +259,7 @@ function OfPair(props: {
         {explanation.words !== "Fits." && <p className={styles.text}>{explanation.words}</p>}
         <RestsOn fit={fit} fitting={fitting} pair={pair} />
       </div>
-      {question === "why" ? (
-        <WhyNot explanation={explanation} comfort={fitting.patterns[pattern]?.comfort ?? 1} />
-      ) : (
-        <WhatToChange explanation={explanation} />
-      )}
+      {question === "why" ? <WhyNot explanation={explanation} /> : <WhatToChange explanation={explanation} />}
       <Button
         className={styles.back}
         onClick={() => {

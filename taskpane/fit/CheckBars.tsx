@@ -1,97 +1,125 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useId } from "react";
+import { drawn } from "../drawing/looks.ts";
 import { meaning } from "../ui/theme.ts";
-import type { CheckDrawing } from "./checkDrawing.ts";
+import type { CheckDrawing, Span } from "./checkDrawing.ts";
 
 const useStyles = makeStyles({
-  drawing: { display: "block", width: "100%", height: "94px", overflow: "visible" },
-  label: { fontSize: "12px", fill: tokens.colorNeutralForeground1 },
-  tickLabel: { fontSize: "12px", fill: tokens.colorNeutralForeground3 },
-  line: { stroke: tokens.colorNeutralForeground3, strokeWidth: 1 },
-  body: { stroke: tokens.colorNeutralForeground3, strokeWidth: 1, strokeDasharray: "3 2" },
-  needs: { fill: tokens.colorNeutralBackground3, stroke: tokens.colorNeutralForeground3, strokeWidth: 1 },
-  allowed: {
-    fill: meaning.leafGround,
+  ...drawn,
+  words: {
+    margin: 0,
+    padding: 0,
+    listStyleType: "none",
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: "16px",
+    overflowWrap: "anywhere",
+  },
+  drawing: { display: "block", width: "100%", height: "60px", overflow: "visible" },
+  fits: { fill: meaning.leafGround, stroke: meaning.leaf, strokeWidth: 1.5 },
+  worn: {
+    fill: tokens.colorNeutralBackground1,
     stroke: meaning.leaf,
     strokeWidth: 1,
+    strokeDasharray: "2 2",
   },
   has: { fill: meaning.chalk },
   stretched: { fill: meaning.chalkGround, stroke: meaning.chalk, strokeWidth: 1 },
 });
 
-/** Needs and has of one check as two bars on one scale. Widths are shares, so that a wider pane makes it larger. */
+/** The top of what is allowed, its height, and the axis below it. */
+const top = 10;
+const height = 16;
+const axis = 38;
+
+/**
+ * What one check allows, with the limits of snug and loose dashed, and what the garment has: a solid mark, drawn out to where
+ * the cloth stretches. Places are shares of the width, so that a wider pane makes it larger.
+ */
 export function CheckBars(props: { readonly title: string; readonly drawing: CheckDrawing }): ReactNode {
   const styles = useStyles();
   const id = useId();
-  const { body, needs, most, atRest, has, ticks, needsWords, hasWords, description } = props.drawing;
+  const { body, fits, snug, loose, atRest, has, ticks, needsWords, limitWords, hasWords, description } =
+    props.drawing;
   return (
-    <svg
-      className={styles.drawing}
-      role="img"
-      aria-labelledby={`${id}-title`}
-      aria-describedby={`${id}-says`}
-    >
-      <title id={`${id}-title`}>{props.title}</title>
-      <desc id={`${id}-says`}>{description}</desc>
-      <text x="0" y="11" className={styles.label}>
-        {needsWords}
-      </text>
-      <rect x="0" y="16" height="12" width={percent(needs)} className={styles.needs} />
-      {most !== undefined && most > needs && (
-        <rect
-          x={percent(needs)}
-          y="16"
-          height="12"
-          width={percent(most - needs)}
-          className={styles.allowed}
-        />
-      )}
-      <text x="0" y="43" className={styles.label}>
-        {hasWords}
-      </text>
-      {has > atRest && (
-        <rect
-          x={percent(atRest)}
-          y="48"
-          height="12"
-          width={percent(has - atRest)}
-          className={styles.stretched}
-        />
-      )}
-      <rect x="0" y="48" height="12" width={percent(atRest)} className={styles.has} />
-      {body && (
-        <>
-          <text x="100%" y="43" textAnchor="end" className={styles.tickLabel}>
-            ┆ {body.words}
-          </text>
-          {[14, 46].map((top) => (
-            <line
-              key={top}
-              x1={percent(body.at)}
-              x2={percent(body.at)}
-              y1={top}
-              y2={top + 16}
-              className={styles.body}
-            />
-          ))}
-        </>
-      )}
-      <line x1="0" x2="100%" y1="70" y2="70" className={styles.line} />
-      {ticks.map(({ at, words }) => (
-        <g key={words}>
-          <line x1={percent(at)} x2={percent(at)} y1="70" y2="75" className={styles.line} />
-          <text
+    <>
+      <ul className={styles.words} aria-hidden="true">
+        <li>
+          ▭ {needsWords}
+          {limitWords !== undefined && ` (${limitWords})`}
+        </li>
+        <li>
+          ▮ {hasWords}
+          {body && ` · ┆ ${body.words}`}
+        </li>
+      </ul>
+      <svg
+        className={styles.drawing}
+        role="img"
+        aria-labelledby={`${id}-title`}
+        aria-describedby={`${id}-says`}
+      >
+        <title id={`${id}-title`}>{props.title}</title>
+        <desc id={`${id}-says`}>{description}</desc>
+        {[snug, loose].map((span, i) => span && <Zone key={i} span={span} className={styles.worn} />)}
+        <Zone span={fits} className={styles.fits} />
+        {body && (
+          <line
+            x1={percent(body.at)}
+            x2={percent(body.at)}
+            y1={top - 6}
+            y2={top + height + 6}
+            className={styles.base}
+          />
+        )}
+        {has > atRest && (
+          <rect
+            x={percent(atRest)}
+            y={top + 5}
+            height={height - 10}
+            width={percent(has - atRest)}
+            className={styles.stretched}
+          />
+        )}
+        {[atRest, has].map((at, i) => (
+          <rect
+            key={i}
             x={percent(at)}
-            y="88"
-            textAnchor={at < 0.06 ? "start" : at > 0.9 ? "end" : "middle"}
-            className={styles.tickLabel}
-          >
-            {words}
-          </text>
-        </g>
-      ))}
-    </svg>
+            y={top - 4}
+            width="4"
+            height={height + 8}
+            transform="translate(-2 0)"
+            className={i === 0 && has > atRest ? styles.stretched : styles.has}
+          />
+        ))}
+        <line x1="0" x2="100%" y1={axis} y2={axis} className={styles.axis} />
+        {ticks.map(({ at, words }) => (
+          <g key={words}>
+            <line x1={percent(at)} x2={percent(at)} y1={axis} y2={axis + 5} className={styles.axis} />
+            <text
+              x={percent(at)}
+              y={axis + 18}
+              textAnchor={at < 0.1 ? "start" : at > 0.9 ? "end" : "middle"}
+              className={styles.quietLetters}
+            >
+              {words}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </>
+  );
+}
+
+function Zone({ span, className }: { readonly span: Span; readonly className: string }): ReactNode {
+  return (
+    <rect
+      x={percent(span.from)}
+      y={top}
+      width={percent(Math.max(0, span.to - span.from))}
+      height={height}
+      className={className}
+    />
   );
 }
 

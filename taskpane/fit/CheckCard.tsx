@@ -11,10 +11,10 @@ const useStyles = makeStyles({
 });
 
 /** One check: what it says, drawn, and what would change it. */
-export function CheckCard(props: { readonly check: Check; readonly comfort: number }): ReactNode {
+export function CheckCard(props: { readonly check: Check }): ReactNode {
   const styles = useStyles();
-  const { check, comfort } = props;
-  const drawing = drawCheck(check, comfort);
+  const { check } = props;
+  const drawing = drawCheck(check);
   return (
     <CardOfCheck check={check}>
       <p className={styles.text}>{capitalised(check.says)}.</p>

@@ -23,9 +23,9 @@ interface Group {
 }
 
 /** Every check of a pattern on a figure, drawn: its measures, then each way of putting it on. */
-export function WhyNot(props: { readonly explanation: Explanation; readonly comfort: number }): ReactNode {
+export function WhyNot(props: { readonly explanation: Explanation }): ReactNode {
   const styles = useStyles();
-  const { explanation, comfort } = props;
+  const { explanation } = props;
   const [asTable, setAsTable] = useState(false);
   return (
     <>
@@ -51,7 +51,7 @@ export function WhyNot(props: { readonly explanation: Explanation; readonly comf
             ) : (
               <Cards>
                 {checks.map((check, i) => (
-                  <CheckCard key={`${String(i)} ${check.place}`} check={check} comfort={comfort} />
+                  <CheckCard key={`${String(i)} ${check.place}`} check={check} />
                 ))}
               </Cards>
             ))}

@@ -1,6 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { Drawing } from "../drawing/Drawing.tsx";
+import { drawn } from "../drawing/looks.ts";
 import { ScaleBar } from "../drawing/ScaleBar.tsx";
 import { meaning } from "../ui/theme.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
@@ -8,19 +9,14 @@ import { arrowPath, outlinePath, placePiece } from "./placePiece.ts";
 import { labelsFor } from "./screenLabels.ts";
 
 const useStyles = makeStyles({
-  base: {
-    fill: "none",
-    stroke: tokens.colorNeutralForeground3,
-    strokeWidth: "1px",
-    strokeDasharray: "4 3",
-  },
+  base: drawn.base,
   target: { fill: meaning.chalkGround, stroke: meaning.chalk, strokeWidth: "1.5px", strokeLinejoin: "round" },
   arrow: { fill: "none", stroke: meaning.chalk, strokeWidth: "1.5px" },
   dot: { fill: meaning.chalk },
   quiet: { fill: "none", stroke: tokens.colorNeutralForeground3, strokeWidth: "0.75px" },
-  lead: { fill: "none", stroke: tokens.colorNeutralStroke1, strokeWidth: "1px" },
-  label: { fontSize: "12px", fontWeight: 600, fill: tokens.colorNeutralForeground1 },
-  key: { fontSize: "12px", fill: tokens.colorNeutralForeground1 },
+  lead: drawn.leader,
+  label: drawn.boldLetters,
+  key: drawn.letters,
 });
 
 const keyHeight = 44;

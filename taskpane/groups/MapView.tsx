@@ -9,6 +9,8 @@ import { Choice } from "../ui/Choice.tsx";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
+import { letterSize, useWidthOf } from "../drawing/letters.ts";
+import { drawn } from "../drawing/looks.ts";
 import { meaning } from "../ui/theme.ts";
 import { count } from "../ui/words.ts";
 import type { Clump, Spot } from "./clumps.ts";
@@ -22,10 +24,10 @@ import { shownTimes, sizesOf, tolerancesWords } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
 
 const useStyles = makeStyles({
-  axis: { fill: "none", stroke: tokens.colorNeutralStroke1, strokeWidth: "1px" },
-  quiet: { fontSize: "12px", fill: tokens.colorNeutralForeground3 },
-  label: { fontSize: "12px", fill: tokens.colorNeutralForeground1 },
-  number: { fontSize: "12px", fontWeight: 600, fill: tokens.colorNeutralBackground1 },
+  axis: drawn.leader,
+  quiet: drawn.quietLetters,
+  label: drawn.letters,
+  number: { ...drawn.boldLetters, fill: tokens.colorNeutralBackground1 },
   mark: { strokeWidth: "1px", stroke: tokens.colorNeutralBackground1 },
   alone: { fill: tokens.colorNeutralBackground1, stroke: tokens.colorNeutralForeground3, strokeWidth: "1px" },
   estimated: { fill: "none", stroke: tokens.colorNeutralForeground2, strokeDasharray: "2 2" },
@@ -37,11 +39,13 @@ const useStyles = makeStyles({
 });
 
 const tones = ["chalk", "leaf", "brass", "graphite"] as const;
-const letters = { size: 12, letter: 6.4 };
 const margin = 20;
 const foot = 16;
 const radius = 9;
 const small = 4;
+/** How much farther corners reach than a circle, and how far outside a dashed ring is. */
+const corner = 1.2;
+const ring = 3;
 
 /** More points than this are not drawn, but base figures only, and of those no more than this. */
 const mostPoints = 300;
@@ -157,6 +161,7 @@ function Scatter(props: {
 }): ReactNode {
   const styles = useStyles();
   const { width, shown, sizes, isWhole } = props;
+  const widthOf = useWidthOf();
   const { x, y, height, perStep, stretch } = scalesOf(shown, width);
   const spots = shown.map((point) => ({ ...point, x: x(point.x), y: y(point.y) }));
   const marks = clumps(spots, isWhole ? radius * 2 : 0)
@@ -167,9 +172,14 @@ function Scatter(props: {
     }))
     .sort((a, b) => Number(b.isGroup) - Number(a.isGroup));
   const radiusOf = (isGroup: boolean): number => (isGroup ? radius : small);
+  const isRinged = ({ spots: under }: (typeof marks)[number]): boolean =>
+    under.some(({ estimated }) => estimated > 0);
+  // Corners reach farther than the circle, and the ring of what is filled in farther still.
+  const reachOf = (mark: (typeof marks)[number]): number =>
+    radiusOf(mark.isGroup) * (mark.isGroup ? corner : 1) + (isRinged(mark) ? ring : 0);
   const labels = placeLabels(
-    marks.map((mark) => ({ ...mark, radius: radiusOf(mark.isGroup) })),
-    { width, height: height - margin, ...letters },
+    marks.map((mark) => ({ ...mark, radius: reachOf(mark) })),
+    { width, height: height - margin, size: letterSize, widthOf },
   );
   const bar = barOf(perStep, width / 3);
   return (
@@ -178,23 +188,26 @@ function Scatter(props: {
         className={styles.axis}
         d={`M0 ${String(y(0))}H${String(width)}M${String(x(0))} 0V${String(height - margin)}`}
       />
-      {[...marks].reverse().map(({ x: at, y: down, isGroup, group, spots: under }, i) => (
+      {[...marks].reverse().map((mark, i) => (
         <g key={i}>
-          {under.some(({ estimated }) => estimated > 0) && (
-            <circle cx={at} cy={down} r={radiusOf(isGroup) + 3} className={styles.estimated} />
+          {isRinged(mark) && (
+            <circle cx={mark.x} cy={mark.y} r={radiusOf(mark.isGroup) + ring} className={styles.estimated} />
           )}
-          {isGroup ? (
+          {mark.isGroup ? (
             <>
               <path
-                d={shapeOf(group, at, down)}
-                className={mergeClasses(styles.mark, styles[tones[(group - 1) % tones.length] ?? "chalk"])}
+                d={shapeOf(mark.group, mark.x, mark.y)}
+                className={mergeClasses(
+                  styles.mark,
+                  styles[tones[(mark.group - 1) % tones.length] ?? "chalk"],
+                )}
               />
-              <text x={at} y={down + 4} textAnchor="middle" className={styles.number}>
-                {group}
+              <text x={mark.x} y={mark.y + 4} textAnchor="middle" className={styles.number}>
+                {mark.group}
               </text>
             </>
           ) : (
-            <circle cx={at} cy={down} r={small} className={styles.alone} />
+            <circle cx={mark.x} cy={mark.y} r={small} className={styles.alone} />
           )}
         </g>
       ))}
@@ -279,7 +292,7 @@ function shapeOf(group: number, x: number, y: number): string {
   const first = turn === 1 ? Math.PI / 4 : 0;
   const points = Array.from({ length: corners }, (_, i) => {
     const angle = first + (i * 2 * Math.PI) / corners;
-    return `${String(x + radius * 1.2 * Math.cos(angle))} ${String(y + radius * 1.2 * Math.sin(angle))}`;
+    return `${String(x + radius * corner * Math.cos(angle))} ${String(y + radius * corner * Math.sin(angle))}`;
   });
   return `M${points.join("L")}Z`;
 }

@@ -1,4 +1,4 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
+import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
@@ -11,21 +11,17 @@ import { outlinePath } from "../../addin/similarity/outline/outlinePath.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
+import { drawn } from "../drawing/looks.ts";
 import { ScaleBar } from "../drawing/ScaleBar.tsx";
 import { meaning } from "../ui/theme.ts";
 import { figureAt } from "./sharing.ts";
 
 const useStyles = makeStyles({
-  base: {
-    fill: "none",
-    stroke: tokens.colorNeutralForeground2,
-    strokeWidth: "1.5px",
-    strokeDasharray: "5 3",
-  },
+  base: drawn.base,
   other: { fill: meaning.chalkGround, stroke: meaning.chalk, strokeWidth: "1.5px" },
-  leader: { stroke: tokens.colorNeutralStroke1, strokeWidth: "1px" },
-  label: { fontSize: "12px", fill: tokens.colorNeutralForeground3 },
-  name: { fontSize: "12px", fontWeight: 600, fill: tokens.colorNeutralForeground1 },
+  leader: drawn.leader,
+  label: drawn.quietLetters,
+  name: drawn.boldLetters,
   key: { fill: "none" },
   text: { margin: 0, overflowWrap: "anywhere" },
 });

@@ -1,4 +1,4 @@
-import { Switch, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import { Switch, makeStyles, mergeClasses } from "@fluentui/react-components";
 import { scaleLinear } from "d3-scale";
 import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
@@ -6,6 +6,9 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
+import type { WidthOf } from "../drawing/letters.ts";
+import { letterSize, useWidthOf } from "../drawing/letters.ts";
+import { drawn as looks } from "../drawing/looks.ts";
 import { meaning } from "../ui/theme.ts";
 import { count } from "../ui/words.ts";
 import { CutLine } from "./CutLine.tsx";
@@ -18,14 +21,14 @@ const useStyles = makeStyles({
   scroll: { overflowX: "hidden" },
   long: { maxHeight: "560px", overflowY: "auto" },
   sheet: { position: "relative", overflow: "hidden" },
-  name: { fontSize: "12px", fill: tokens.colorNeutralForeground1 },
+  name: looks.letters,
   base: { fontWeight: 600 },
-  line: { fill: "none", stroke: tokens.colorNeutralForeground3, strokeWidth: "1px" },
+  line: looks.axis,
   grouped: { fill: "none", stroke: meaning.chalk, strokeWidth: "2px" },
-  axis: { fill: "none", stroke: tokens.colorNeutralStroke1, strokeWidth: "1px" },
-  quiet: { fontSize: "12px", fill: tokens.colorNeutralForeground3 },
+  axis: looks.leader,
+  quiet: looks.quietLetters,
   cut: { fill: "none", stroke: meaning.brass, strokeWidth: "2px" },
-  number: { fontSize: "12px", fontWeight: 600, fill: meaning.chalk },
+  number: { ...looks.boldLetters, fill: meaning.chalk },
   choices: { display: "flex", flexWrap: "wrap", columnGap: "8px" },
 });
 
@@ -34,8 +37,6 @@ const top = 58;
 /** Below the words of the scale, above its numbers. */
 const flagTop = 18;
 const gap = 6;
-/** Width of a letter of the names, about. */
-const letter = 6.4;
 /** Figures beyond which each group is one row at first, and rows beyond which the smallest groups are left out. */
 const manyFigures = 60;
 const mostRows = 200;
@@ -56,6 +57,7 @@ export function TreeView(props: {
   const styles = useStyles();
   const { chart, tree, groupOf, bases, cut, onCut } = props;
   const { order, merges } = tree;
+  const widthOf = useWidthOf();
   const isLarge = order.length > manyFigures;
   const [isFolded, setFolded] = useState(isLarge);
   const [isWhole, setWhole] = useState(false);
@@ -125,10 +127,11 @@ export function TreeView(props: {
                 sizes={sizesOf(groupOf)}
                 cut={cut}
                 limit={limit}
+                widthOf={widthOf}
               />
               <CutLine
                 cut={cut}
-                scale={scaleOf(width, names, limit)}
+                scale={scaleOf(width, longestOf(names, widthOf), limit)}
                 limit={limit}
                 top={flagTop}
                 height={heightOf(drawn)}
@@ -151,15 +154,17 @@ function Tree(props: {
   readonly sizes: readonly number[];
   readonly cut: number;
   readonly limit: number;
+  readonly widthOf: WidthOf;
 }): ReactNode {
   const styles = useStyles();
-  const { width, drawn, names, isBase, sizes, cut, limit } = props;
+  const { width, drawn, names, isBase, sizes, cut, limit, widthOf } = props;
   const { rows, joins, roots } = drawn;
-  const x = scaleOf(width, names, limit);
+  const longest = longestOf(names, widthOf);
+  const x = scaleOf(width, longest, limit);
   const y = (row: number): number => top + rowHeight * (row + 0.5);
   const height = heightOf(drawn);
   const right = x(limit);
-  const most = Math.floor(namesWidth(width, names) / letter);
+  const most = namesWidth(width, longest);
   const isSeen = (end: TreeEnd): boolean => end.height < limit;
   return (
     <Drawing width={width} height={height}>
@@ -169,7 +174,7 @@ function Tree(props: {
       {x.ticks(Math.max(2, Math.floor((right - x(0)) / 40))).map((tick) => (
         <g key={tick}>
           <path className={styles.axis} d={`M${String(x(tick))} ${String(top - 6)}V${String(height)}`} />
-          {Math.abs(x(tick) - x(cut)) > letter && (
+          {Math.abs(x(tick) - x(cut)) > letterSize && (
             <text x={x(tick)} y={top - 10} textAnchor="middle" className={styles.quiet}>
               {tick}
             </text>
@@ -207,7 +212,7 @@ function Tree(props: {
             isBase(drawnRow) && (sizes[drawnRow.group - 1] ?? 0) > 1 && styles.base,
           )}
         >
-          {shortened(names[row] ?? "", drawnRow.items.length > 1 ? Infinity : most)}
+          {shortened(names[row] ?? "", drawnRow.items.length > 1 ? Infinity : most, widthOf)}
         </text>
       ))}
       <path className={styles.cut} d={`M${String(x(cut))} ${String(flagTop + 18)}V${String(height)}`} />
@@ -234,18 +239,25 @@ function heightOf({ rows }: DrawnTree): number {
   return top + rows.length * rowHeight + gap;
 }
 
-function scaleOf(width: number, names: readonly string[], limit: number) {
-  return scaleLinear([0, limit], [namesWidth(width, names) + gap, width - 16]);
+function scaleOf(width: number, longest: number, limit: number) {
+  return scaleLinear([0, limit], [namesWidth(width, longest) + gap, width - 16]);
+}
+
+function longestOf(names: readonly string[], widthOf: WidthOf): number {
+  return names.reduce((most, name) => Math.max(most, widthOf(name)), 0);
 }
 
 /** As wide as the longest name, but no more than leaves room for the tree. */
-function namesWidth(width: number, names: readonly string[]): number {
-  const longest = names.reduce((most, name) => Math.max(most, name.length), 0);
-  return Math.min(longest * letter, Math.max(112, width * 0.35));
+function namesWidth(width: number, longest: number): number {
+  return Math.min(longest, Math.max(112, width * 0.35));
 }
 
-function shortened(name: string, most: number): string {
-  return name.length > most ? `${name.slice(0, Math.max(1, most - 1))}…` : name;
+/** @param most its width, in CSS pixels */
+function shortened(name: string, most: number, widthOf: WidthOf): string {
+  if (widthOf(name) <= most) return name;
+  const letters = [...name];
+  while (letters.length > 1 && widthOf(`${letters.join("")}…`) > most) letters.pop();
+  return `${letters.join("")}…`;
 }
 
 function noteOf({ leftOut, rows }: DrawnTree, highest: number, limit: number): string | undefined {

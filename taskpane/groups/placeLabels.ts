@@ -1,3 +1,5 @@
+import type { WidthOf } from "../drawing/letters.ts";
+
 /** A mark of a drawing, in its units. */
 export interface Mark {
   readonly x: number;
@@ -17,9 +19,9 @@ export interface PlacedLabel {
 export interface LabelRoom {
   readonly width: number;
   readonly height: number;
-  /** Size of the letters, and the width of one, about. */
+  /** Size of the letters. */
   readonly size: number;
-  readonly letter: number;
+  readonly widthOf: WidthOf;
 }
 
 interface Box {
@@ -74,8 +76,8 @@ function placesAround({ x, y, radius }: Mark, { size }: LabelRoom): readonly Pla
   ];
 }
 
-function boxOf({ x, y, anchor }: PlacedLabel, label: string, { size, letter }: LabelRoom): Box {
-  const width = label.length * letter;
+function boxOf({ x, y, anchor }: PlacedLabel, label: string, { size, widthOf }: LabelRoom): Box {
+  const width = widthOf(label);
   const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
   return { left, right: left + width, top: y - size * 0.8, bottom: y + size * 0.25 };
 }

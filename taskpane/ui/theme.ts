@@ -55,7 +55,8 @@ export const meaning = {
   chalkGround: "var(--chalkGround)",
 } as const satisfies Record<keyof Meanings, string>;
 
-const face = 'system-ui, "Segoe UI", -apple-system, Roboto, "Helvetica Neue", Arial, sans-serif';
+/** The letters of the pane. */
+export const face = 'system-ui, "Segoe UI", -apple-system, Roboto, "Helvetica Neue", Arial, sans-serif';
 
 /** Hints are read too: Fluent’s 12 pixels are too small for that. */
 const letters = {

@@ -8,10 +8,12 @@ import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { figureHeadings, trueRows } from "../../addin/demo/figuresTable.ts";
 import { patternHeadings, patternRows } from "../../addin/demo/patternsTable.ts";
 import { patterns } from "../../addin/demo/patterns.ts";
-import { verdicts } from "../../addin/fit/verdict.ts";
+import { explainPair } from "../../addin/fit/explainPair.ts";
+import { isWearable, verdicts } from "../../addin/fit/verdict.ts";
 import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { descriptors } from "../../functions/all.ts";
+import { ready } from "../taskpane/fit/wardrobe.ts";
 import { calculate, tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
 type Rows = readonly (readonly unknown[])[];
@@ -165,5 +167,25 @@ describe("kept as an .xlsx file and read again", () => {
     }
     expect(calculated.length).toBeGreaterThan(20);
     expect(calculate(again)).toEqual(calculated);
+  });
+});
+
+describe("the limits that are drawn beside a verdict", () => {
+  it("are where it turns: what lies between the snuggest and the loosest can be worn, and nothing else", async () => {
+    const { fitting } = await ready(workbook);
+    let seen = 0;
+    for (const p of fitting.patterns.keys()) {
+      for (let figure = 0; figure < fitting.view.size; figure++) {
+        for (const check of explainPair(fitting, p, figure).checks) {
+          const { kind, verdict, hasMm, atRestMm = hasMm, snugMm = -Infinity, looseMm = Infinity } = check;
+          if (kind === "opening" || verdict === "too close to call" || verdict === "not known") continue;
+          seen++;
+          expect(hasMm >= snugMm - 1e-6 && atRestMm <= looseMm + 1e-6, JSON.stringify(check)).toBe(
+            isWearable(verdict),
+          );
+        }
+      }
+    }
+    expect(seen).toBeGreaterThan(1000);
   });
 });

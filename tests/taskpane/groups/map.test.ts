@@ -7,7 +7,7 @@ import { clumps } from "../../../taskpane/groups/clumps.ts";
 import { nearMap } from "../../../taskpane/groups/nearMap.ts";
 import { placeLabels } from "../../../taskpane/groups/placeLabels.ts";
 
-const room = { width: 200, height: 120, size: 12, letter: 6 };
+const room = { width: 200, height: 120, size: 12, widthOf: (words: string) => words.length * 6 };
 
 describe("labels of a drawing", () => {
   test("stand to the right where there is room, else elsewhere, else nowhere", () => {
@@ -38,7 +38,7 @@ describe("labels of a drawing", () => {
       fc.property(marks, (given) => {
         const boxes = placeLabels(given, room).flatMap((place, i) => {
           if (!place) return [];
-          const width = (given[i]?.label.length ?? 0) * room.letter;
+          const width = room.widthOf(given[i]?.label ?? "");
           const left =
             place.anchor === "start"
               ? place.x
