@@ -70,6 +70,12 @@ function Seats(props: {
   const { chart, groupOf, silhouette } = props;
   const [shown, setShown] = useState(pageSize);
   const seats = useMemo(() => seatsOf(chart, groupOf, silhouette), [chart, groupOf, silhouette]);
+  const rows = seats.map((seat) => [
+    figureAt(chart, seat.place),
+    String(seat.group),
+    seatWords(chart, groupOf, seat),
+    Number.isNaN(seat.width) ? "" : shownTimes(seat.width),
+  ]);
   const known = seats.map(({ width }) => width).filter((width) => !Number.isNaN(width));
   return (
     <>
@@ -77,14 +83,8 @@ function Seats(props: {
       <PlainTable
         label="How well each figure sits in its group"
         headings={["Figure", "Group", "How it sits", "Number"]}
-        rows={seats
-          .slice(0, shown)
-          .map((seat) => [
-            figureAt(chart, seat.place),
-            String(seat.group),
-            seatWords(chart, groupOf, seat),
-            Number.isNaN(seat.width) ? "" : shownTimes(seat.width),
-          ])}
+        rows={rows.slice(0, shown)}
+        all={rows}
         wordy={[2]}
       />
       <ShowMore

@@ -88,7 +88,13 @@ function Rows(props: {
   return (
     <>
       <p className={styles.text}>{label}</p>
-      <PlainTable label={label} headings={headings} rows={rows.slice(0, shown)} wordy={[1, 2, 3]} />
+      <PlainTable
+        label={label}
+        headings={headings}
+        rows={rows.slice(0, shown)}
+        all={rows}
+        wordy={[1, 2, 3]}
+      />
       <ShowMore
         left={rows.length - shown}
         onMore={() => {

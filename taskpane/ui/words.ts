@@ -23,6 +23,20 @@ export function shownLength(mm: number, unit: LengthUnit): string {
   return onSixteenth ? formatFraction(value) : `${shownNumber(value)} in`;
 }
 
+const amount = String.raw`[<>≤≥~≈+−-]?\s?\d[\d.,]*(\s\d+\/\d+|\/\d+)?\s?(mm|cm|in|"|%)?`;
+const amounts = new RegExp(`^(–|\\?|no limit|${amount}( – ${amount})?)$`, "u");
+
+/**
+ * Whether a text is a number, with its unit or without, or two of them as a range: what stands at the right of a column.
+ *
+ * @example
+ * isAmount("−4.8 mm"); // true
+ * isAmount("155 – 160.5"); // true
+ */
+export function isAmount(text: string): boolean {
+  return amounts.test(text);
+}
+
 export const unitNames: readonly (readonly [LengthUnit, string])[] = [
   ["mm", "Millimetres"],
   ["cm", "Centimetres"],
