@@ -18,6 +18,8 @@ const names = { width: 108, height: 44 } as const;
 const useStyles = makeStyles({
   box: {
     overflow: "auto",
+    // Its fixed names lie over its cells, and over nothing outside.
+    isolation: "isolate",
     maxHeight: "min(70vh, 560px)",
     border: `1px solid ${tokens.colorNeutralStroke1}`,
     borderRadius: tokens.borderRadiusMedium,

@@ -11,6 +11,7 @@ import { shown as shownValue } from "../../functions/shown.ts";
 import { worstMeasure } from "../../functions/worstMeasure.ts";
 import { card, plainList } from "../ui/boxes.ts";
 import { Choice } from "../ui/Choice.tsx";
+import { Disclosure } from "../ui/Disclosure.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { Part } from "../ui/Part.tsx";
 import { ShowMore } from "../ui/ShowMore.tsx";
@@ -19,7 +20,7 @@ import { count } from "../ui/words.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import type { HouseModel } from "./houseModels.ts";
 import { houseModels } from "./houseModels.ts";
-import { partOptions } from "./parts.ts";
+import { partOf, partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { figureAt } from "./sharing.ts";
 import { SolveWords } from "./SolveWords.tsx";
@@ -60,24 +61,30 @@ export function HouseModels(props: {
   const styles = useStyles();
   const { input, figures, settings, onSettings, writing } = props;
   const { part, columns, failure } = useCompared(figures, settings.part);
+  const parts = partOptions(figures.garments);
   return (
     <>
-      <Choice
-        label="What is drafted for"
-        value={part}
-        options={partOptions(figures.garments)}
-        onChoose={(next) => {
-          onSettings({ ...settings, part: next });
-        }}
-      />
-      <TimesField
-        label="How far you are ready to alter"
-        hint="1 = as far as your tolerances allow; 2 = twice as far"
-        value={settings.reach}
-        onChange={(reach) => {
-          onSettings({ ...settings, reach });
-        }}
-      />
+      <Disclosure
+        title="What counts"
+        says={`${partOf(parts, part)}; altered ${settings.reach === 1 ? "as far as your tolerances allow" : `by up to ${tolerancesWords(settings.reach)}`}`}
+      >
+        <Choice
+          label="What is drafted for"
+          value={part}
+          options={parts}
+          onChoose={(next) => {
+            onSettings({ ...settings, part: next });
+          }}
+        />
+        <TimesField
+          label="How far you are ready to alter"
+          hint="1 = as far as your tolerances allow; 2 = twice as far"
+          value={settings.reach}
+          onChange={(reach) => {
+            onSettings({ ...settings, reach });
+          }}
+        />
+      </Disclosure>
       {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
       {columns && figures.chart.figures.length < 2 && (
         <p className={styles.text}>The chart has one figure only: it is its own house model.</p>

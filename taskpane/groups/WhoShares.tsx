@@ -18,7 +18,7 @@ import { HowTheySit } from "./HowTheySit.tsx";
 import { MapView } from "./MapView.tsx";
 import type { GroupMethod } from "./methods.ts";
 import { groupMethods, methodWords } from "./methods.ts";
-import { partOptions } from "./parts.ts";
+import { partOf, partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { SecondReadings } from "./secondReadings.ts";
 import { readingErrorWords } from "./secondReadings.ts";
@@ -71,36 +71,42 @@ export function WhoShares(props: {
   const { input, figures, settings, onSettings, writing } = props;
   const { method, cut } = settings;
   const { part, columns, failure } = useCompared(figures, settings.part);
+  const parts = partOptions(figures.garments);
   const change = (changed: Partial<GroupSettings>): void => {
     onSettings({ ...settings, ...changed });
   };
   return (
     <>
-      <Choice
-        label="What is shared"
-        value={part}
-        options={partOptions(figures.garments)}
-        onChoose={(next) => {
-          change({ part: next });
-        }}
-      />
-      <TimesField
-        label="How far two figures may differ"
-        hint={`1 = your tolerances${figures.tolerancesTable ? `, table ${figures.tolerancesTable.name}` : ", the usual ones of Measure Book"}`}
-        value={cut}
-        onChange={(next) => {
-          change({ cut: next });
-        }}
-      />
-      <Choice
-        label="What makes a group"
-        value={method}
-        options={groupMethods.map((each) => [each, methodWords[each].name] as const)}
-        hint={methodWords[method].says}
-        onChoose={(next) => {
-          change({ method: next });
-        }}
-      />
+      <Disclosure
+        title="What counts"
+        says={`${partOf(parts, part)}; ${cut === 1 ? "your tolerances" : `${shownTimes(cut)} times your tolerances`}; ${methodWords[method].name.toLowerCase()}`}
+      >
+        <Choice
+          label="What is shared"
+          value={part}
+          options={parts}
+          onChoose={(next) => {
+            change({ part: next });
+          }}
+        />
+        <TimesField
+          label="How far two figures may differ"
+          hint={`1 = your tolerances${figures.tolerancesTable ? `, table ${figures.tolerancesTable.name}` : ", the usual ones of Measure Book"}`}
+          value={cut}
+          onChange={(next) => {
+            change({ cut: next });
+          }}
+        />
+        <Choice
+          label="What makes a group"
+          value={method}
+          options={groupMethods.map((each) => [each, methodWords[each].name] as const)}
+          hint={methodWords[method].says}
+          onChoose={(next) => {
+            change({ method: next });
+          }}
+        />
+      </Disclosure>
       {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
       {columns && figures.chart.figures.length < 2 && (
         <p className={styles.text}>

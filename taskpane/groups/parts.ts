@@ -24,3 +24,9 @@ export function partOptions(
       .map(({ garment }) => [garment, `For: ${garment}`] as const),
   ];
 }
+
+/** A part in a sentence: “body: torso, arms and legs”. */
+export function partOf(options: readonly (readonly [part: string, words: string])[], part: string): string {
+  const words = options.find(([each]) => each === part)?.[1] ?? part;
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}

@@ -36,6 +36,7 @@ describe("who shares a body, on the page without Excel", () => {
 
   it("moves the cut line of the tree by keyboard and by hand, and the groups follow", async () => {
     await show(page, "As a tree");
+    await page.locator("summary").getByText("What counts").click();
     const line = page.getByRole("slider", { name: "Cut line" });
     const said = (): Promise<string | null> => line.getAttribute("aria-valuetext");
     const before = await said();
