@@ -42,7 +42,7 @@ export function DartsPart(props: {
       ))}
       <PlainTable
         label={`Darts of the ${garment.toLowerCase()}`}
-        headings={["", ...views.map(({ figure }) => figure)]}
+        headings={["Darts", ...views.map(({ figure }) => figure)]}
         rows={[
           ["To take in", ...views.map(({ difference }) => difference)],
           ["Half at the seams", ...views.map(({ atSeams }) => atSeams)],

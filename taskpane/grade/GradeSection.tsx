@@ -2,9 +2,7 @@ import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
 import { FailureBox } from "../ui/FailureBox.tsx";
-import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
-import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
 import { GradeAnswers } from "./GradeAnswers.tsx";
 import type { ChosenForGrading } from "./readGrading.ts";
@@ -16,7 +14,6 @@ const useStyles = makeStyles({ text: { margin: 0 } });
 /** From one figure to the next: what changes on the pieces, and whether a print scale will do. */
 export function GradeSection(): ReactNode {
   const styles = useStyles();
-  const { goTo } = useSession();
   const [chosen, setChosen] = useState<ChosenForGrading>({});
   const [asked, setAsked] = useState(0);
   const input = useRead(readGrading, chosen);
@@ -29,25 +26,10 @@ export function GradeSection(): ReactNode {
       setAsked((before) => before + 1);
     },
   };
-  const bring = {
-    label: "Import a chart",
-    run: () => {
-      goTo("import");
-    },
-  };
   return (
-    <SectionFrame title="Grade" primary={input && (canGrade ? write : bring)}>
+    <SectionFrame title="Grade" primary={canGrade ? write : undefined}>
       {!input && <p className={styles.text}>Reading the chart …</p>}
       {input?.failure !== undefined && <FailureBox what="Cannot be graded." why={input.failure} />}
-      {input && !figures && input.failure === undefined && (
-        <>
-          <p className={styles.text}>
-            There is no chart in the workbook yet. Import one: a pattern is graded from one of its figures to
-            another.
-          </p>
-          <OfferDemo />
-        </>
-      )}
       {figures && !canGrade && (
         <p className={styles.text}>
           The table {figures.table.name} has one figure. Add another: a pattern is graded from one to the

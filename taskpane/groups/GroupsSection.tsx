@@ -2,9 +2,7 @@ import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { lazy, Suspense, useState } from "react";
 import { FailureBox } from "../ui/FailureBox.tsx";
-import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
-import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
 import { GroupTablesPanel } from "./GroupTablesPanel.tsx";
 import type { GroupQuestion } from "./questions.ts";
@@ -19,19 +17,12 @@ const GroupAnswers = lazy(async () => ({ default: (await import("./GroupAnswers.
 /** Which figures share a body, how surely, and which to keep as house models. */
 export function GroupsSection(): ReactNode {
   const styles = useStyles();
-  const { goTo } = useSession();
   const [chosen, setChosen] = useState<ChosenForGroups>({});
   const [question, setQuestion] = useState<GroupQuestion>("shares");
   const [writing, setWriting] = useState(0);
   const input = useRead(readGroups, chosen);
   const figures = input?.figures;
   const canCompare = figures !== undefined && figures.chart.figures.length > 1;
-  const toImport = {
-    label: "Import a chart",
-    run: () => {
-      goTo("import");
-    },
-  };
   const toWrite = {
     label: question === "shares" ? "Write the groups" : "Write to a sheet",
     run: () => {
@@ -39,20 +30,9 @@ export function GroupsSection(): ReactNode {
     },
   };
   return (
-    <SectionFrame
-      title="Groups"
-      primary={!input ? undefined : !canCompare ? toImport : question === "loose" ? undefined : toWrite}
-    >
+    <SectionFrame title="Groups" primary={!canCompare || question === "loose" ? undefined : toWrite}>
       {!input && <p className={styles.text}>Reading the figures …</p>}
       {input?.failure !== undefined && <FailureBox what="Cannot be grouped." why={input.failure} />}
-      {input && !figures && input.failure === undefined && (
-        <>
-          <p className={styles.text}>
-            There is no chart in the workbook yet. Import one: its figures are compared with each other.
-          </p>
-          <OfferDemo />
-        </>
-      )}
       {input && figures && (
         <Suspense fallback={<p className={styles.text}>Opening the answers …</p>}>
           <GroupAnswers

@@ -41,11 +41,12 @@ const ChangedSince = lazy(async () => ({
 /** What a workbook with a chart says, the next step first. */
 export function ChartFacts(props: {
   readonly table: TableInfo;
+  readonly others: readonly TableInfo[];
   readonly isDemo: boolean;
   readonly onStep: (step: Step | undefined) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { table, isDemo, onStep } = props;
+  const { table, others, isDemo, onStep } = props;
   const { workbook, goTo, say } = useSession();
   const { check } = useCheck(undefined);
   const groups = useRead(readGroups, usual);
@@ -89,6 +90,13 @@ export function ChartFacts(props: {
         <p className={styles.text}>
           This is the demo: its maker, figures and patterns are invented, and some slips are left in it for
           you to find. Your own chart is best begun in a workbook of its own.
+        </p>
+      )}
+      {others.length > 0 && (
+        <p className={styles.text}>
+          There {others.length === 1 ? "is another chart" : "are other charts"} in this workbook,{" "}
+          {others.map(({ name, area }) => `${name} on the sheet “${area.sheet}”`).join(", ")}. What stands
+          here is of {table.name}; Check, Groups, Fit and Grade let you choose.
         </p>
       )}
       {step && (

@@ -83,7 +83,12 @@ export function HomeSection(): ReactNode {
       )}
       {holding?.kind === "chart" && (
         <Suspense fallback={<p className={styles.text}>Looking at the chart …</p>}>
-          <ChartFacts table={holding.table} isDemo={holding.isDemo} onStep={setStep} />
+          <ChartFacts
+            table={holding.table}
+            others={holding.others}
+            isDemo={holding.isDemo}
+            onStep={setStep}
+          />
         </Suspense>
       )}
     </SectionFrame>
@@ -120,7 +125,7 @@ function OpenTheSheet({
 function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no chart" }> }): ReactNode {
   const styles = useStyles();
   const { apply, working, goTo } = useSession();
-  const { found, tables } = holding;
+  const { found, tables, sheets } = holding;
   const use = async ({ area, figures }: SheetChart): Promise<void> => {
     const name = freeName(chartTable, tables, "_");
     await apply(`Use the sheet “${area.sheet}” as your chart`, [{ kind: "table", name, area }], {
@@ -133,7 +138,7 @@ function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no c
       <p className={styles.text}>
         {found.length > 0
           ? "There is a measurement chart here that Measure Book does not use yet."
-          : "There is no measurement chart in this workbook yet: the list of your figures, one row each, with what the tape says."}
+          : `No measurement chart was found ${sheets.length === 1 ? `on the sheet “${sheets[0] ?? ""}”` : `on the ${String(sheets.length)} sheets of this workbook`}: the list of your figures, one row each, with what the tape says.`}
       </p>
       {found.length > 0 && (
         <ul className={styles.list} aria-label="Charts on sheets">

@@ -2,6 +2,7 @@ import { findChart } from "../../addin/chart/import/findChart.ts";
 import { demoTitle } from "../../addin/demo/title.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { Area, TableInfo } from "../../addin/workbook/port.ts";
+import { usualSecond } from "../groups/secondReadings.ts";
 import { chartTable } from "../import/planEdits.ts";
 import type { Book } from "../shell/book.ts";
 import { chartTables, isEmptyChart } from "../shell/chartTables.ts";
@@ -23,7 +24,13 @@ export type Holding =
       readonly tables: readonly string[];
     }
   | { readonly kind: "no figures"; readonly table: TableInfo }
-  | { readonly kind: "chart"; readonly table: TableInfo; readonly isDemo: boolean }
+  | {
+      readonly kind: "chart";
+      readonly table: TableInfo;
+      /** Other charts of the workbook, of which nothing is said here. */
+      readonly others: readonly TableInfo[];
+      readonly isDemo: boolean;
+    }
   | { readonly kind: "failed"; readonly why: string };
 
 /** Larger sheets are not looked through: they hold something else, and would keep the page waiting. */
@@ -43,7 +50,8 @@ export async function readHome(book: Book): Promise<Holding> {
     }
     const { values } = await book.readTable(table.name);
     if (isEmptyChart(values)) return { kind: "no figures", table };
-    return { kind: "chart", table, isDemo: await isDemo(book, sheets[0]) };
+    const others = charts.filter((chart) => chart !== table && !sameName(chart.name, usualSecond));
+    return { kind: "chart", table, others, isDemo: await isDemo(book, sheets[0]) };
   } catch (error) {
     return { kind: "failed", why: failureText(error) };
   }

@@ -6,6 +6,7 @@ import type { TypedCell, WorkbookChange } from "../../addin/workbook/port.ts";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionTitles } from "./sections.ts";
+import { Gate } from "./Gate.tsx";
 import { useSession } from "./session.ts";
 
 const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
@@ -37,7 +38,9 @@ export const SectionContent = memo(function SectionContent({
   return (
     <PartGuard title={sectionTitles[section]}>
       <Suspense fallback={<p className={styles.waiting}>Opening {sectionTitles[section]} …</p>}>
-        <Content />
+        <Gate section={section}>
+          <Content />
+        </Gate>
       </Suspense>
     </PartGuard>
   );

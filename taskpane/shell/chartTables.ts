@@ -17,7 +17,8 @@ export function chartTables(tables: readonly TableInfo[]): readonly TableInfo[] 
   );
 }
 
-function hasMeasures({ headings: [names = "", ...others] }: TableInfo): boolean {
+/** True where the first column holds names, and one of the others is headed by a measure that is known. */
+export function hasMeasures({ headings: [names = "", ...others] }: TableInfo): boolean {
   return !isMeasure(names) && others.some(isMeasure);
 }
 

@@ -1,0 +1,165 @@
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import type { WorkbookContent } from "../../addin/workbook/content.ts";
+import { faults } from "./faults.ts";
+import { handsOn } from "./hands.ts";
+import type { Visitor } from "./page.ts";
+import { newVisitor } from "./page.ts";
+import { workbooks } from "./oddBooks.ts";
+import { openSection, shownSection } from "./tour.ts";
+
+/** What a section says of such a workbook, and the one thing that it offers to do at its head; none where it answers. */
+interface Said {
+  readonly says: string | RegExp;
+  readonly offers: string | undefined;
+}
+
+const noChart = (says: string): Said => ({
+  says: `There is no chart in the workbook yet. With one, ${says}`,
+  offers: "Begin on Home",
+});
+const noFigures = (says: string): Said => ({
+  says: `Your chart on the sheet “Figures” has no figures yet. With them, ${says}`,
+  offers: "Measure a figure",
+});
+const alone = (says: string): Said => ({
+  says: `Quillon is the only figure of your chart so far. With a second one, ${says}`,
+  offers: "Measure a figure",
+});
+const unknown: Said = {
+  says: "Measure Book knows no measure among the headings of your chart: “Wibble”, “Wobble”.",
+  offers: "Go to the headings",
+};
+const nothingYet = {
+  Import: { says: "Bring your measurement chart", offers: "Choose a file" },
+  Measure: { says: "There is no chart", offers: "Begin a chart" },
+  Check: noChart("readings that cannot be right are found."),
+  Groups: noChart("you see who shares a body."),
+  Fit: noChart("you see which pattern goes on whom."),
+  Grade: noChart("you see how far each point of a pattern moves"),
+  Publish: noChart("a page for your buyers is made of it."),
+};
+const threeFigures = { says: "3 figures and 3 measures of the table Figures checked. Nothing looks wrong." };
+
+const expected: Readonly<Record<keyof typeof workbooks, Readonly<Record<string, Said>>>> = {
+  empty: {
+    Home: { says: "No measurement chart was found on the sheet “Sheet1”", offers: "Begin a chart" },
+    ...nothingYet,
+  },
+  anotherKind: {
+    Home: { says: "No measurement chart was found on the sheet “Fabric”", offers: "Begin a chart" },
+    ...nothingYet,
+  },
+  headingsOnly: {
+    Home: { says: "Your chart has its headings and no figures yet.", offers: "Measure a figure" },
+    Measure: { says: "One of your chart, or the name of a new one.", offers: "Write the readings" },
+    Check: noFigures("readings that cannot be right are found."),
+    Groups: noFigures("you see who shares a body."),
+    Fit: noFigures("you see which pattern goes on whom."),
+    Grade: noFigures("you see how far each point"),
+    Publish: noFigures("a page for your buyers"),
+  },
+  oneFigure: {
+    Home: { says: "There is one figure. With a second one", offers: "Add figures" },
+    Check: { says: "1 figure and 3 measures of the table Figures checked.", offers: undefined },
+    Groups: alone("you see who shares a body."),
+    Fit: { says: "There is no table of patterns", offers: "Add a Patterns table" },
+    Grade: alone("you see how far each point"),
+    Publish: { says: "1 figure with 3 measures", offers: "Save page" },
+  },
+  noPatterns: {
+    Home: { says: "No patterns are written down yet.", offers: "Add patterns" },
+    Check: { ...threeFigures, offers: undefined },
+    Groups: { says: "1 group, holding 2 figures; 1 figure stands alone.", offers: "Write the groups" },
+    Fit: { says: "There is no table of patterns", offers: "Add a Patterns table" },
+    Publish: { says: "No pattern is published: the page holds the chart alone.", offers: "Save page" },
+  },
+  unknownColumns: {
+    Home: unknown,
+    Check: unknown,
+    Groups: unknown,
+    Fit: unknown,
+    Grade: unknown,
+    Publish: unknown,
+  },
+  twoCharts: {
+    Home: {
+      says: "There is another chart in this workbook, LargeOnes on the sheet “Large”.",
+      offers: "Add patterns",
+    },
+    Check: { says: "2 figures and 3 measures of the table SmallOnes checked.", offers: undefined },
+    Groups: { says: "1 group, holding 2 figures; no figure stands alone.", offers: "Write the groups" },
+    Fit: { says: "There is no table of patterns", offers: "Add a Patterns table" },
+  },
+};
+
+/** What nobody who sews can do anything about. */
+const raw =
+  /undefined|NaN|\[object|TypeError|Something went wrong|cannot be (checked|grouped|judged|graded)/i;
+
+/** Opens a workbook and waits until the pane has begun anew with it, on Home. */
+async function openBook(page: Page, content: WorkbookContent): Promise<void> {
+  // What is said of the book before must not be taken for this one.
+  await openSection(page, "Import");
+  await handsOn(page).open(content);
+  await page.locator("#section-home").getByRole("heading", { name: "Home", level: 1 }).waitFor();
+}
+
+describe("workbooks that are opened in good faith", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeAll(async () => {
+    visitor = await newVisitor();
+    page = await visitor.open(inject("address"));
+  });
+
+  afterAll(() => visitor.close());
+
+  it.each(Object.entries(workbooks))(
+    "like “%s” are met with what they lack and the one thing to do",
+    async (name, content) => {
+      await openBook(page, content);
+      for (const [section, { says, offers }] of Object.entries(expected[name as keyof typeof workbooks])) {
+        await openSection(page, section);
+        const shown = shownSection(page, section);
+        await shown.getByText(says).filter({ visible: true }).first().waitFor();
+        const head = shown.locator("header").getByRole("button");
+        expect(await head.allInnerTexts(), section).toEqual(offers === undefined ? [] : [offers]);
+        expect(await shown.innerText(), section).not.toMatch(raw);
+        expect(await faults(page), section).toEqual([]);
+      }
+    },
+  );
+});
+
+describe("the one thing to do", () => {
+  let visitor: Visitor;
+  let page: Page;
+
+  beforeAll(async () => {
+    visitor = await newVisitor();
+    page = await visitor.open(inject("address"));
+  });
+
+  afterAll(() => visitor.close());
+
+  it("leads from a section without a chart to Home, and from there to empty sheets", async () => {
+    await openBook(page, workbooks.empty);
+    await openSection(page, "Groups");
+    await page.getByRole("button", { name: "Begin on Home" }).filter({ visible: true }).click();
+    await page.getByRole("button", { name: "Begin a chart" }).filter({ visible: true }).click();
+    await page.getByRole("heading", { name: "Import", level: 1 }).filter({ visible: true }).waitFor();
+  });
+
+  it("leads from headings that nobody knows to the headings, and to the answer once they are mended", async () => {
+    const hands = handsOn(page);
+    await openBook(page, workbooks.unknownColumns);
+    await openSection(page, "Groups");
+    await page.getByRole("button", { name: "Go to the headings" }).filter({ visible: true }).click();
+    await hands.spoken.getByText(/Figure/).waitFor();
+    await hands.typeInto("Figures!B1", "Bust (mm)");
+    await hands.typeInto("Figures!C1", "Waist (mm)");
+    await shownSection(page, "Groups").getByText("1 group, holding 2 figures").waitFor();
+  });
+});
