@@ -37,8 +37,11 @@ export interface CellContent {
   readonly style?: CellStyle;
 }
 
-/** The few looks that sheets of ours use; each host draws them in its own way. */
-export type CellStyle = "title" | "quiet" | "heading" | "wrap" | "marked";
+/**
+ * The few looks that sheets of ours use; each host draws them in its own way. A cell of the look `verdict` shows a verdict with
+ * its sign and colour, whatever a formula puts there; it comes with a new sheet only.
+ */
+export type CellStyle = "title" | "quiet" | "heading" | "wrap" | "marked" | "verdict";
 
 /** A table with headings in its first row. Rows and columns from 0, size with headings. */
 export interface TableContent {

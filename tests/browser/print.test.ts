@@ -43,5 +43,11 @@ describe("printing the page", () => {
     expect(all).not.toContain("Save .xlsx");
     // The table goes when the printing is over.
     expect(await page.locator(".printed-sheet").count()).toBe(0);
+
+    // Verdicts have their signs on paper too, where colours may be missing.
+    await handsOn(page).goTo("Match!A1");
+    await page.pdf({ path: file, format: "A4", landscape: true });
+    const verdicts = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
+    for (const signed of ["● fits", "▽ too loose", "✕ will not go on"]) expect(verdicts).toContain(signed);
   });
 });

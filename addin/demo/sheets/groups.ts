@@ -35,7 +35,7 @@ export function groupsSheet(book: Book): SheetContent {
         ...results(book.answer("=FIT.TREE(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
       ],
       ...formatsBelow(book.figures, [
-        ...[gap, gap, gap, gap, "0.00", gap, gap],
+        ...[gap, "0", gap, gap, "0.00", gap, gap],
         ...[gap, "0.00", gap, gap, gap],
         ...[gap, gap, gap, "0.00", gap],
       ]),

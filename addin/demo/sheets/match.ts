@@ -1,7 +1,7 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import type { Book } from "./book.ts";
 import { figuresNeeded, patternsNeeded } from "./book.ts";
-import { quiet, results, title } from "./parts.ts";
+import { formatsBelow, quiet, results, title, verdicts } from "./parts.ts";
 
 /** Columns that are made ready; further figures come without. */
 const mostColumns = 40;
@@ -25,9 +25,13 @@ export function matchSheet(book: Book): SheetContent {
         ]),
         1 + Math.min(book.figures, mostColumns),
       ),
+      ...formatsBelow(book.patterns, [
+        undefined,
+        ...Array.from({ length: Math.min(book.figures, mostColumns) }, (): typeof verdicts => verdicts),
+      ]),
     ],
     frozenRows: 4,
     frozenColumns: 1,
-    columnWidths: [84, ...Array.from({ length: Math.min(book.figures, mostColumns) }, () => 125)],
+    columnWidths: [84, ...Array.from({ length: Math.min(book.figures, mostColumns) }, () => 136)],
   };
 }

@@ -15,15 +15,24 @@ export function results(first: string | CellContent, columns: number): CellConte
   return [{ ...(typeof first === "string" ? { formula: first } : first), style: "heading" }, ...more];
 }
 
+/** A column of verdicts, shown with their signs and colours. */
+export const verdicts = Symbol("verdicts");
+
 /**
- * Number formats for the rows below a formula that fills them: cells with a format and nothing in them.
+ * How the rows below a formula look that fills them: cells with a look and nothing in them.
  *
- * @param formats by column; `undefined` leaves a column alone
+ * @param formats by column: a number format, which gets a space behind it, so that no number touches the words beside it; or
+ * {@link verdicts}; `undefined` leaves a column alone
  */
 export function formatsBelow(
   rows: number,
-  formats: readonly (string | undefined)[],
+  formats: readonly (string | typeof verdicts | undefined)[],
 ): (CellContent | undefined)[][] {
-  const row = formats.map((format) => (format === undefined ? undefined : { spilled: true, format }));
+  const row = formats.map((format): CellContent | undefined => {
+    if (format === undefined) return undefined;
+    return format === verdicts
+      ? { spilled: true, style: "verdict" }
+      : { spilled: true, format: `${format}" "` };
+  });
   return Array.from({ length: rows }, () => row);
 }

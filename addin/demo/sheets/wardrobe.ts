@@ -1,7 +1,7 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import type { Book } from "./book.ts";
 import { choices, chosen, figuresNeeded, patternsNeeded } from "./book.ts";
-import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
+import { formatsBelow, heading, quiet, results, title, verdicts } from "./parts.ts";
 
 /** What one figure can wear. */
 export function wardrobeSheet(book: Book): SheetContent {
@@ -20,7 +20,7 @@ export function wardrobeSheet(book: Book): SheetContent {
         ),
         6,
       ),
-      ...formatsBelow(book.patterns, [gap, gap, gap, gap, "0.0"]),
+      ...formatsBelow(book.patterns, [gap, gap, verdicts, gap, "0.0"]),
     ],
     frozenRows: 5,
     columnWidths: [90, 280, 130, 210, 90, 520],

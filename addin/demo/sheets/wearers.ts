@@ -1,7 +1,7 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import type { Book } from "./book.ts";
 import { choices, chosen, figuresNeeded, patternsNeeded } from "./book.ts";
-import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
+import { formatsBelow, heading, quiet, results, title, verdicts } from "./parts.ts";
 
 /** Which figures wear one pattern. */
 export function wearersSheet(book: Book): SheetContent {
@@ -20,7 +20,7 @@ export function wearersSheet(book: Book): SheetContent {
         ),
         5,
       ),
-      ...formatsBelow(book.figures, [gap, gap, gap, "0.0"]),
+      ...formatsBelow(book.figures, [gap, verdicts, gap, "0.0"]),
     ],
     frozenRows: 5,
     columnWidths: [110, 130, 210, 90, 520],

@@ -1,7 +1,7 @@
 import type { SheetContent } from "../../workbook/content.ts";
 import type { Book } from "./book.ts";
 import { choices, chosen, figuresNeeded, patternsNeeded } from "./book.ts";
-import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
+import { formatsBelow, heading, quiet, results, title, verdicts } from "./parts.ts";
 
 /** No garment has more checks than this; a blank cell with a number format does no harm. */
 const rows = 24;
@@ -28,7 +28,7 @@ export function whySheet(book: Book): SheetContent {
         ),
         6,
       ),
-      ...formatsBelow(rows, [gap, "0.0", "0.0", "0.0"]),
+      ...formatsBelow(rows, [gap, "0.0", "0.0", "0.0", verdicts]),
     ],
     frozenRows: 6,
     columnWidths: [280, 90, 90, 90, 430, 430],

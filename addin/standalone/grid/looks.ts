@@ -14,8 +14,16 @@ export const markedLook = {
 const looks: Readonly<Record<Exclude<CellStyle, "marked">, IStyleData>> = {
   title: { fs: 16, bl: BooleanNumber.TRUE, cl: { rgb: "#26292E" } },
   quiet: { cl: { rgb: "#5C6068" } },
-  heading: { bl: BooleanNumber.TRUE, bg: { rgb: "#F4F0E6" }, cl: { rgb: "#26292E" } },
+  heading: {
+    bl: BooleanNumber.TRUE,
+    bg: { rgb: "#F4F0E6" },
+    cl: { rgb: "#26292E" },
+    tb: WrapStrategy.WRAP,
+    vt: VerticalAlign.TOP,
+  },
   wrap: { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP },
+  // Its colours follow what the cell shows.
+  verdict: {},
 };
 
 /** How the grid draws one of the workbook’s looks. */

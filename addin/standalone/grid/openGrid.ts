@@ -54,6 +54,7 @@ import { tableLook } from "./tableLook.ts";
 import { suggestOnly } from "./pickLists.ts";
 import { printSheet } from "./printSheet.ts";
 import { toSnapshot } from "./toSnapshot.ts";
+import { showVerdicts } from "./verdictsShown.ts";
 import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
 
 export interface OpenGrid {
@@ -112,6 +113,7 @@ export function openGrid(
   const calculated = whenCalculated(commands, snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   suggestOnly(injector);
+  showVerdicts(injector);
   injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(tableLook());
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors, snapshot);

@@ -1,5 +1,7 @@
 import type { IDisposable, Worksheet } from "@univerjs/core";
 import { cellText } from "../../chart/cell.ts";
+import { verdictInk, verdictLook } from "../../workbook/verdictCells.ts";
+import { styleNameOf } from "./cellLook.ts";
 import type { GridUnit, Spilled } from "./gridSheets.ts";
 import { spilledIn, workbookOf } from "./gridSheets.ts";
 import { toCell } from "./values.ts";
@@ -89,7 +91,13 @@ function cellToPrint(
   const cell = document.createElement(isHeading ? "th" : "td");
   // What the sheet gives is formatted as the cell shows it.
   cell.textContent = from ? cellText(toCell(from)) : String(sheet.getCell(row, column)?.v ?? "");
-  if (typeof toCell(from ?? sheet.getCellRaw(row, column)) === "number") cell.className = "number";
+  const raw = sheet.getCellRaw(row, column);
+  const verdict = styleNameOf(raw) === "verdict" ? verdictLook(toCell(from ?? raw)) : undefined;
+  if (verdict) {
+    cell.textContent = `${verdict.sign} ${verdict.word}`;
+    cell.style.color = verdictInk[verdict.tone];
+  }
+  if (typeof toCell(from ?? raw) === "number") cell.className = "number";
   return cell;
 }
 

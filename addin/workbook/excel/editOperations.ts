@@ -2,11 +2,12 @@ import type { Cell } from "../../chart/cell.ts";
 import { widest } from "../checkEdits.ts";
 import type { CellContent, SheetContent } from "../content.ts";
 import type { Area, CellAddress, Edit } from "../port.ts";
+import { verdictBlocks } from "../verdictCells.ts";
 import { cellKey, marksIn } from "../touched.ts";
 import { inputs, writeOperations, type Inputs, type RangeAt } from "./cellInput.ts";
 import { putFrozen } from "./freeze.ts";
 import type { Growth } from "./growth.ts";
-import { lookOperations } from "./looks.ts";
+import { lookOperations, showVerdicts } from "./looks.ts";
 import { addNote, type NotePlace } from "./notes.ts";
 import { putPrintSetUp } from "./printSetUp.ts";
 import { rangeOf } from "./ranges.ts";
@@ -81,6 +82,11 @@ function sheetOperations(sheet: SheetContent): Operation[] {
   return [
     operation((context) => context.workbook.worksheets.add(sheet.name)),
     ...cellOperations(start, sheet.cells, () => []),
+    ...verdictBlocks(sheet.cells).map((block) =>
+      operation((context) => {
+        showVerdicts(rangeOf(context, { ...block, sheet: sheet.name }), block);
+      }),
+    ),
     ...(sheet.columnWidths ?? []).flatMap((pixels, column) =>
       pixels === undefined
         ? []

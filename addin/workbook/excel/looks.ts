@@ -1,23 +1,29 @@
+import { cellName } from "../address.ts";
 import type { CellStyle } from "../content.ts";
+import type { Block } from "../verdictCells.ts";
+import { signedFormat, verdictCells, verdictInk } from "../verdictCells.ts";
 import { operation, type Operation } from "./requests.ts";
 
 /** Looks are of type and wrapping only, so that a cell’s own fill is never touched. */
-const looks: Readonly<Record<Exclude<CellStyle, "marked">, (format: Excel.RangeFormat) => void>> = {
-  title: (format) => {
-    format.font.bold = true;
-    format.font.size = 16;
-  },
-  heading: (format) => {
-    format.font.bold = true;
-  },
-  quiet: (format) => {
-    format.font.color = "#5C6068";
-  },
-  wrap: (format) => {
-    format.wrapText = true;
-    format.verticalAlignment = "Top";
-  },
-};
+const looks: Readonly<Record<Exclude<CellStyle, "marked" | "verdict">, (format: Excel.RangeFormat) => void>> =
+  {
+    title: (format) => {
+      format.font.bold = true;
+      format.font.size = 16;
+    },
+    heading: (format) => {
+      format.font.bold = true;
+      format.wrapText = true;
+      format.verticalAlignment = "Top";
+    },
+    quiet: (format) => {
+      format.font.color = "#5C6068";
+    },
+    wrap: (format) => {
+      format.wrapText = true;
+      format.verticalAlignment = "Top";
+    },
+  };
 
 /** What `looks` changes of a cell, to be loaded before and set again by undo. */
 export const changedByLooks: Excel.CellPropertiesLoadOptions = {
@@ -28,6 +34,20 @@ export const changedByLooks: Excel.CellPropertiesLoadOptions = {
   },
 };
 
+/**
+ * Gives cells of verdicts a rule for each, so that sign and colour follow what a formula puts there. A rule is written for the
+ * first cell of the range, and shows its number format while it holds.
+ */
+export function showVerdicts(range: Excel.Range, { row, column }: Block): void {
+  for (const look of verdictCells) {
+    const { custom } = range.conditionalFormats.add("Custom");
+    custom.rule.formula = `=EXACT(${cellName(row, column)},"${look.word}")`;
+    custom.format.font.color = verdictInk[look.tone];
+    custom.format.font.bold = true;
+    custom.format.numberFormat = signedFormat(look);
+  }
+}
+
 type Styled = readonly (readonly ({ readonly style?: CellStyle } | undefined)[])[];
 
 /** Operations that give cells their looks; neighbours in a row with the same look share one. */
@@ -37,7 +57,7 @@ export function lookOperations(
 ): Operation[] {
   return cells.flatMap((row, i) =>
     runs(row.map((cell) => cell?.style)).flatMap(({ value: style, start, length }) =>
-      style === undefined || style === "marked"
+      style === undefined || style === "marked" || style === "verdict"
         ? []
         : [
             operation((context) => {

@@ -1,5 +1,6 @@
 import type { Sheet, Workbook } from "hucre/xlsx";
 import { isDecorated, recognisedStyle } from "./looks.ts";
+import { isVerdictRule } from "./verdictRules.ts";
 
 /**
  * In short phrases, what a file holds that the workbook content cannot keep.
@@ -50,7 +51,7 @@ function fromSheet(sheet: Sheet, rules: number): readonly string[] {
     [some(sheet.sparklines), counted(sheet.sparklines, "small chart in a cell", "small charts in cells")],
     [some(sheet.merges), "merged cells, which are single cells now, with the text in the first,"],
     [rules > 0, "rules for input"],
-    [some(sheet.conditionalRules), "colours that follow rules"],
+    [(sheet.conditionalRules ?? []).some((rule) => !isVerdictRule(rule)), "colours that follow rules"],
     [cells.some((cell) => cell.hyperlink), "links, of which the text stays,"],
     [
       [...(sheet.rowDefs?.values() ?? []), ...(sheet.columns ?? [])].some((each) => each.hidden),

@@ -20,7 +20,7 @@ const allRound = (side: { readonly style: "thin"; readonly color: { rgb: string 
 });
 
 /** Our few styles in the file’s terms. Contrast of text to ground is at least 6:1, of the brass frame 4.8:1. */
-const looks: Readonly<Record<CellStyle, StoredStyle>> = {
+const looks: Readonly<Record<Exclude<CellStyle, "verdict">, StoredStyle>> = {
   title: { font: { ...plainFont, size: 16, bold: true } },
   quiet: { font: { ...plainFont, color: quiet } },
   heading: {
@@ -38,8 +38,10 @@ export function storedStyle(
   style: CellStyle | undefined,
   format: string | undefined,
 ): StoredStyle | undefined {
-  if (style === undefined && format === undefined) return undefined;
-  return { ...(style && looks[style]), ...(format !== undefined && { numFmt: format }) };
+  // Verdicts are shown by rules over their cells.
+  const look = style === "verdict" ? undefined : style;
+  if (look === undefined && format === undefined) return undefined;
+  return { ...(look && looks[look]), ...(format !== undefined && { numFmt: format }) };
 }
 
 /** Which of our styles a cell shows, told by what sets each apart; spreadsheet programs keep that when they save. */

@@ -11,6 +11,7 @@ import { counted, tooLarge } from "../tooLarge.ts";
 import { shiftFormula } from "./shiftFormula.ts";
 import { typedFormula } from "./storedFormula.ts";
 import { plainText } from "./storedText.ts";
+import { withVerdicts } from "./verdictRules.ts";
 
 type Grid = readonly (readonly (CellContent | undefined)[])[];
 
@@ -40,7 +41,10 @@ export function createReading(from1904: boolean, leftOut: string[]): Reading {
 
 /** One sheet of a file as workbook content. */
 export function readSheet(sheet: Sheet, reading: Reading): SheetContent {
-  const cells = trimmed(spillsMarked(readCells(sheet, reading), reading));
+  const cells = withVerdicts(
+    trimmed(spillsMarked(readCells(sheet, reading), reading)),
+    sheet.conditionalRules,
+  );
   const widths = readWidths(sheet.columns ?? [], cells);
   const tables = (sheet.tables ?? []).flatMap((table) => readTable(table, cells, reading));
   const notes = readNotes(sheet, reading);

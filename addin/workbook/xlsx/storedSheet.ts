@@ -11,6 +11,7 @@ import { storedFormula, type StoredFormula } from "./storedFormula.ts";
 import { rowHeights } from "./rowHeights.ts";
 import { storedHeading, storedText } from "./storedText.ts";
 import { tableHeadings } from "./tableHeadings.ts";
+import { storedVerdicts } from "./verdictRules.ts";
 
 type NamedRange = NonNullable<WriteOptions["namedRanges"]>[number];
 
@@ -60,9 +61,11 @@ export function storedSheet(sheet: SheetContent, book: Book): StoredSheet {
   for (const { row, column, text } of sheet.notes ?? [])
     put(row, column, { comment: { text: storedText(text) } });
   const lists = storedPickLists(sheet, book.content);
+  const rules = storedVerdicts(sheet.cells);
   const stored: WriteSheet = {
     name: sheet.name,
     cells,
+    ...(rules.length > 0 && { conditionalRules: rules }),
     ...(lists.length > 0 && { dataValidations: lists }),
     pageSetup: paper(sheet),
     headerFooter: { oddFooter: `&L${footer.left}&R${footer.right}` },

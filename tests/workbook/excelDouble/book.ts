@@ -46,6 +46,7 @@ export interface BookRule {
   fill?: string;
   color?: string;
   bold?: boolean;
+  numberFormat?: string;
 }
 
 export interface BookTable {

@@ -577,6 +577,10 @@ class ConditionalFormat extends ClientObject<RuleTarget, RuleProperties> {
         return target;
       }),
       format: {
+        // Microsoft, reference of `ConditionalRangeFormat.numberFormat`: a number format code for the range; null clears it.
+        set numberFormat(numberFormat: string) {
+          change({ numberFormat });
+        },
         fill: {
           set color(fill: string) {
             change({ fill });

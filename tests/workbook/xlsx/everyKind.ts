@@ -44,6 +44,8 @@ export const everyKind: WorkbookContent = {
         ],
         [{ value: { error: "#N/A" }, formula: '=FIT.APART(Figures[#All],"x")' }],
         [{ value: "", formula: '=IF(A1="","","")' }],
+        [{ value: "Ada" }, { value: "too tight", style: "verdict" }, { value: "fits", style: "verdict" }],
+        [{ value: "Bela" }, { value: "snug", style: "verdict" }, { style: "verdict" }],
       ],
       notes: [{ row: 0, column: 0, text: "Groups" }],
       tables: [{ name: "Empty", row: 9, column: 0, rows: 1, columns: 1 }],
