@@ -99,7 +99,8 @@ export const reasonsFunction = defineFunction({
   },
 });
 
-function reasons({ verdict, routes, take, checks, notes, unjudged }: Explanation): Table {
+/** An explanation in cells, headings first. */
+export function reasons({ verdict, routes, take, checks, notes, unjudged }: Explanation): Table {
   const [best] = routes;
   const todo =
     take.length > 0

@@ -24,6 +24,7 @@ import { RestsOn } from "./RestsOn.tsx";
 import { VerdictWords } from "./VerdictWords.tsx";
 import { WhatToChange } from "./WhatToChange.tsx";
 import { WhyNot } from "./WhyNot.tsx";
+import { WriteAnswer } from "./WriteMatrix.tsx";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
@@ -110,6 +111,7 @@ export function Answers(props: {
           {patternChoice}
           <Ranked
             key="wearers"
+            {...{ fit, writing }}
             fitting={fitting}
             pair={pair}
             by="pattern"
@@ -124,6 +126,7 @@ export function Answers(props: {
           {figureChoice}
           <Ranked
             key="wardrobe"
+            {...{ fit, writing }}
             fitting={fitting}
             pair={pair}
             by="figure"
@@ -154,6 +157,7 @@ export function Answers(props: {
             fitting={fitting}
             pair={pair}
             question={question}
+            writing={writing}
             takesFocus={from !== undefined}
             onAsk={onAsk}
           />
@@ -184,9 +188,11 @@ function Ranked(props: {
   readonly filter: MatrixFilter;
   readonly onFilter: (filter: MatrixFilter) => void;
   readonly onOpen: (pair: Pair) => void;
+  readonly fit: Fit;
+  readonly writing: number;
 }): ReactNode {
   const styles = useStyles();
-  const { fitting, pair, by, filter, onFilter, onOpen } = props;
+  const { fit, fitting, pair, by, filter, onFilter, onOpen, writing } = props;
   const { pattern, figure } = pair;
   const isOfPattern = by === "pattern";
   const pairs = useMemo(
@@ -221,6 +227,13 @@ function Ranked(props: {
           onOpen={onOpen}
         />
       )}
+      {shown.length > 0 && (
+        <WriteAnswer
+          {...{ fit, fitting }}
+          question={{ kind: isOfPattern ? "wearers" : "wardrobe", pair, shown }}
+          asked={writing}
+        />
+      )}
     </>
   );
 }
@@ -231,11 +244,12 @@ function OfPair(props: {
   readonly fitting: Fitting;
   readonly pair: Pair;
   readonly question: "why" | "change";
+  readonly writing: number;
   readonly takesFocus: boolean;
   readonly onAsk: (question: Question) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { fit, fitting, pair, question, takesFocus, onAsk } = props;
+  const { fit, fitting, pair, question, writing, takesFocus, onAsk } = props;
   const { pattern, figure } = pair;
   const explanation = useMemo(() => explainPair(fitting, pattern, figure), [fitting, pattern, figure]);
   const answer = useRef<HTMLDivElement>(null);
@@ -268,6 +282,7 @@ function OfPair(props: {
       >
         {questionWords[other]}
       </Button>
+      <WriteAnswer {...{ fit, fitting }} question={{ kind: "why", pair }} asked={writing} />
     </>
   );
 }

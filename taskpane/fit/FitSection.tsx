@@ -47,7 +47,6 @@ export function FitSection(): ReactNode {
       return {
         label: "Write to a sheet",
         run: () => {
-          setQuestion("matrix");
           setWriting((before) => before + 1);
         },
       };

@@ -1,15 +1,34 @@
 import type { ReactNode } from "react";
-import type { Match } from "../../addin/fit/match.ts";
+import type { Fitting, Match } from "../../addin/fit/match.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import type { MatrixPart } from "./matrix.ts";
 import type { Fit } from "./readFit.ts";
+import type { Asked } from "./writeAnswer.ts";
+import { planAnswer } from "./writeAnswer.ts";
 import { planMatrix } from "./writeMatrix.ts";
 
 const forms = {
   formulas: "As a formula that follows every change",
   values: "As words that stay as they are",
 } as const;
+
+/** Writes the answer to one of the other questions to a new sheet. */
+export function WriteAnswer(props: {
+  readonly fit: Fit;
+  readonly fitting: Fitting;
+  readonly question: Asked;
+  readonly asked: number;
+}): ReactNode {
+  const { fit, fitting, question, asked } = props;
+  return (
+    <WriteBox
+      forms={forms}
+      plan={(form) => planAnswer(form, question, { ...fit, readings: tableOfErrors(fit) }, fitting)}
+      asked={asked}
+    />
+  );
+}
 
 /** Writes the matrix to a new sheet, after saying what will stand where. */
 export function WriteMatrix(props: {

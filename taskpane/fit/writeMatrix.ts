@@ -1,12 +1,12 @@
 import type { Match } from "../../addin/fit/match.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { areaName, sheetLimit } from "../../addin/workbook/address.ts";
-import type { TableInfo } from "../../addin/workbook/port.ts";
 import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
+import type { TableInfo } from "../../addin/workbook/port.ts";
 import { freeName } from "../shell/freeName.ts";
 import { count } from "../ui/words.ts";
 import type { Writing, WritingForm } from "../shell/writing.ts";
-import { headingRow, resultSheet } from "../shell/writing.ts";
+import { followed, headingRow, resultSheet, startOn } from "../shell/writing.ts";
 import type { MatrixPart } from "./matrix.ts";
 import type { UsedTables } from "./readFit.ts";
 
@@ -41,13 +41,13 @@ export function planMatrix(form: WritingForm, matrix: MatrixToWrite): Writing {
   const rows = 1 + patterns + (whole ? problems : 0);
   const columns = 1 + figures;
   if (patterns === 0 || figures === 0)
-    throw new InputError("The filters leave nothing to write. Widen them first.");
+    throw new InputError("Nothing is left to write. Choose other garments or verdicts.");
   if (columns > sheetLimit.columns) {
     throw new InputError(
       `${count(figures, "figure")} are more than a sheet has columns. Filter by a verdict, or keep fewer figures in the table.`,
     );
   }
-  const formula = whole ? matrixFormula(matrix) : undefined;
+  const formula = whole ? fitFormula("WHATFITS", matrix) : undefined;
   const size = `${count(patterns, "pattern")} on ${count(figures, "figure")}`;
   const where = `${areaName({ row: headingRow, column: 0, rows, columns })} of the new sheet “${sheet}”`;
   return {
@@ -58,13 +58,19 @@ export function planMatrix(form: WritingForm, matrix: MatrixToWrite): Writing {
         : `Writes ${formula} into A${String(headingRow + 1)}; it fills ${where} with ${size}.`) +
       (rows * columns > manyCells ? " That is large: the spreadsheet may take a while." : ""),
     done: `The fit of ${size} is on the sheet “${sheet}”.`,
+    at: startOn(sheet),
     edits: () => [
       {
         kind: "sheet",
         sheet: sheetOf(
           sheet,
           columns,
-          formula === undefined ? valuesOf(match, part) : [[{ formula }]],
+          formula === undefined
+            ? valuesOf(match, part)
+            : followed(formula, {
+                rows: rows - 1,
+                looks: Array.from({ length: columns }, (_, i) => (i === 0 ? undefined : "verdicts")),
+              }),
           whole,
         ),
       },
@@ -72,12 +78,25 @@ export function planMatrix(form: WritingForm, matrix: MatrixToWrite): Writing {
   };
 }
 
-function matrixFormula({ used, hasOwnClasses, readings }: MatrixToWrite): string {
+/**
+ * A formula about the fit, with the tables that are used.
+ *
+ * @param asked codes and names that stand between the figures and the rules
+ */
+export function fitFormula(
+  name: string,
+  { used, hasOwnClasses, readings }: Pick<MatrixToWrite, "used" | "hasOwnClasses" | "readings">,
+  asked: readonly string[] = [],
+): string {
   const { patterns, figures, easeRules, garmentClasses } = used;
   if (!patterns || !figures) throw new InputError("There are no patterns or no figures to judge.");
-  const given = [patterns, figures, easeRules, hasOwnClasses ? garmentClasses : undefined, readings];
-  const named = given.slice(0, given.findLastIndex((table) => table !== undefined) + 1);
-  return `=FIT.WHATFITS(${named.map((table) => (table ? `${table.name}[#All]` : "")).join(", ")})`;
+  const table = (of: TableInfo | undefined): string => (of ? `${of.name}[#All]` : "");
+  const given = [
+    ...[table(patterns), table(figures)],
+    ...asked.map((text) => `"${text.replaceAll('"', '""')}"`),
+    ...[table(easeRules), hasOwnClasses ? table(garmentClasses) : "", table(readings)],
+  ];
+  return `=FIT.${name}(${given.slice(0, given.findLastIndex((text) => text !== "") + 1).join(", ")})`;
 }
 
 function valuesOf(match: Match, { patterns, figures }: MatrixPart): SheetContent["cells"] {
@@ -88,7 +107,7 @@ function valuesOf(match: Match, { patterns, figures }: MatrixPart): SheetContent
     })),
     ...patterns.map((p) => [
       { value: match.patterns[p]?.code },
-      ...figures.map((figure) => ({ value: match.verdict(p, figure) })),
+      ...figures.map((figure): CellContent => ({ value: match.verdict(p, figure), style: "verdict" })),
     ]),
   ];
 }
@@ -107,6 +126,6 @@ function sheetOf(
     title: "Which garment goes on which figure",
     says,
     cells,
-    columnWidths: Array.from({ length: columns }, () => 112),
+    columnWidths: Array.from({ length: columns }, () => 136),
   });
 }

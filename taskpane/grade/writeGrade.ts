@@ -9,8 +9,8 @@ import { isTable } from "../../functions/descriptor.ts";
 import { gradeFunction } from "../../functions/grade.ts";
 import { resizeFunction } from "../../functions/resize.ts";
 import { freeName } from "../shell/freeName.ts";
-import type { Writing, WritingForm } from "../shell/writing.ts";
-import { headingRow, resultSheet } from "../shell/writing.ts";
+import type { ColumnLook, Writing, WritingForm } from "../shell/writing.ts";
+import { followed, headingRow, resultSheet, startOn } from "../shell/writing.ts";
 
 /** A table of the workbook: its name for a formula, and what it holds. */
 export interface TableToName {
@@ -64,6 +64,7 @@ export function planGrade(form: WritingForm, given: GradeToWrite): Writing {
       ? `On the new sheet “${name}”: ${[grade, ...prints].map(({ formula }, i) => `${formula} fills ${places[i] ?? ""}`).join("; ")}.${all}`
       : `On the new sheet “${name}”, as words and numbers: the movement of every point in ${gradePlace}, the print scale in ${printPlaces.join(" and ")}.${all}`,
     done: `The grade from ${way} is on the sheet “${name}”.`,
+    at: startOn(name),
     edits: () => [
       {
         kind: "sheet",
@@ -73,7 +74,9 @@ export function planGrade(form: WritingForm, given: GradeToWrite): Writing {
           says: `${isFormula ? "Follows every change of the tables." : "As it was when written; it does not follow later changes."} Across is away from the centre line or fold, along is up. Left over is what the print leaves to add; below zero it is too large.`,
           cells: sideBySide(
             [grade, ...prints].map(({ formula, result }) => ({
-              rows: isFormula ? [[{ formula }]] : valueCells(result),
+              rows: isFormula
+                ? followed(formula, { rows: result.length, looks: looksOf(result) })
+                : valueCells(result),
               width: widthOf(result),
             })),
           ),
@@ -185,11 +188,20 @@ type Row = SheetContent["cells"][number];
 
 function valueCells([headings = [], ...rows]: Table): readonly Row[] {
   const cell = (value: Table[number][number]): CellContent | undefined =>
-    value === "" ? undefined : { value };
+    value === "" ? undefined : typeof value === "number" ? { value, ...hundredths } : { value };
   return [
     headings.map((value): CellContent => ({ value, style: "heading" })),
     ...rows.map((row) => row.map(cell)),
   ];
+}
+
+/** Movements and scales, with room to the words beside them. */
+const hundredths = { format: '0.0#" "' } as const;
+
+function looksOf([headings = [], ...rows]: Table): readonly ColumnLook[] {
+  return headings.map((_, column) =>
+    rows.some((row) => typeof row[column] === "number") ? hundredths : undefined,
+  );
 }
 
 /** Each block in its columns, with an empty column between. */

@@ -14,6 +14,7 @@ import { Part } from "../ui/Part.tsx";
 import { useSession } from "../shell/session.ts";
 import { ShowMore } from "../ui/ShowMore.tsx";
 import { count } from "../ui/words.ts";
+import { startOn } from "../shell/writing.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import { changeWords } from "./changeWords.ts";
 import { partOptions } from "./parts.ts";
@@ -172,7 +173,7 @@ function ToTakeAgain(props: {
             Of {count(doubt.pairCount, "pair")} it is not clear whether they share, since readings are never
             exact. Most in doubt: {mostInDoubt(doubt)}.
           </p>
-          <ul className={styles.list} aria-label="Pairs on the fence, most doubtful first">
+          <ul className={styles.list} aria-label="Pairs that are not clear, most doubtful first">
             {doubt.pairs.slice(0, shown).map((pair) => (
               <PairInDoubt key={pair.places.join(" ")} figures={figures} pair={pair} />
             ))}
@@ -262,6 +263,7 @@ const nothingToWrite = {
   label: "",
   preview: "There is no reading to write: none would tell more about who shares.",
   done: "",
+  at: startOn(""),
   isDone: true,
   edits: () => [],
 };

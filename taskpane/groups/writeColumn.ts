@@ -29,6 +29,8 @@ export function planColumn(figures: FiguresToGroup, groupOf: Int32Array, wanted:
   const written = `${groups === 0 ? "" : `“Group 1”${groups === 1 ? "" : ` to “Group ${String(groups)}”`}, and `}“${alone}” for figures by themselves`;
   const label = `Write the groups to the column ${heading}`;
   const done = `The column “${heading}” of the table ${table.name} holds the groups.`;
+  const { sheet, row, column } = data.area;
+  const headed = (place: number): Writing["at"] => ({ sheet, row, column: column + place });
   const at = table.headings.findIndex((each) => sameName(each, heading));
   if (at < 0) {
     const values = data.values.slice(1).map((_, i) => words.get(i + 1));
@@ -36,6 +38,7 @@ export function planColumn(figures: FiguresToGroup, groupOf: Int32Array, wanted:
       label,
       preview: `Adds the column “${heading}” at the right of the table ${table.name}: ${written}. Nothing else changes.`,
       done,
+      at: headed(table.headings.length),
       edits: () => [{ kind: "column", table: table.name, heading, values }],
     };
   }
@@ -51,6 +54,7 @@ export function planColumn(figures: FiguresToGroup, groupOf: Int32Array, wanted:
     label,
     preview: `${previewOf(changes, heading, table.name, before)}${lostWords(lost, before)}`,
     done,
+    at: headed(at),
     isDone: changes.length === 0,
     edits: () =>
       changes.map(([row, value]): Edit => ({

@@ -3,11 +3,11 @@ import { isBlank } from "../../addin/chart/cell.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { areaName } from "../../addin/workbook/address.ts";
-import type { CellContent, TableContent } from "../../addin/workbook/content.ts";
+import type { CellContent, SheetContent, TableContent } from "../../addin/workbook/content.ts";
 import { freeName } from "../shell/freeName.ts";
 import { count } from "../ui/words.ts";
-import type { Writing } from "../shell/writing.ts";
-import { headingRow, resultSheet } from "../shell/writing.ts";
+import type { ColumnLook, Writing } from "../shell/writing.ts";
+import { followed, headingRow, resultSheet, startOn } from "../shell/writing.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { toleranceText } from "./toleranceStarter.ts";
 import { shownTimes } from "./words.ts";
@@ -35,6 +35,7 @@ export function planValues(sheet: SheetToWrite, { sheets }: GroupsInput): Writin
     label: `Write the ${sheet.what}`,
     preview: `Writes the ${sheet.what} as words and numbers into ${areaName(area)} of the new sheet “${name}”.`,
     done: `The ${sheet.what} are on the sheet “${name}”.`,
+    at: startOn(name),
     edits: () => [
       {
         kind: "sheet",
@@ -90,7 +91,8 @@ export function planFormula(
     "_",
   );
   const text = `=${formula(isScaled ? scaled : tolerancesTable?.name)}`;
-  const width = sheet.values[0]?.length ?? 1;
+  const [headings = [], ...rows] = sheet.values;
+  const width = headings.length;
   const own = isScaled ? scaledCells(columns, times, garment) : [];
   const beside = `${shownTimes(times)} times your tolerances`;
   return {
@@ -101,6 +103,7 @@ export function planFormula(
         : ""
     }`,
     done: `The ${sheet.what} are on the sheet “${name}”.`,
+    at: startOn(name),
     edits: () => [
       {
         kind: "sheet",
@@ -111,10 +114,11 @@ export function planFormula(
             says: isScaled
               ? `Follows every change of the figures; goes by the table beside it, with ${beside}.`
               : "Follows every change of the figures and tolerances.",
-            cells: [
-              [{ formula: text }, ...besideFormula(own[0], width)],
-              ...own.slice(1).map((row) => [undefined, ...besideFormula(row, width)]),
-            ],
+            cells: withTolerances(
+              followed(text, { rows: rows.length, looks: looksOf(sheet.values) }),
+              own,
+              width,
+            ),
             columnWidths: sheet.widths,
           }),
           ...(isScaled && { tables: [tableBeside(scaled, own, width)] }),
@@ -139,7 +143,7 @@ export function planBodyFormula(
 ): Writing {
   if (part !== "body") {
     throw new InputError(
-      "The formula goes by the measures of the body only. Choose the body, or write values.",
+      "The formula goes by the measures of the body only. Choose the body, or write words and numbers that stay as they are.",
     );
   }
   if (figures.estimates.areCounted) {
@@ -172,10 +176,26 @@ export function formulaOf(
   return `${name}(${given.slice(0, last + 1).join(", ")})`;
 }
 
-/** A row of the tolerances, with an empty column between it and the result. */
-function besideFormula(row: readonly Cell[] | undefined, width: number): (CellContent | undefined)[] {
-  if (!row) return [];
-  return [...Array.from({ length: width }, () => undefined), ...row.map((value) => ({ value }))];
+/** Columns of which some number is not whole show two decimals. */
+function looksOf([headings = [], ...rows]: SheetToWrite["values"]): readonly ColumnLook[] {
+  return headings.map((_, column) =>
+    rows.some((row) => typeof row[column] === "number" && !Number.isInteger(row[column]))
+      ? { format: '0.00" "' }
+      : undefined,
+  );
+}
+
+/** The tolerances right of the result, with an empty column between. */
+function withTolerances(
+  cells: SheetContent["cells"],
+  own: readonly (readonly Cell[])[],
+  width: number,
+): SheetContent["cells"] {
+  if (own.length === 0) return cells;
+  return Array.from({ length: Math.max(cells.length, own.length) }, (_, r) => [
+    ...Array.from({ length: width + 1 }, (_, c) => cells[r]?.[c]),
+    ...(own[r] ?? []).map((value) => ({ value })),
+  ]);
 }
 
 function tableBeside(name: string, cells: readonly (readonly Cell[])[], width: number): TableContent {
@@ -209,6 +229,6 @@ function scaledCells(
 function toleranceCell({ column, tolerance }: ComparedColumn, times: number): string {
   if (tolerance.percent * times < 100) return toleranceText(tolerance, times, column.unit);
   throw new InputError(
-    `The tolerance of “${column.heading}” would be 100 % or more, which a table cannot hold. Take a smaller number, or write values.`,
+    `The tolerance of “${column.heading}” would be 100 % or more, which a table cannot hold. Take a smaller number, or write words and numbers that stay as they are.`,
   );
 }

@@ -6,7 +6,7 @@ import type { CellContent, SheetContent } from "../../addin/workbook/content.ts"
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
 import { freeName } from "../shell/freeName.ts";
 import type { Writing } from "../shell/writing.ts";
-import { headingRow } from "../shell/writing.ts";
+import { headingRow, startOn } from "../shell/writing.ts";
 import { count } from "../ui/words.ts";
 import { publicationTable } from "./usePublishing.ts";
 
@@ -28,6 +28,7 @@ export function planChart(published: Published, sheets: readonly string[]): Writ
     label: "Write the published chart",
     preview: `Writes ${count(rows.length, "row")} with ${count(columns.length, "measure")} to the new ${written.length > 1 ? "sheets" : "sheet"} ${names}, as they are now.`,
     done: `The published chart is on the ${written.length > 1 ? "sheets" : "sheet"} ${names}.`,
+    at: startOn(chartName),
     edits: () => written.map((sheet): Edit => ({ kind: "sheet", sheet })),
   };
 }

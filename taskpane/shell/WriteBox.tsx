@@ -36,7 +36,7 @@ export function WriteBox<F extends string = WritingForm>(props: {
 }): ReactNode {
   const styles = useStyles();
   const id = useId();
-  const { apply, working } = useSession();
+  const { apply, working, workbook, say } = useSession();
   const { title = "Write to a sheet", forms, plan, more, asked } = props;
   const isForm = (key: string): key is F => Object.hasOwn(forms, key);
   const keys = Object.keys(forms).filter(isForm);
@@ -46,6 +46,17 @@ export function WriteBox<F extends string = WritingForm>(props: {
   useEffect(() => {
     if (asked > 0) box.current?.focus();
   }, [asked]);
+
+  async function write(planned: Writing): Promise<void> {
+    const { label, done, at } = planned;
+    if (!(await apply(label, planned.edits(), { kind: "done", text: done }))) return;
+    try {
+      await workbook.select({ ...at, rows: 1, columns: 1 });
+    } catch (error) {
+      // It stands there all the same.
+      say({ kind: "done", text: `${done} It could not be shown: ${failureText(error)}` });
+    }
+  }
 
   if (form === undefined) return null;
   const planned = writingOf(() => plan(form));
@@ -74,7 +85,7 @@ export function WriteBox<F extends string = WritingForm>(props: {
           <p className={styles.text}>{planned.preview}</p>
           <Button
             disabledFocusable={working !== undefined || planned.isDone === true}
-            onClick={() => void apply(planned.label, planned.edits(), { kind: "done", text: planned.done })}
+            onClick={() => void write(planned)}
           >
             Write it
           </Button>

@@ -109,6 +109,7 @@ describe("the whole pane in Excel", () => {
 
   it("writes which garment goes on which figure, and takes it back", async () => {
     await openSection("Fit");
+    await page.getByRole("button", { name: "All patterns on all figures" }).click();
     await page.getByRole("button", { name: "Write to a sheet" }).first().click();
     const sheet = await writesAndTakesBack(async () => {
       await calculate("Manual");

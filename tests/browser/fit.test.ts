@@ -57,23 +57,30 @@ describe("which garment goes on which figure, on the page without Excel", () => 
     expect(verdicts[0]).toContain("fits");
   });
 
-  it("writes the table of all verdicts to a sheet as a formula, and takes it back", async () => {
-    await page.getByRole("button", { name: "Write to a sheet" }).first().click();
-    await page.getByRole("button", { name: "Write it" }).click();
-    await page
-      .getByText(/✓ Done/)
-      .first()
-      .waitFor();
-    const formulas = (await saved()).sheets.flatMap((sheet) =>
-      sheet.cells.flat().map((cell) => cell?.formula ?? ""),
-    );
-    expect(formulas.filter((formula) => formula.startsWith("=FIT.WHATFITS("))).toHaveLength(2);
+  it.each([
+    [questionWords.wardrobe, "WARDROBE", "Wardrobe 2"],
+    [questionWords.matrix, "WHATFITS", "Fit"],
+  ])(
+    "writes what is on the screen under “%s” as a formula, goes there, and takes it back",
+    async (question, name, sheet) => {
+      await ask(question);
+      await page.getByRole("button", { name: "Write to a sheet" }).first().click();
+      await page.getByRole("button", { name: "Write it" }).click();
+      await page
+        .getByText(/✓ Done/)
+        .first()
+        .waitFor();
+      await page.getByRole("tab", { name: sheet, exact: true, selected: true }).waitFor();
+      const formulas = (await saved()).sheets.flatMap((each) =>
+        each.cells.flat().map((cell) => cell?.formula ?? ""),
+      );
+      expect(formulas.filter((formula) => formula.startsWith(`=FIT.${name}(`))).toHaveLength(2);
 
-    await page.getByRole("button", { name: /^Undo/ }).first().click();
-    await page.getByText("Nothing to undo").waitFor();
-    const after = (await saved()).sheets.map(({ name }) => name);
-    expect(after.filter((name) => /match|fit/i.test(name))).toEqual(["Match"]);
-  });
+      await page.getByRole("button", { name: /^Undo/ }).first().click();
+      await page.getByText("Nothing to undo").waitFor();
+      expect((await saved()).sheets.map((each) => each.name)).not.toContain(sheet);
+    },
+  );
 
   it("keeps rules and verdicts through an .xlsx file", async () => {
     const before = await save();

@@ -123,7 +123,7 @@ describe("writing the matrix", () => {
     expect(plan.preview).toContain("A4:E8");
     await workbook.apply(plan.label, plan.edits());
     const cell = workbook.content().sheets.find(({ name }) => name === "Fit")?.cells[3]?.[0];
-    expect(cell).toEqual({ formula: "=FIT.WHATFITS(Patterns[#All], Figures[#All])" });
+    expect(cell).toEqual({ formula: "=FIT.WHATFITS(Patterns[#All], Figures[#All])", style: "heading" });
   });
 
   test("says when it will be large, and when it is too wide for a sheet", async () => {
@@ -148,7 +148,7 @@ describe("writing the matrix", () => {
     expect(plan.preview).toContain("the new sheet “Fit 2”");
     expect(plan.preview).toContain("2 patterns on 4 figures");
     expect(() => planMatrix("values", { ...matrix, part: { patterns: [], figures: [] } })).toThrow(
-      "The filters leave nothing to write.",
+      "Nothing is left to write.",
     );
   });
 
