@@ -20,10 +20,11 @@ export async function buildPage() {
   return folder;
 }
 
-/** One hash over the names and contents of all files. */
+/** One hash over the names and contents of all files; pictures for readers are no part of the page. */
 function stampOf(places) {
   const hash = createHash("sha256");
-  for (const file of places.flatMap(filesIn)) {
+  const pictures = path.join(root, "manifest/screenshots");
+  for (const file of places.flatMap(filesIn).filter((each) => !each.startsWith(pictures))) {
     hash.update(path.relative(root, file));
     hash.update(readFileSync(file));
   }

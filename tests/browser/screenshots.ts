@@ -1,47 +1,77 @@
-import { mkdir } from "node:fs/promises";
+import { mkdir, writeFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { ensureBrowser } from "../programs.mjs";
-import { newVisitor } from "./page.ts";
+import { newVisitor, ready } from "./page.ts";
+import { smallPng } from "./smallPng.ts";
 import { startPage } from "./startPage.ts";
+import { goToStop, tour } from "./tour.ts";
 
-/** `npm run screenshots`: takes the pictures of the README from the page that `npm start` serves. */
+/**
+ * `npm run screenshots`: takes the pictures of the repository from the page that `npm start` serves. Those of the README show sheet
+ * and pane; in `sections/` is every answer of the pane at 320 and at 1280 pixels, some of them in the dark.
+ */
 const folder = "manifest/screenshots";
 
+/** Pictures of the README by the stop of the tour that they show. */
+const ofReadme: Readonly<Record<string, string>> = {
+  check: "figures",
+  "groups-tree": "groups",
+  "fit-all": "fit",
+  grade: "grade",
+};
+
+const views = [
+  { width: 1280, height: 800, colorScheme: "light" },
+  { width: 320, height: 800, colorScheme: "light" },
+  { width: 320, height: 800, colorScheme: "dark" },
+] as const;
+const inTheDark = ["home", "check", "groups-tree", "fit-why", "fit-all", "grade"];
+
 await ensureBrowser();
-await mkdir(folder, { recursive: true });
+await mkdir(`${folder}/sections`, { recursive: true });
 const { address, stop } = await startPage();
-const visitor = await newVisitor({ width: 1280, height: 800 });
 try {
-  const page = await visitor.open(address);
-  await open(page, "Check");
-  await page.locator("[data-flag]").first().waitFor();
-  await shoot(page, "figures", "Figures");
-  await open(page, "Groups");
-  await page.getByRole("button", { name: "As a tree" }).click();
-  await page.getByRole("img", { name: /join/i }).scrollIntoViewIfNeeded();
-  await shoot(page, "groups", "Groups");
-  await open(page, "Fit");
-  await page.getByRole("button", { name: /^Which figures wear this/ }).waitFor();
-  await shoot(page, "fit", "Match");
-  await open(page, "Grade");
-  await page.getByLabel("To be worn by (target figure)").selectOption("Isolmay");
-  await page.getByRole("img", { name: /Bodice front/ }).scrollIntoViewIfNeeded();
-  await shoot(page, "grade", "Grade");
+  for (const { colorScheme, ...size } of views) {
+    const visitor = await newVisitor(size);
+    try {
+      const page = await visitor.context.newPage();
+      await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+      await page.goto(address);
+      await ready(page);
+      const isNarrow = size.width < 700;
+      if (isNarrow) await page.getByRole("button", { name: "Pane", exact: true }).click();
+      for (const seen of tour) {
+        if (colorScheme === "dark" && !inTheDark.includes(seen.name)) continue;
+        await goToStop(page, seen);
+        if (!isNarrow) await page.locator(".place").getByText(seen.sheet, { exact: true }).last().click();
+        const picture = await smallPng(visitor.context, await shoot(page));
+        await page.bringToFront();
+        const dark = colorScheme === "dark" ? "-dark" : "";
+        await keep(`sections/${seen.name}-${String(size.width)}${dark}.png`, picture);
+        const readme = ofReadme[seen.name];
+        if (!isNarrow && readme !== undefined) await keep(`${readme}.png`, picture);
+      }
+    } finally {
+      await visitor.close();
+    }
+  }
 } finally {
-  await visitor.close();
   stop();
 }
 
-async function open(page: Page, section: string): Promise<void> {
-  await page.getByLabel("Sections").getByRole("button", { name: section, exact: true }).click();
-}
-
-async function shoot(page: Page, name: string, sheet: string): Promise<void> {
-  await page.locator(".place").getByText(sheet, { exact: true }).last().click();
-  // The grid draws on a canvas, which no locator can wait for: two frames later it stands.
+async function shoot(page: Page): Promise<Buffer> {
+  // The grid draws on a canvas, which no locator can wait for: two frames later it stands. What fades in has its colour at the end.
   await page.evaluate(
     () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
   );
-  await page.screenshot({ path: `${folder}/${name}.png` });
-  console.log(`${folder}/${name}.png`);
+  await page.evaluate(() => {
+    for (const moving of document.getAnimations())
+      if (moving.effect?.getComputedTiming().endTime !== Infinity) moving.finish();
+  });
+  return page.screenshot();
+}
+
+async function keep(name: string, picture: Buffer): Promise<void> {
+  await writeFile(`${folder}/${name}`, picture);
+  console.log(`${folder}/${name}: ${String(Math.ceil(picture.length / 1000))} kB`);
 }
