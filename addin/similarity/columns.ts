@@ -137,7 +137,7 @@ function usableTolerance(column: MeasureColumn, tolerances?: ToleranceTable): To
 
 function nothingRead(columns: readonly MeasureColumn[]): string {
   const headings = someOf(columns.map((column) => quote(column.heading)));
-  return `No figure of the chart has a reading of ${headings}, so that there is nothing to compare. Take them first, or choose another zone.`;
+  return `No figure of the chart has a reading of ${headings}, so that there is nothing to compare. Take them first, or choose another part of the body.`;
 }
 
 function nothingToCompare(chart: Chart, zone: ZoneChoice): string {
@@ -156,7 +156,7 @@ function nothingToCompare(chart: Chart, zone: ZoneChoice): string {
     feet: "readings of the feet",
   };
   const measures = found ? ` Its measures are ${found}.` : "";
-  return `The chart has no ${wanted[zone]}.${measures} Add a measure, or choose another zone.`;
+  return `The chart has no ${wanted[zone]}.${measures} Add a measure, or choose another part of the body.`;
 }
 
 /** The parts of a figure that can be compared. */

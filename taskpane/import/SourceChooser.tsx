@@ -66,8 +66,7 @@ export function SourceChooser(props: {
         />
         <span>
           Choose a file above, or drop it here.
-          <br />
-          CSV, TSV or .xlsx
+          <br />A workbook (.xlsx), or a list saved as CSV or TSV
         </span>
       </div>
       <Field label="Or paste rows, headings first">

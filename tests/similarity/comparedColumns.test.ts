@@ -79,7 +79,7 @@ describe("comparedColumns", () => {
     const heads = chartOf(["headGirth"], { Wren: [100] });
     expect(() => comparedColumns(heads)).toThrow(
       new InputError(
-        "The chart has no readings that decide the fit on torso, arms or legs. Its measures are “headGirth”. Add a measure, or choose another zone.",
+        "The chart has no readings that decide the fit on torso, arms or legs. Its measures are “headGirth”. Add a measure, or choose another part of the body.",
       ),
     );
   });
