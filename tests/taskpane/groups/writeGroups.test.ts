@@ -113,7 +113,9 @@ describe("groups written to a sheet", () => {
   test("that go by the body only are refused for another part", async () => {
     const { input, figures } = await grouped();
     const next = { name: "FIT.MEASURENEXT", more: [], part: "head" };
-    expect(() => planBodyFormula(sheet, next, input, figures)).toThrow(/Choose the body, or write words and numbers/);
+    expect(() => planBodyFormula(sheet, next, input, figures)).toThrow(
+      /Choose the body, or write words and numbers/,
+    );
   });
 
   test.each([
