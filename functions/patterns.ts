@@ -30,7 +30,8 @@ export function patterns(): Parameter<(chart: Chart, classes: Classes) => Patter
   );
 }
 
-const patternsOf = onceFor((cells: Cells, chart: Chart, classes: Classes) =>
+/** The patterns in a table, see {@link tableFrom}. */
+export const patternsOf = onceFor((cells: Cells, chart: Chart, classes: Classes) =>
   readPatternTable(cells, chart, { zeroIsEmpty: true, classes }),
 );
 

@@ -8,6 +8,8 @@ import { compareNames } from "./nameOrder.ts";
 /** A reading that is missing, and what it would settle. */
 export interface NextReading {
   readonly figure: string;
+  /** Where the figure stands in the chart, from 0. */
+  readonly place: number;
   readonly column: MeasureColumn;
   /** Number of open pairs that this reading alone would answer. */
   readonly settles: number;
@@ -67,8 +69,9 @@ export function nextReadings(chart: Chart, columns: readonly ComparedColumn[]): 
       (a, b) =>
         b.settles - a.settles || b.neededBy - a.neededBy || compareNames(chart, a.i, b.i) || a.c - b.c,
     )
-    .map(({ c, figure, ...counts }) => ({
+    .map(({ i, c, figure, ...counts }) => ({
       figure,
+      place: i,
       column: columns[c]!.column,
       settles: counts.settles,
       neededBy: counts.neededBy,
