@@ -1,6 +1,5 @@
 /**
- * Length of each measure as a share of height, for grown people, roughly: head, neck, hand, wrist, ankle and heel as
- * in ANSUR II (US Army, 2012), the rest from memory of drafting tables. They serve only to recognise factors of
+ * Length of each measure as a share of height, for grown people, roughly and from memory. They serve only to recognise factors of
  * 2.5 and more, so that dolls’ large heads and slim waists do not matter.
  */
 export const usualShareOfHeight: Readonly<Record<string, number>> = {
