@@ -80,7 +80,10 @@ async function functionsConfig(mode) {
       rules: [
         ...common(mode).module.rules,
         {
-          include: ["functions", "addin/measures/dictionary"].map((folder) => path.join(root, folder)),
+          include: [
+            ...["functions", "addin/measures/dictionary"],
+            ...["addin/chart/defaultEaseRules.ts", "addin/chart/garmentClass.ts"],
+          ].map((place) => path.join(root, place)),
           enforce: "pre",
           loader: "./functions/leaveOutHelp.mjs",
         },

@@ -4,11 +4,15 @@ import ts from "typescript";
 const helpOfFunctions = ["summary", "details", "examples", "failures", "source"];
 /** What of a measure’s entry in the dictionary is only ever shown. */
 const helpOfMeasures = ["definition", "onFigures"];
+/** Kinds of parameters whose second argument is what an omitted argument stands for. */
+const withStandsFor = ["optionalRange", "names", "optionalReading", "optionalUnit"];
+/** Which argument of a call is a note that no function gives: the reason of an ease rule, the note of a garment class. */
+const notes = { need: 3, may: 3, of: 4 };
 
 /**
  * A webpack loader for functions.js: descriptions without their help, which Excel reads from functions.json. In calls of
- * `defineFunction` the help of the function goes, and the text that is the first argument of each of its parameters; in other
- * lists the definitions of measures.
+ * `defineFunction` the help of the function goes, and that of each of its parameters; likewise in functions that make a parameter.
+ * Of the words to choose from their meanings go, in other lists the definitions of measures and the notes.
  *
  * @param {string} source of a module
  * @returns {string}
@@ -25,6 +29,10 @@ export default function leaveOutHelp(source) {
       if (isOfDescriptor(node) && helpOfFunctions.includes(name)) cut(node.initializer);
       if (isOfDescriptor(node) && name === "parameters") helpTexts(node.initializer).forEach(cut);
     }
+    if (makesParameter(node)) helpOfMade(node).forEach(cut);
+    if (isChoices(node)) node.arguments[1].properties.filter(hasText).forEach((each) => cut(each.initializer));
+    const note = ts.isCallExpression(node) && node.arguments[notes[node.expression.getText()]];
+    if (note && isText(note)) cut(note);
     ts.forEachChild(node, visit);
   };
   visit(file);
@@ -37,13 +45,47 @@ function isOfDescriptor({ parent: { parent } }) {
   return ts.isCallExpression(parent) && parent.expression.getText() === "defineFunction";
 }
 
-/** The first argument of each parameter, where that is a text. */
+/** Of each parameter that is a call the texts that are help. */
 function helpTexts(parameters) {
   return parameters.properties
     .map(({ initializer }) => initializer)
     .filter((value) => value && ts.isCallExpression(value))
-    .map((call) => call.arguments[0])
-    .filter((given) => given && isText(given));
+    .flatMap(helpOf);
+}
+
+function helpOf(call) {
+  const [help, standsFor] = call.arguments;
+  const given = withStandsFor.includes(call.expression.getText()) ? [help, standsFor] : [help];
+  return given.filter((each) => each && isText(each));
+}
+
+/** `function patterns(): Parameter<…>` */
+function makesParameter(node) {
+  return ts.isFunctionDeclaration(node) && (node.type?.getText().startsWith("Parameter<") ?? false);
+}
+
+/** The help in what such a function returns, and where nothing else is given. */
+function helpOfMade({ parameters, body }) {
+  const defaults = parameters.filter((each) => each.name.getText() === "help" && each.initializer);
+  const returned = body.statements.filter(ts.isReturnStatement).map(({ expression }) => expression);
+  return [
+    ...defaults.map(({ initializer }) => initializer).filter(isText),
+    ...returned.filter((value) => value && ts.isCallExpression(value)).flatMap(helpOf),
+  ];
+}
+
+/** `choices("NAME", { word: "What it means" })` */
+function isChoices(node) {
+  return (
+    ts.isCallExpression(node) &&
+    node.expression.getText() === "choices" &&
+    node.arguments.length === 2 &&
+    ts.isObjectLiteralExpression(node.arguments[1])
+  );
+}
+
+function hasText(property) {
+  return ts.isPropertyAssignment(property) && isText(property.initializer);
 }
 
 function isText(node) {
