@@ -1,5 +1,6 @@
 import { createRoot } from "react-dom/client";
-import { createExcelWorkbook, leastApi } from "../addin/workbook/excel/excelWorkbook.ts";
+import { createExcelWorkbook } from "../addin/workbook/excel/excelWorkbook.ts";
+import { leastApi } from "../addin/workbook/excel/requests.ts";
 import { createErrands } from "./shell/errands.ts";
 import { connectCommands } from "./excel/commands.ts";
 import { excelServices } from "./excel/excelServices.ts";

@@ -1,6 +1,6 @@
 import type { Cell } from "../chart/cell.ts";
 import { cellText } from "../chart/cell.ts";
-import { checkArea, sheetNamed } from "./checkEdits.ts";
+import { checkArea, sheetNamed } from "./existing.ts";
 import type { SheetContent, WorkbookContent } from "./content.ts";
 import type { Area, RangeData, TableInfo } from "./port.ts";
 

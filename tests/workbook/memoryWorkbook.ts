@@ -1,7 +1,8 @@
 import { cellText, type Cell } from "../../addin/chart/cell.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { areasMeet } from "../../addin/workbook/address.ts";
-import { checkArea, checkEdits, sheetNamed, tableNamed, widest } from "../../addin/workbook/checkEdits.ts";
+import { checkEdits, widest } from "../../addin/workbook/checkEdits.ts";
+import { checkArea, sheetNamed, tableNamed } from "../../addin/workbook/existing.ts";
 import type {
   CellContent,
   CellStyle,

@@ -19,7 +19,8 @@ import {
 } from "@univerjs/sheets-table";
 import type { Cell } from "../../chart/cell.ts";
 import { areasMeet } from "../../workbook/address.ts";
-import { tableNamed, widest } from "../../workbook/checkEdits.ts";
+import { widest } from "../../workbook/checkEdits.ts";
+import { tableNamed } from "../../workbook/existing.ts";
 import type { CellContent, SheetContent } from "../../workbook/content.ts";
 import type { Area, CellAddress, Edit, TableInfo } from "../../workbook/port.ts";
 import { shiftFormula } from "../../workbook/xlsx/shiftFormula.ts";

@@ -7,7 +7,7 @@ import type { ITableInfoWithUnitId } from "@univerjs/sheets-table";
 import { TableManager } from "@univerjs/sheets-table";
 import type { Cell } from "../../chart/cell.ts";
 import { cellText } from "../../chart/cell.ts";
-import { sheetNamed } from "../../workbook/checkEdits.ts";
+import { sheetNamed } from "../../workbook/existing.ts";
 import type { Area, RangeData, TableInfo } from "../../workbook/port.ts";
 import { formatOf, toCell } from "./values.ts";
 

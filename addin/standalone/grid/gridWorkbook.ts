@@ -8,7 +8,8 @@ import {
 import { isCellError } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
 import { columnLetters } from "../../workbook/address.ts";
-import { checkArea, checkEdits, tableNamed } from "../../workbook/checkEdits.ts";
+import { checkEdits } from "../../workbook/checkEdits.ts";
+import { checkArea, tableNamed } from "../../workbook/existing.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import type {
   Area,

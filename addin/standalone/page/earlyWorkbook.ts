@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { tableNamed } from "../../workbook/checkEdits.ts";
+import { tableNamed } from "../../workbook/existing.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import type { Workbook, WorkbookChange } from "../../workbook/port.ts";
 import type { StoredCells } from "../../workbook/readCells.ts";

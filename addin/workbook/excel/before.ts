@@ -1,5 +1,5 @@
 import { areasMeet } from "../address.ts";
-import { tableNamed } from "../checkEdits.ts";
+import { tableNamed } from "../existing.ts";
 import { sameName } from "../names.ts";
 import type { Area, CellAddress, Edit, TableInfo } from "../port.ts";
 import { cellKey, touched, type Touched, type TouchedArea } from "../touched.ts";

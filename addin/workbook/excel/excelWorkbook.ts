@@ -1,30 +1,13 @@
 import { InputError } from "../../measures/inputError.ts";
-import { checkArea, checkEdits, sheetNamed, tableNamed } from "../checkEdits.ts";
-import { formulasLast } from "../formulasLast.ts";
-import { phases } from "../phases.ts";
-import type { Area, Edit, RangeData, Workbook } from "../port.ts";
-import { saveBefore, lastLook, type Before } from "./before.ts";
-import { refuseProtected } from "./blocked.ts";
+import { checkArea, sheetNamed, tableNamed } from "../existing.ts";
+import type { Area, RangeData, Workbook } from "../port.ts";
+import type * as Actions from "./actions.ts";
 import { watchChanges } from "./changes.ts";
-import { editOperations, marksOf, settlingOperations } from "./editOperations.ts";
-import { inWords, isMendable } from "./excelError.ts";
+import { inWords } from "./excelError.ts";
 import { findCells } from "./findCells.ts";
-import { fingerprint } from "./fingerprint.ts";
-import { finishGrowths, keepSizes } from "./growth.ts";
-import { putMarks } from "./marks.ts";
-import { addPickLists } from "./pickLists.ts";
 import { rangeOf, readRange } from "./ranges.ts";
-import { inTurn, send, supports } from "./requests.ts";
-import { loadShape, loadSheets, loadTables } from "./shape.ts";
-import { restorePart, takeBack } from "./takeBack.ts";
-
-interface Action {
-  readonly label: string;
-  readonly edits: readonly Edit[];
-  readonly before: readonly Before[];
-  /** What it left; `undefined` where it was taken back in part, so that the rest may follow. */
-  readonly after: string | undefined;
-}
+import { requireExcel } from "./requests.ts";
+import { loadSheets, loadTables } from "./shape.ts";
 
 /** Actions that are kept for undo; each may hold some hundred thousand cells. */
 const actionsKept = 20;
@@ -37,7 +20,7 @@ const actionsKept = 20;
  */
 export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: number } = {}): Workbook {
   const changes = watchChanges(settleMs);
-  let actions: readonly Action[] = [];
+  let actions: readonly Actions.Action[] = [];
   let queue: Promise<unknown> = Promise.resolve();
 
   /** Actions wait for one another, so that none sees another half-done. */
@@ -65,6 +48,7 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
     select: (area) => run((context) => select(context, area)),
     apply: (label, edits) =>
       oneAtATime(async () => {
+        const { applyAction } = await loadActions();
         const action = await applyAction(label, edits);
         actions = [...actions, action].slice(-actionsKept);
       }),
@@ -73,6 +57,7 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
       oneAtATime(async () => {
         const last = actions.at(-1);
         if (!last) return undefined;
+        const { requireUntouched, undoAction } = await loadActions();
         await run((context) => requireUntouched(context, last));
         const earlier = actions.slice(0, -1);
         actions = [...earlier, { ...last, after: undefined }];
@@ -87,6 +72,18 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
   };
 }
 
+/** What writes comes when something is first written. */
+async function loadActions(): Promise<typeof Actions> {
+  requireExcel();
+  try {
+    return await import("./actions.ts");
+  } catch {
+    throw new InputError(
+      "The part of Measure Book that writes into the workbook could not be fetched. Look at the connection to the internet, then try again. Nothing was changed.",
+    );
+  }
+}
+
 async function run<T>(
   batch: (context: Excel.RequestContext) => Promise<T>,
   options: Excel.RunOptions = {},
@@ -97,17 +94,6 @@ async function run<T>(
   } catch (error) {
     throw inWords(error);
   }
-}
-
-/** What is used without asking: sorting as an event and comments came last of it. */
-export const leastApi = "1.10";
-
-/** @throws {InputError} when this Excel is older than the pane needs */
-function requireExcel(): void {
-  if (supports(leastApi)) return;
-  throw new InputError(
-    "This Excel is too old for the pane. It needs Excel for Microsoft 365, Excel 2021 or later, or Excel on the web.",
-  );
 }
 
 async function usedArea(context: Excel.RequestContext, name: string): Promise<Area | undefined> {
@@ -159,108 +145,6 @@ async function select(context: Excel.RequestContext, area: Area): Promise<void> 
   range.worksheet.activate();
   range.select();
   await context.sync();
-}
-
-/**
- * Apply edits as one step of Excel’s own undo list where Excel offers that. Where the step cannot be had, which also
- * happens to many formulas at once, what was done is taken back and done again as several steps.
- */
-async function applyAction(label: string, edits: readonly Edit[]): Promise<Action> {
-  requireExcel();
-  try {
-    if (!supports("1.20")) return await attempt(label, edits, {});
-    return await attempt(label, edits, { mergeUndoGroup: true }).catch((error: unknown) => {
-      if (isMendable(error)) throw error;
-      return attempt(label, edits, {});
-    });
-  } catch (error) {
-    throw inWords(error);
-  }
-}
-
-/** @throws what Excel or the edits have against it, once all is as before */
-async function attempt(label: string, edits: readonly Edit[], options: Excel.RunOptions): Promise<Action> {
-  const done: Before[] = [];
-  try {
-    return await Excel.run(options, (context) => applyEdits(context, label, edits, done));
-  } catch (error) {
-    await takeBackAll(done).catch(() => {
-      throw new InputError(
-        `${inWords(error).message} Part of the change could not be taken back: use Excel’s own Undo until the sheet looks as before.`,
-      );
-    });
-    throw error;
-  }
-}
-
-/** @param done gets what each phase is about to change, before it does */
-async function applyEdits(
-  context: Excel.RequestContext,
-  label: string,
-  edits: readonly Edit[],
-  done: Before[],
-): Promise<Action> {
-  const shape = await loadShape(context, edits);
-  checkEdits(shape, edits);
-  await refuseProtected(context, edits, shape);
-  const sheets = new Map(shape.tables.map(({ name, area }) => [name.toLowerCase(), area.sheet]));
-  const sheetOf = (table: string) => sheets.get(table.toLowerCase());
-  await inTurn(phases(formulasLast(edits, sheetOf), sheetOf), async (phase) => {
-    const tables = done.length === 0 ? shape.tables : await loadTables(context);
-    const { before, found, marks } = await saveBefore(context, phase, tables);
-    const look = lastLook(before);
-    done.push(before);
-    await send(context, [look.operation, ...phase.flatMap((edit) => editOperations(edit, found))]);
-    const meanwhile = look.changed();
-    if (meanwhile) {
-      done.splice(-1, 1, meanwhile);
-      throw new InputError("Somebody else changed the same cells just now. Look at them, then try again.");
-    }
-    await finishGrowths(context, before.growths);
-    await send(
-      context,
-      phase.flatMap((edit) => settlingOperations(edit, found)),
-    );
-    await keepSizes(context, before.neighbours, before.asides.flatMap(restorePart));
-    const wanted = marksOf(phase);
-    if (wanted.length > 0) await putMarks(context, wanted, await loadTables(context), marks);
-  });
-  await addPickLists(context, edits);
-  return { label, edits, before: [...done], after: await fingerprint(context, edits, done) };
-}
-
-/**
- * Bring back all that was done, last first. Never as one step of Excel’s own undo list: removing a sheet cannot be undone,
- * and in such a step it fails. What breaks off once is tried again: it does not matter how far it got.
- */
-async function takeBackAll(done: readonly Before[]): Promise<void> {
-  if (done.length === 0) return;
-  const work = () =>
-    Excel.run({ delayForCellEdit: true }, (context) =>
-      inTurn([...done].reverse(), (before) => takeBack(context, before)),
-    );
-  await work().catch(work);
-}
-
-async function requireUntouched(context: Excel.RequestContext, action: Action): Promise<void> {
-  if (action.after === undefined) return;
-  const known = { sheets: await loadSheets(context), tables: await loadTables(context) };
-  await refuseProtected(context, action.edits, known);
-  if ((await fingerprint(context, action.edits, action.before)) !== action.after) {
-    throw new InputError(
-      `“${action.label}” cannot be undone here, because cells that it wrote were changed since. Nothing was touched.`,
-    );
-  }
-}
-
-async function undoAction(action: Action): Promise<void> {
-  try {
-    await takeBackAll(action.before);
-  } catch (error) {
-    throw new InputError(
-      `“${action.label}” is taken back in part only. ${inWords(error).message} Undo goes on from there.`,
-    );
-  }
 }
 
 /** Preferences are kept as JSON text in the workbook’s settings, under names of our own. */

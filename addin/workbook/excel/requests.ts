@@ -1,3 +1,5 @@
+import { InputError } from "../../measures/inputError.ts";
+
 /** Something to queue in a request, with about how many bytes it adds to it. */
 export interface Operation {
   readonly bytes: number;
@@ -58,4 +60,15 @@ export function inTurn<T, R>(items: readonly T[], work: (item: T) => Promise<R>)
 
 export function supports(version: string): boolean {
   return Office.context.requirements.isSetSupported("ExcelApi", version);
+}
+
+/** What is used without asking: sorting as an event and comments came last of it. */
+export const leastApi = "1.10";
+
+/** @throws {InputError} when this Excel is older than the pane needs */
+export function requireExcel(): void {
+  if (supports(leastApi)) return;
+  throw new InputError(
+    "This Excel is too old for the pane. It needs Excel for Microsoft 365, Excel 2021 or later, or Excel on the web.",
+  );
 }

@@ -1,6 +1,7 @@
 import type { Cell } from "../../chart/cell.ts";
 import { cellText } from "../../chart/cell.ts";
-import { sheetNamed, type WorkbookShape } from "../checkEdits.ts";
+import type { WorkbookShape } from "../checkEdits.ts";
+import { sheetNamed } from "../existing.ts";
 import { sameName } from "../names.ts";
 import type { Area, Edit, TableInfo } from "../port.ts";
 import { cellsOf, rangeOf } from "./ranges.ts";

@@ -1,4 +1,4 @@
-import { sheetNamed } from "../checkEdits.ts";
+import { sheetNamed } from "../existing.ts";
 import { sameName } from "../names.ts";
 import type { TableInfo } from "../port.ts";
 import type { Before, SavedPart } from "./before.ts";
