@@ -8,7 +8,7 @@ import { Disclosure } from "../ui/Disclosure.tsx";
 import { failureText } from "../shell/notice.ts";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
-import { StartSwitch } from "../shell/StartWithWorkbook.tsx";
+import { StartSwitch } from "./StartSwitch.tsx";
 import { count } from "../ui/words.ts";
 
 const useStyles = makeStyles({

@@ -12,7 +12,7 @@ import { SectionNav } from "./SectionNav.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionKeys, sectionTitles } from "./sections.ts";
 import { SessionProvider, useNewSession, useSectionSession } from "./session.ts";
-import { AskToStart } from "./StartWithWorkbook.tsx";
+import { AskToStart } from "./AskToStart.tsx";
 import { paneTheme } from "../ui/theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
 import { useAppearance } from "./useAppearance.ts";

@@ -1,9 +1,9 @@
-import { Button, Field, Switch, makeStyles, tokens } from "@fluentui/react-components";
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useState } from "react";
-import { failureText } from "./notice.ts";
 import { useSession } from "./session.ts";
 import { meaning } from "../ui/theme.ts";
+import { useStartup } from "./useStartup.ts";
 
 const useStyles = makeStyles({
   box: {
@@ -23,48 +23,6 @@ const useStyles = makeStyles({
 
 /** Kept with the workbook once the question has been answered, whatever the answer. */
 const askedKey = "startAsked";
-
-interface Startup {
-  readonly isOn: boolean | undefined;
-  set(on: boolean): Promise<void>;
-}
-
-/** Whether Measure Book starts with this workbook, and a way to change it. Failures are said, never thrown. */
-function useStartup(): Startup | undefined {
-  const { services, say } = useSession();
-  const { startup } = services;
-  const [isOn, setOn] = useState<boolean>();
-  useEffect(() => {
-    if (!startup) return undefined;
-    let current = true;
-    // As Excel has it, not as it was asked to be.
-    const read = (): void => {
-      startup.isOn().then(
-        (on) => {
-          if (current) setOn(on);
-        },
-        () => undefined,
-      );
-    };
-    read();
-    const leave = startup.subscribe(read);
-    return () => {
-      current = false;
-      leave();
-    };
-  }, [startup]);
-  if (!startup) return undefined;
-  return {
-    isOn,
-    set: async (on) => {
-      try {
-        await startup.set(on);
-      } catch (error) {
-        say({ kind: "failed", text: failureText(error) });
-      }
-    },
-  };
-}
 
 /** Asked once in a workbook, where functions are known to wait for the pane otherwise. */
 export function AskToStart(): ReactNode {
@@ -109,20 +67,5 @@ export function AskToStart(): ReactNode {
         </Button>
       </div>
     </div>
-  );
-}
-
-/** The switch that stays, where the program around the pane has one. */
-export function StartSwitch(): ReactNode {
-  const startup = useStartup();
-  if (startup?.isOn === undefined) return null;
-  return (
-    <Field hint="Its functions then answer as soon as the workbook is opened, without this pane. Kept with this workbook; it works from the next time that you open it.">
-      <Switch
-        label="Start Measure Book with this workbook"
-        checked={startup.isOn}
-        onChange={(_, { checked }) => void startup.set(checked)}
-      />
-    </Field>
   );
 }
