@@ -132,6 +132,17 @@ function soonNeeded({ namedChunkGroups, entrypoints }) {
   return [...new Set(files)].filter((file) => file.endsWith(".js") && !loaded.includes(file));
 }
 
+/** What the grid brings along and a sheet has no use for, see `addin/standalone/grid/leftOut`. */
+const leftOut = path.join(root, "addin/standalone/grid/leftOut");
+const insteadOf = {
+  "franc-min$": path.join(leftOut, "documents.ts"),
+  "opentype.js$": path.join(leftOut, "documents.ts"),
+  "cjk-regex$": path.join(leftOut, "cjkRegex.ts"),
+};
+const withoutHyphens = new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z\d-]+-[\w-]{8}\.js$/, (asked) => {
+  if (/engine-render.lib.es$/.test(asked.context)) asked.request = path.join(leftOut, "documents.ts");
+});
+
 /** The pane inside Excel, and the page without Excel. */
 function pagesConfig(mode, port) {
   const isProduction = mode === "production";
@@ -141,6 +152,7 @@ function pagesConfig(mode, port) {
   return {
     ...common(mode),
     name: "pages",
+    resolve: { ...common(mode).resolve, alias: insteadOf },
     entry: {
       taskpane: "./taskpane/taskpane.tsx",
       save: "./taskpane/saving/savePage.ts",
@@ -163,7 +175,9 @@ function pagesConfig(mode, port) {
       rules: [
         ...common(mode).module.rules,
         {
-          include: path.join(root, "addin/standalone/page/calculatedDemo.ts"),
+          include: ["page/calculatedDemo.ts", "grid/leftOut/cjkLetters.ts"].map((file) =>
+            path.join(root, "addin/standalone", file),
+          ),
           enforce: "pre",
           loader: "./addin/standalone/runAtBuild.mjs",
         },
@@ -199,6 +213,7 @@ function pagesConfig(mode, port) {
             }),
           ]
         : []),
+      withoutHyphens,
       // The solver asks for these under Node.js only.
       new webpack.IgnorePlugin({ resourceRegExp: /^node:/ }),
     ],

@@ -131,6 +131,11 @@ export interface Workbook {
   errorAt?(at: CellAddress): string | undefined;
   /** False where formulas wait until the user asks for their results; a host without that choice leaves it out. */
   calculatesByItself?(): Promise<boolean>;
+  /**
+   * Resolves once the workbook is shown and calculated: work that nobody waits for leaves the processor to that. A host that gives
+   * only such a workbook leaves it out.
+   */
+  whenReady?(): Promise<void>;
   /** Called, debounced, after changes that this port did not make. Returns the unsubscriber. */
   subscribe(listener: (change: WorkbookChange) => void): () => void;
   /** Small preferences kept with the workbook. Values are JSON. */

@@ -1,44 +1,23 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { lazy, Suspense, useEffect, useMemo, useState } from "react";
-import type { Match } from "../../addin/fit/match.ts";
-import type { GroupedFigure } from "../../addin/similarity/groups.ts";
-import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
-import { columnsOfPart } from "../../addin/similarity/columns.ts";
-import type { TableInfo } from "../../addin/workbook/port.ts";
-import { useCheck } from "../check/useCheck.ts";
-import { useFit } from "../fit/useFit.ts";
-import { useMatch } from "../fit/useMatch.ts";
-import type { Fit } from "../fit/readFit.ts";
-import type { GroupsInput } from "../groups/readGroups.ts";
+import { lazy, Suspense, useEffect, useState } from "react";
+import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import { readGroups } from "../groups/readGroups.ts";
-import type { Since } from "../publish/history.ts";
-import { historyKey } from "../publish/sinceWords.ts";
-import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
-import { card } from "../ui/boxes.ts";
-import { OpenList } from "../ui/OpenList.tsx";
-import { SignedWords } from "../ui/SignedWords.tsx";
-import type { Fact, Known, Step } from "./facts.ts";
-import { bodiesOf, factsOf, nextStep, wearOf } from "./facts.ts";
+import type { Step } from "./facts.ts";
 import { FindFigure } from "./FindFigure.tsx";
+import type { Worked } from "./WhatItSays.tsx";
 
-const useStyles = makeStyles({
-  text: { margin: 0 },
-  card,
-  next: { margin: 0, fontWeight: 600 },
-});
+const useStyles = makeStyles({ text: { margin: 0 } });
 
 /** Every table as it is found; kept, since another object would be read anew. */
 const usual = {};
 
-// Comes only where something was published: what is published has to be worked out for it.
-const ChangedSince = lazy(async () => ({
-  default: (await import("../publish/ChangedSince.tsx")).ChangedSince,
-}));
+// What is checked, grouped and matched for it comes after the figures can be looked for.
+const WhatItSays = lazy(async () => ({ default: (await import("./WhatItSays.tsx")).WhatItSays }));
 
-/** What a workbook with a chart says, the next step first. */
+/** A workbook with a chart: what it says, the next step first, and its figures to be looked for. */
 export function ChartFacts(props: {
   readonly table: TableInfo;
   readonly others: readonly TableInfo[];
@@ -47,43 +26,12 @@ export function ChartFacts(props: {
 }): ReactNode {
   const styles = useStyles();
   const { table, others, isDemo, onStep } = props;
-  const { workbook, goTo, say } = useSession();
-  const { check } = useCheck(undefined);
+  const { workbook } = useSession();
   const groups = useRead(readGroups, usual);
-  const fit = useFit(usual);
-  const { match } = useMatch(fit?.fitting);
-  const grouped = useMemo(() => groups && groupedOf(groups), [groups]);
+  const isReady = useIsReady(workbook);
+  const [worked, setWorked] = useState<Worked>();
+  const looking = <p className={styles.text}>Looking at the chart …</p>;
   const chart = groups?.figures?.chart;
-  const isPublished = useIsPublished();
-  const [since, setSince] = useState<Since>();
-
-  const known = useMemo(
-    (): Known | undefined =>
-      chart && {
-        figures: chart.figures.length,
-        measures: chart.measures.length,
-        toLookAt: check && (check.failure ?? check.checked?.flags.length ?? 0),
-        bodies: typeof grouped === "object" ? bodiesOf(grouped) : grouped,
-        ...{ wear: wearIn(fit, match), since },
-      },
-    [chart, check, grouped, fit, match, since],
-  );
-  const step = useMemo(() => known && nextStep(known), [known]);
-  useEffect(() => {
-    onStep(step);
-  }, [step, onStep]);
-
-  const open = ({ to }: Fact): void => {
-    if (to) {
-      goTo(to);
-      return;
-    }
-    const { sheet, row, column } = table.area;
-    workbook.select({ sheet, row, column, rows: 1, columns: 1 }).catch((error: unknown) => {
-      say({ kind: "failed", text: failureText(error) });
-    });
-  };
-
   return (
     <>
       {isDemo && (
@@ -99,81 +47,29 @@ export function ChartFacts(props: {
           here is of {table.name}; Check, Groups, Fit and Grade let you choose.
         </p>
       )}
-      {step && (
-        <section className={styles.card} aria-label="Next">
-          <p className={styles.next}>Next</p>
-          <p className={styles.text}>{step.why}</p>
-        </section>
-      )}
-      {isPublished && (
-        <Suspense fallback={null}>
-          <ChangedSince onFound={setSince} />
+      {groups && isReady ? (
+        <Suspense fallback={looking}>
+          <WhatItSays groups={groups} table={table} onStep={onStep} onWorked={setWorked} />
         </Suspense>
+      ) : (
+        looking
       )}
-      {groups?.failure !== undefined && <p className={styles.text}>{groups.failure}</p>}
-      {known && (
-        <OpenList
-          label="What this workbook says"
-          items={factsOf(known, table.area.sheet)}
-          keyOf={({ to }) => to ?? "chart"}
-          rowOf={({ name, sign, tone, says, words }) => ({
-            name,
-            says: says !== "" && (
-              <SignedWords sign={sign} tone={tone}>
-                {says}
-              </SignedWords>
-            ),
-            words: words === "" ? undefined : words,
-          })}
-          onOpen={open}
-        />
-      )}
-      {chart && (
-        <FindFigure
-          chart={chart}
-          table={table}
-          flags={check?.checked?.flags}
-          grouped={typeof grouped === "object" ? grouped : undefined}
-          fitting={fit?.fitting}
-        />
-      )}
+      {chart && <FindFigure chart={chart} table={table} {...(worked?.chart === chart && worked)} />}
     </>
   );
 }
 
-/** Whether the workbook remembers a publication; a preference that cannot be read is none. */
-function useIsPublished(): boolean {
-  const { workbook, book, isShown } = useSession();
-  const [isPublished, setPublished] = useState(false);
+/** False while the workbook is still being opened: what is worked out meanwhile would keep the sheet waiting. */
+function useIsReady(workbook: Workbook): boolean {
+  const [ready, setReady] = useState<Workbook>();
   useEffect(() => {
-    if (!isShown) return undefined;
     let current = true;
-    workbook.preference(historyKey).then(
-      (kept) => {
-        if (current) setPublished(kept !== undefined);
-      },
-      () => undefined,
-    );
+    void workbook.whenReady?.().then(() => {
+      if (current) setReady(workbook);
+    });
     return () => {
       current = false;
     };
-  }, [workbook, book, isShown]);
-  return isPublished;
-}
-
-function groupedOf({ figures, failure }: GroupsInput): readonly GroupedFigure[] | string | undefined {
-  if (!figures) return failure;
-  const { chart, tolerances, garments } = figures;
-  try {
-    return sharedBodyGroups(chart, columnsOfPart(chart, "body", { tolerances, garments }));
-  } catch (error) {
-    return failureText(error);
-  }
-}
-
-function wearIn(fit: Fit | undefined, match: Match | undefined): Known["wear"] {
-  if (!fit) return undefined;
-  if (fit.failure !== undefined) return { why: fit.failure };
-  if (!fit.used.patterns || (fit.fitting?.patterns.length === 0 && fit.problems.length === 0)) return "none";
-  return match && wearOf(match, fit.problems.length);
+  }, [workbook]);
+  return !workbook.whenReady || ready === workbook;
 }

@@ -3,9 +3,6 @@ import type { ReactNode } from "react";
 import { useId, useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { figureKey } from "../../addin/chart/find.ts";
-import type { Flag } from "../../addin/checking/checkChart.ts";
-import type { Fitting } from "../../addin/fit/match.ts";
-import type { GroupedFigure } from "../../addin/similarity/groups.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import { countVerdicts, wardrobeOf } from "../fit/ranking.ts";
 import { VerdictWords } from "../fit/VerdictWords.tsx";
@@ -13,6 +10,7 @@ import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { card } from "../ui/boxes.ts";
 import { count } from "../ui/words.ts";
+import type { Worked } from "./WhatItSays.tsx";
 
 const useStyles = makeStyles({
   card,
@@ -29,12 +27,9 @@ const useStyles = makeStyles({
   button: { alignSelf: "flex-start", marginTop: "4px" },
 });
 
-interface FindFigureProps {
+interface FindFigureProps extends Partial<Omit<Worked, "chart">> {
   readonly chart: Chart;
   readonly table: TableInfo;
-  readonly flags: readonly Flag[] | undefined;
-  readonly grouped: readonly GroupedFigure[] | undefined;
-  readonly fitting: Fitting | undefined;
 }
 
 /** A figure by its name: how well it is measured, who shares its body, what it can wear, and where it stands. */

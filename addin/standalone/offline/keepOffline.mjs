@@ -1,9 +1,6 @@
 import { createHash } from "node:crypto";
 import webpack from "webpack";
 
-/** The patterns for dividing words of each language, megabytes that a sheet never asks for. */
-const unused = /@univerjs\/engine-render\/lib\/es\/(?!index)/;
-
 /**
  * A webpack plugin: tells the script that keeps the page (`serviceWorker.ts`) which files to keep, all that the page
  * can come to load and what it names itself.
@@ -40,16 +37,11 @@ export class KeepOffline {
 function filesOf(compilation, entry) {
   const chunks = new Set();
   const add = (chunk) => {
-    if (chunks.has(chunk) || isUnused(compilation, chunk)) return;
+    if (chunks.has(chunk)) return;
     chunks.add(chunk);
     for (const other of chunk.getAllReferencedChunks()) add(other);
     for (const worker of chunk.getAllReferencedAsyncEntrypoints()) worker.chunks.forEach(add);
   };
   compilation.entrypoints.get(entry).chunks.forEach(add);
   return [...new Set([...chunks].flatMap((chunk) => [...chunk.files, ...chunk.auxiliaryFiles]))].sort();
-}
-
-function isUnused({ chunkGraph }, chunk) {
-  const modules = [...chunkGraph.getChunkModulesIterable(chunk)];
-  return modules.length > 0 && modules.every(({ resource }) => resource && unused.test(resource));
 }

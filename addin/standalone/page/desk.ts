@@ -224,6 +224,7 @@ export function createDesk(place: HTMLElement, paneShown: () => Promise<void>): 
       next.calculated,
       new Promise((resolve) => setTimeout(resolve, longestCalculationMs)),
     ]);
+    early.ready();
   };
 
   /** Keep what the grid shows as that book from now on. Without a save of it, it is kept at once. */

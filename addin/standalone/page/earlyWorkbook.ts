@@ -11,6 +11,8 @@ export interface EarlyWorkbook {
   readonly workbook: Workbook;
   /** From here on the port is that of the sheet. */
   opened(sheet: Workbook): void;
+  /** The sheet is calculated. */
+  ready(): void;
 }
 
 /**
@@ -25,6 +27,10 @@ export function earlyWorkbook(source: WorkbookContent | IWorkbookData): EarlyWor
   let arrived: (workbook: Workbook) => void = () => undefined;
   const waiting = new Promise<Workbook>((resolve) => {
     arrived = resolve;
+  });
+  let ready: () => void = () => undefined;
+  const whenReady = new Promise<void>((resolve) => {
+    ready = resolve;
   });
 
   const read = <T>(later: (from: Workbook) => Promise<T>, now: (from: StoredCells) => T): Promise<T> =>
@@ -57,6 +63,7 @@ export function earlyWorkbook(source: WorkbookContent | IWorkbookData): EarlyWor
       apply: (label, edits) => wait((from) => from.apply(label, edits)),
       lastAction: () => sheet?.lastAction(),
       undo: () => wait((from) => from.undo()),
+      whenReady: () => whenReady,
       errorAt: (at) => sheet?.errorAt?.(at),
       subscribe: (listener) => {
         listeners.add(listener);
@@ -75,6 +82,9 @@ export function earlyWorkbook(source: WorkbookContent | IWorkbookData): EarlyWor
         for (const listener of listeners) listener(change);
       });
       arrived(opened);
+    },
+    ready: () => {
+      ready();
     },
   };
 }
