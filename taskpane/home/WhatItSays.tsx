@@ -39,7 +39,7 @@ const ChangedSince = lazy(async () => ({
 
 /** What is known of all figures, for the one that is looked for; each as soon as it is. */
 export interface Worked {
-  readonly chart: Chart | undefined;
+  readonly chart: Chart;
   readonly flags: readonly Flag[] | undefined;
   readonly grouped: readonly GroupedFigure[] | undefined;
   readonly fitting: Fitting | undefined;
@@ -82,7 +82,7 @@ export function WhatItSays(props: {
   const flags = check?.checked?.flags;
   const fitting = fit?.fitting;
   useEffect(() => {
-    onWorked({ chart, flags, grouped: typeof grouped === "object" ? grouped : undefined, fitting });
+    if (chart) onWorked({ chart, flags, grouped: typeof grouped === "object" ? grouped : undefined, fitting });
   }, [chart, flags, grouped, fitting, onWorked]);
 
   const open = ({ to }: Fact): void => {

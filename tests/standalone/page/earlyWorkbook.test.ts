@@ -88,6 +88,22 @@ describe("a workbook before the sheet is there", () => {
   });
 });
 
+describe("what can wait for the sheet", () => {
+  it("is told when it is calculated, not when it is there", async () => {
+    const { workbook, opened, ready } = earlyWorkbook(small);
+    let isReady = false;
+    const told = workbook.whenReady?.().then(() => (isReady = true));
+    const grid = openHeadless(small, descriptors);
+    opened(grid.workbook);
+    await grid.opened;
+    expect(isReady).toBe(false);
+    ready();
+    await told;
+    expect(isReady).toBe(true);
+    grid.close();
+  });
+});
+
 describe("a value that was stored", () => {
   it("is shown until all is calculated, and stands no longer where it is wrong", async () => {
     const stale: WorkbookContent = {
