@@ -1,7 +1,5 @@
 import { z } from "zod";
-import { openingPlaces, wornOnParts } from "./garmentClass.ts";
-import { endPlaces, sleeveKinds } from "./garmentParts.ts";
-import { closures } from "./pattern.ts";
+import { openingPlaces, wornOnParts, endPlaces, sleeveKinds, closures } from "./garmentTerms.ts";
 
 /**
  * The tables Patterns, Ease rules and Garment classes as schemas. Everything inside takes its types from here; the readers

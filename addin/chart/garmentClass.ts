@@ -4,25 +4,7 @@ import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
 import { cutShort, quote, someOf } from "../measures/quote.ts";
 import type { garmentClassSchema } from "./fitSchemas.ts";
-
-/** Parts of the figure that a class of garment is worn on; it decides how the garment is put on and what it covers. */
-export const wornOnParts = [
-  "upper body",
-  "whole body",
-  "hips",
-  "hips and legs",
-  "body and legs",
-  "arm",
-  "leg",
-  "foot",
-  "hand",
-  "head",
-] as const;
-export type WornOn = (typeof wornOnParts)[number];
-
-export const openingPlaces = ["neck", "cuff", "hem", "waist"] as const;
-/** Openings of a garment that something has to pass. */
-export type OpeningPlace = (typeof openingPlaces)[number];
+import type { WornOn, OpeningPlace } from "./garmentTerms.ts";
 
 /** A class of garments that are put on alike and judged by the same ease rules. */
 export type GarmentClass = Readonly<z.infer<typeof garmentClassSchema>>;

@@ -1,21 +1,5 @@
-import type { WornOn } from "./garmentClass.ts";
-
-/** How far a sleeve reaches down the arm. */
-export const sleeveKinds = ["none", "short", "elbow", "long"] as const;
-export type SleeveKind = (typeof sleeveKinds)[number];
-
-/** Where a garment ends: at its lower edge; a stocking or sock at its upper one. From above down. */
-export const endPlaces = [
-  "under the bust",
-  "waist",
-  "hip",
-  "thigh",
-  "knee",
-  "calf",
-  "ankle",
-  "floor",
-] as const;
-export type EndPlace = (typeof endPlaces)[number];
+import type { WornOn, SleeveKind, EndPlace } from "./garmentTerms.ts";
+import { sleeveKinds, endPlaces } from "./garmentTerms.ts";
 
 /** What a garment has beside its body; `endsAt` is undefined where it is not known. */
 export interface GarmentParts {

@@ -1,10 +1,6 @@
 import type { z } from "zod";
 import type { patternSchema } from "./fitSchemas.ts";
 
-export const closures = ["none", "neck", "side", "waist", "full length"] as const;
-/** Where a garment opens: from the neck down, at the side, from the waist down, or down its whole length. */
-export type Closure = (typeof closures)[number];
-
 /** One pattern: what the garment is, how it opens, and what it measures finished. */
 export type Pattern = Readonly<Omit<z.infer<typeof patternSchema>, "finished">> & {
   readonly finished: ReadonlyMap<string, number>;

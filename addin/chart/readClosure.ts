@@ -2,10 +2,9 @@ import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
 import { didYouMean } from "../measures/nearNames.ts";
 import { quote } from "../measures/quote.ts";
-import type { WornOn } from "./garmentClass.ts";
-import type { Closure } from "./pattern.ts";
 import type { TableColumn, TableRow } from "./tableRows.ts";
 import { lengthAt, placeIn, textAt } from "./tableRows.ts";
+import type { WornOn, Closure } from "./garmentTerms.ts";
 
 /** What people write, and where the garment then opens; “top” is the neck of what hangs from it, else the waist. */
 const closureWords: Readonly<Record<string, Closure | "top">> = {

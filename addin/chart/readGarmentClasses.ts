@@ -4,8 +4,8 @@ import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
 import { quote } from "../measures/quote.ts";
 import type { Cells } from "./cell.ts";
-import type { GarmentClass, OpeningPlace } from "./garmentClass.ts";
-import { defaultGarmentClasses, openingPlaces, wornOnParts } from "./garmentClass.ts";
+import type { GarmentClass } from "./garmentClass.ts";
+import { defaultGarmentClasses } from "./garmentClass.ts";
 import { endAt, endHeadings, sleeveAt, sleeveHeadings } from "./readParts.ts";
 import type { TableColumn, TableOptions, TableRow } from "./tableRows.ts";
 import {
@@ -18,6 +18,8 @@ import {
   tableRows,
   textAt,
 } from "./tableRows.ts";
+import { openingPlaces, wornOnParts } from "./garmentTerms.ts";
+import type { OpeningPlace } from "./garmentTerms.ts";
 
 const table = "garment classes";
 

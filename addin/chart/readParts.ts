@@ -2,10 +2,10 @@ import { headingKey } from "../measures/headingKey.ts";
 import { InputError } from "../measures/inputError.ts";
 import { didYouMean } from "../measures/nearNames.ts";
 import { quote } from "../measures/quote.ts";
-import type { EndPlace, SleeveKind } from "./garmentParts.ts";
-import { endPlaces, sleeveKinds } from "./garmentParts.ts";
 import type { TableColumn, TableRow } from "./tableRows.ts";
 import { placeIn, textAt } from "./tableRows.ts";
+import { endPlaces, sleeveKinds } from "./garmentTerms.ts";
+import type { EndPlace, SleeveKind } from "./garmentTerms.ts";
 
 /** “Sleeve” alone is the length of an arm. */
 export const sleeveHeadings: readonly string[] = ["Sleeves", "sleeve kind", "kind of sleeve"];

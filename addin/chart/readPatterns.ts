@@ -7,7 +7,6 @@ import type { Chart } from "./chart.ts";
 import { figureIndex, figureKey } from "./find.ts";
 import type { GarmentClass } from "./garmentClass.ts";
 import { defaultGarmentClasses, garmentClassNamed } from "./garmentClass.ts";
-import type { SleeveKind } from "./garmentParts.ts";
 import type { Pattern, PatternProblem, PatternTable } from "./pattern.ts";
 import { readClosure } from "./readClosure.ts";
 import { endAt, endHeadings, sleeveAt, sleeveHeadings } from "./readParts.ts";
@@ -25,6 +24,7 @@ import {
   withoutZeros,
 } from "./tableRows.ts";
 import { underLayers } from "./underLayers.ts";
+import type { SleeveKind } from "./garmentTerms.ts";
 
 const table = "patterns";
 

@@ -1,4 +1,4 @@
-import type { EndPlace, SleeveKind } from "../chart/garmentParts.ts";
+import type { EndPlace, SleeveKind } from "../chart/garmentTerms.ts";
 
 /** One pattern of an invented maker. Lengths in mm; openings are shut and not stretched. */
 export interface DemoPattern {

@@ -1,8 +1,8 @@
-import type { OpeningPlace } from "../chart/garmentClass.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import type { Alteration } from "./alteration.ts";
 import type { RouteName } from "./compilePattern.ts";
 import type { Verdict } from "./verdict.ts";
+import type { OpeningPlace } from "../chart/garmentTerms.ts";
 
 /** One thing that was checked for a pattern on a figure, as data for a drawing and in words. Lengths in mm, NaN unknown. */
 export interface Check {

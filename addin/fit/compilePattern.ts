@@ -1,11 +1,9 @@
 import type { EaseRule } from "../chart/easeRule.ts";
-import type { OpeningPlace, WornOn } from "../chart/garmentClass.ts";
 import { isContained } from "../chart/garmentClass.ts";
-import type { EndPlace, GarmentParts } from "../chart/garmentParts.ts";
+import type { GarmentParts } from "../chart/garmentParts.ts";
 import { hasMeasure } from "../chart/garmentParts.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { measureById } from "../measures/dictionary.ts";
-import type { MeasureKind } from "../measures/measure.ts";
 import { comfortableShare } from "./clearance.ts";
 import type { FigureView } from "./figureView.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
@@ -14,10 +12,11 @@ import { givesOf } from "./obstacles.ts";
 import { ownRoom } from "./girthOverLayers.ts";
 import type { Layer } from "./layers.ts";
 import { layersAt } from "./layers.ts";
-import type { BodyLine, LineEnds } from "./lengths.ts";
 import { lengthsOf, lineMeasures } from "./lengths.ts";
 import { unruledOf } from "./unruled.ts";
 import type { ObstacleName } from "./obstacles.ts";
+import type { OpeningPlace, WornOn, EndPlace } from "../chart/garmentTerms.ts";
+import type { EaseCheck } from "./patternChecks.ts";
 
 export type RouteName =
   | "over the head"
@@ -26,25 +25,6 @@ export type RouteName =
   | "over the hand"
   | "over the foot"
   | "onto the head";
-
-/** A finished measure against its ease rule, for every figure of the chart. */
-export interface EaseCheck {
-  readonly rule: EaseRule;
-  readonly kind: MeasureKind;
-  /** mm of the garment; NaN where not known */
-  readonly garmentMm: number;
-  readonly bodies: Float64Array;
-  readonly layers: readonly Layer[];
-  /** mm of room inside that the garment’s own cloth takes: of girths alone */
-  readonly ownMm: number;
-  /** What has to be inside as a whole because it is hard, in mm; undefined for soft, tapering parts and for lengths that may end anywhere. */
-  readonly contained: Float64Array | undefined;
-  /** The name of the place where it is not that of the measure. */
-  readonly place?: string;
-  /** The line of the body along which a length runs, and where that is on every figure; left out where it is the body’s measure itself. */
-  readonly line?: BodyLine;
-  readonly ends?: LineEnds;
-}
 
 /** An opening against what it has to pass, for every figure of the chart. */
 export interface OpeningCheck {

@@ -4,7 +4,7 @@ import type { LengthUnit } from "../measures/units.ts";
 import type { Alteration } from "./alteration.ts";
 import { girthAlteration, lengthAlteration, lengthVerbs, widthVerbs } from "./alteration.ts";
 import type { Check } from "./check.ts";
-import type { CompiledPattern, EaseCheck } from "./compilePattern.ts";
+import type { CompiledPattern } from "./compilePattern.ts";
 import { bandWidth } from "./judge.ts";
 import { counts, isAround, judgeEase } from "./judgePair.ts";
 import { girthOverGarments } from "./layers.ts";
@@ -13,6 +13,7 @@ import type { ReadingError } from "./readingError.ts";
 import { readingErrorMm } from "./readingError.ts";
 import type { Verdict } from "./verdict.ts";
 import { verdictOf } from "./verdict.ts";
+import type { EaseCheck } from "./patternChecks.ts";
 
 /** A finished measure on one figure, in words and numbers. */
 export function explainEase(

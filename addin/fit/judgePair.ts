@@ -1,5 +1,5 @@
 import { easeMm } from "../chart/easeRule.ts";
-import type { CompiledPattern, EaseCheck, OpeningCheck, Route } from "./compilePattern.ts";
+import type { CompiledPattern, OpeningCheck, Route } from "./compilePattern.ts";
 import { girthOverLayers } from "./girthOverLayers.ts";
 import type { MeasureKind } from "../measures/measure.ts";
 import { judgeClearance, judgeContained, judgeGirth, judgeLength } from "./judge.ts";
@@ -7,6 +7,7 @@ import { girthOverGarments } from "./layers.ts";
 import type { ReadingError } from "./readingError.ts";
 import { readingErrorMm } from "./readingError.ts";
 import { rank } from "./verdict.ts";
+import type { EaseCheck } from "./patternChecks.ts";
 
 /**
  * The verdict of a pattern on a figure, as a rank: the worst of its governing measures, its limb openings and the best

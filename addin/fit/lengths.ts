@@ -1,10 +1,11 @@
 import { lengthWords } from "../measures/lengthWords.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
-import type { EndPlace, GarmentParts, SleeveKind } from "../chart/garmentParts.ts";
+import type { GarmentParts } from "../chart/garmentParts.ts";
 import type { Pattern } from "../chart/pattern.ts";
-import type { EaseCheck } from "./compilePattern.ts";
 import type { FigureView } from "./figureView.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
+import type { EndPlace, SleeveKind } from "../chart/garmentTerms.ts";
+import type { EaseCheck, BodyLine, LineEnds } from "./patternChecks.ts";
 
 /** How far a length may be off before it is a little short or long, where the rules of its class say nothing of it. */
 export const usualLengthRule: Omit<EaseRule, "garmentClass" | "measure"> = {
@@ -43,23 +44,6 @@ const hemEnds: Readonly<Partial<Record<EndPlace, Stretch>>> = {
   ankle: { from: 0.87, to: 0.96, usual: 0.94 },
   floor: { from: 0.95, to: 1, usual: 0.98 },
 };
-
-/** A line of the body along which a length runs, without the figures: sums of measures, by the dictionary’s ids. */
-export interface BodyLine {
-  /** Where the line begins: nothing for the point from which the length is measured. */
-  readonly starts: readonly string[];
-  readonly lengths: readonly string[];
-  /** Shares of its length between which the garment is to end. */
-  readonly from: number;
-  readonly to: number;
-}
-
-/** Where a length is to end on every figure, in mm, and the readings that this rests on. */
-export interface LineEnds {
-  readonly from: Float64Array;
-  readonly to: Float64Array;
-  readonly uses: readonly { readonly measure: string; readonly mm: Float64Array }[];
-}
 
 /** The line on the figures of a chart: its length, and where a garment is to end. */
 export function onFigures(

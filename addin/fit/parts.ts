@@ -1,6 +1,7 @@
-import type { EndPlace, GarmentParts, SleeveKind } from "../chart/garmentParts.ts";
+import type { GarmentParts } from "../chart/garmentParts.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import type { FigureView } from "./figureView.ts";
+import type { EndPlace, SleeveKind } from "../chart/garmentTerms.ts";
 
 /**
  * The parts of a garment: as its row says, else as its class does, else from what is given of it. A top or dress without a

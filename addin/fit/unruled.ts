@@ -1,5 +1,4 @@
 import type { EaseRule } from "../chart/easeRule.ts";
-import type { OpeningPlace, WornOn } from "../chart/garmentClass.ts";
 import type { GarmentParts } from "../chart/garmentParts.ts";
 import { hasMeasure } from "../chart/garmentParts.ts";
 import type { Pattern } from "../chart/pattern.ts";
@@ -8,6 +7,7 @@ import { lengthWords } from "../measures/lengthWords.ts";
 import type { Zone } from "../measures/measure.ts";
 import type { FigureView } from "./figureView.ts";
 import { usualLengthRule } from "./lengths.ts";
+import type { OpeningPlace, WornOn } from "../chart/garmentTerms.ts";
 
 /** Parts of the body that a garment reaches. */
 const zonesOf: Readonly<Record<WornOn, readonly Zone[]>> = {

@@ -1,5 +1,6 @@
 import type { Tolerance } from "../measures/measure.ts";
 import { printableFactor } from "./printSetting.ts";
+import type { Scales } from "./printSetting.ts";
 
 /** One measure that a print has to meet. */
 export interface Aim {
@@ -8,12 +9,6 @@ export interface Aim {
   /** Wanted, above 0, in mm. */
   readonly targetMm: number;
   readonly tolerance: Tolerance;
-}
-
-/** From the least to the most scale at which something holds. */
-export interface Scales {
-  readonly least: number;
-  readonly most: number;
 }
 
 /** Readings in inches have binary dust: two measures that meet at one scale exactly must not miss each other by it. */

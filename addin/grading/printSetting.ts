@@ -1,5 +1,3 @@
-import type { Scales } from "./mostInside.ts";
-
 /** The scales, in percent, that are worth printing at: beyond them a pattern has to be drafted anew. */
 export const printablePercent = { least: 50, most: 200 } as const;
 
@@ -37,4 +35,10 @@ export function printPercent(factor: number, within: readonly Scales[] = []): nu
 export function isPrintable(factor: number): boolean {
   const percent = factor * 100;
   return percent >= printablePercent.least - 1e-9 && percent <= printablePercent.most + 1e-9;
+}
+
+/** From the least to the most scale at which something holds. */
+export interface Scales {
+  readonly least: number;
+  readonly most: number;
 }

@@ -1,4 +1,3 @@
-import type { WornOn } from "../chart/garmentClass.ts";
 import type { Check } from "../fit/check.ts";
 import { explainPair } from "../fit/explainPair.ts";
 import type { Fitting } from "../fit/match.ts";
@@ -6,11 +5,8 @@ import type { Verdict } from "../fit/verdict.ts";
 import { isWearable } from "../fit/verdict.ts";
 import type { MeasureKind } from "../measures/measure.ts";
 import { measureById } from "../measures/dictionary.ts";
-import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords } from "./words/words.ts";
-
-/** What a verdict comes to for somebody who buys a pattern. */
-export const fitKinds = ["fits", "change", "unsure", "not"] as const;
-export type FitKind = (typeof fitKinds)[number];
+import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords, FitKind } from "./words/words.ts";
+import type { WornOn } from "../chart/garmentTerms.ts";
 
 /** A pattern on a figure, as buyers read it. */
 export interface PairAnswer {

@@ -1,8 +1,8 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
-import type { Closure, Pattern } from "../chart/pattern.ts";
+import type { Pattern } from "../chart/pattern.ts";
 import type { GarmentClass } from "../chart/garmentClass.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
-import type { CompiledPattern, EaseCheck, OpeningCheck, RouteName } from "../fit/compilePattern.ts";
+import type { CompiledPattern, OpeningCheck, RouteName } from "../fit/compilePattern.ts";
 import { bodiesOf, obstaclesOf } from "../fit/compilePattern.ts";
 import { figureView } from "../fit/figureView.ts";
 import { onFigures } from "../fit/lengths.ts";
@@ -14,9 +14,11 @@ import type { Tolerance } from "../measures/measure.ts";
 import type { LengthUnit } from "../measures/units.ts";
 import { toleranceOf } from "../chart/tolerances.ts";
 import type { ToleranceTable } from "../chart/tolerances.ts";
-import type { FitKind } from "./answers.ts";
 import type { PublishedLanguage, PublishedUnit } from "./publication.ts";
 import type { PublicationAtWork } from "./published.ts";
+import type { Closure } from "../chart/garmentTerms.ts";
+import type { FitKind } from "./words/words.ts";
+import type { EaseCheck } from "../fit/patternChecks.ts";
 
 /** As in JSON, which has no NaN: a number that is not known is null. */
 type Sent<T> = T extends number

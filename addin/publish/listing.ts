@@ -1,8 +1,8 @@
-import type { FitKind, PairAnswer } from "./answers.ts";
+import type { PairAnswer } from "./answers.ts";
 import { groupedAnswers } from "./answers.ts";
 import type { PublishedPattern } from "./published.ts";
 import { isolated } from "./telling.ts";
-import type { VerdictWords } from "./words/words.ts";
+import type { VerdictWords, FitKind } from "./words/words.ts";
 
 export const listingForms = ["short", "long", "table"] as const;
 /** `short` names the figures, `long` says why and what to change too, `table` has a row for each figure. */

@@ -1,6 +1,7 @@
 import { InputError } from "../measures/inputError.ts";
 import type { Merge } from "./linkage.ts";
 import { isWithin } from "./pair.ts";
+import { createDisjointSets } from "./disjointSets.ts";
 
 /**
  * The groups of a clustering after all merges up to a height, that height included.
@@ -47,34 +48,4 @@ function groupNumbers(merges: readonly Merge[], size: number): Int32Array {
     numbers.set(set, number);
     return number;
   });
-}
-
-/** A partition of items that only grows coarser (union–find with path halving). */
-export interface DisjointSets {
-  /** The item that stands for the set of an item: its lowest one. */
-  find(item: number): number;
-  /** Makes one set of two, and returns the item that stands for it. */
-  join(a: number, b: number): number;
-}
-
-/** Every item of 0 … size − 1 by itself. */
-export function createDisjointSets(size: number): DisjointSets {
-  const parent = Int32Array.from({ length: size }, (_, item) => item);
-  const find = (item: number): number => {
-    let at = item;
-    while (parent[at] !== at) {
-      parent[at] = parent[parent[at]!]!;
-      at = parent[at]!;
-    }
-    return at;
-  };
-  return {
-    find,
-    join(a, b) {
-      const low = Math.min(find(a), find(b));
-      const high = Math.max(find(a), find(b));
-      parent[high] = low;
-      return low;
-    },
-  };
 }

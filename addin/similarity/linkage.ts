@@ -1,5 +1,5 @@
-import { createDisjointSets } from "./cut.ts";
 import type { Condensed } from "./matrix.ts";
+import { createDisjointSets } from "./disjointSets.ts";
 
 export const linkageMethods = ["complete", "average", "single", "ward"] as const;
 

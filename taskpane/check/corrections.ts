@@ -4,7 +4,7 @@ import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { Edit } from "../../addin/workbook/port.ts";
 import type { KeptNow, KeptTable } from "./keptRows.ts";
 import { addRows } from "./keptRows.ts";
-import type { TableChart } from "./useCheck.ts";
+import type { TableChart } from "../shell/chartIn.ts";
 
 /** What was corrected from the pane stands in a table of its own: what was there, what is there now, when and why. */
 export const correctionsTable = "Corrections";

@@ -16,13 +16,7 @@ import type { CheckJob } from "./checkJob.ts";
 import type { Confirmed } from "./confirmed.ts";
 import { correctionsTable } from "./corrections.ts";
 import { confirmedTable, isConfirmed, readConfirmed } from "./confirmed.ts";
-
-/** A chart as it stands in a table. */
-export interface TableChart {
-  readonly table: TableInfo;
-  readonly data: RangeData;
-  readonly chart: Chart;
-}
+import type { TableChart } from "../shell/chartIn.ts";
 
 /** A chart as checked, and what has been confirmed about it. */
 export interface CheckedChart extends TableChart {

@@ -10,9 +10,9 @@ import { MeasureNext } from "./MeasureNext.tsx";
 import type { GroupQuestion } from "./questions.ts";
 import { groupQuestions, groupQuestionWords } from "./questions.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
-import type { GroupSettings } from "./WhoShares.tsx";
 import { WhoShares } from "./WhoShares.tsx";
 import { estimateWords } from "./words.ts";
+import type { GroupSettings } from "./grouping.ts";
 
 const usual: GroupSettings = { part: "body", method: "complete", cut: 1, view: "cards" };
 

@@ -3,7 +3,6 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { apart } from "../../addin/similarity/pair.ts";
-import type { Uncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarity/differenceWords.ts";
@@ -15,6 +14,7 @@ import { count } from "../ui/words.ts";
 import type { Sureness } from "./chances.ts";
 import { sureness } from "./chances.ts";
 import { chanceWords, namesWords } from "./words.ts";
+import type { Uncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 const useStyles = makeStyles({
   list: plainList,

@@ -1,7 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useDeferredValue, useMemo } from "react";
-import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { GroupCard } from "../../addin/similarity/cards.ts";
@@ -12,8 +11,8 @@ import { useSession } from "../shell/session.ts";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
 import { count } from "../ui/words.ts";
 import { GroupCards } from "./GroupCards.tsx";
-import type { GroupTree } from "./grouping.ts";
-import { groupingAt, scaledColumns } from "./grouping.ts";
+import type { GroupTree, GroupSettings, GroupView } from "./grouping.ts";
+import { groupingAt, scaledColumns, groupViews } from "./grouping.ts";
 import { HowTheySit } from "./HowTheySit.tsx";
 import { MapView } from "./MapView.tsx";
 import type { GroupMethod } from "./methods.ts";
@@ -32,6 +31,7 @@ import { useSolve } from "./useSolve.ts";
 import { chartTeaches, groupingWords, shownTimes } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
 import { WriteGroups } from "./WriteGroups.tsx";
+import { repeatedUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
@@ -39,24 +39,11 @@ const useStyles = makeStyles({
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
 });
 
-const groupViews = ["cards", "tree", "map"] as const;
-export type GroupView = (typeof groupViews)[number];
-
 const viewWords: Readonly<Record<GroupView, string>> = {
   cards: "As cards",
   tree: "As a tree",
   map: "As a map",
 };
-
-/** How figures are grouped, as the user has set it. */
-export interface GroupSettings {
-  /** Part of the body or class of garments. */
-  readonly part: string;
-  readonly method: GroupMethod;
-  /** How far two figures may be apart, in tolerances. */
-  readonly cut: number;
-  readonly view: GroupView;
-}
 
 /** Question 1: the groups of figures that share a body, as cards, tree and map, and writing them. */
 export function WhoShares(props: {

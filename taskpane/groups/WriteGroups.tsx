@@ -12,10 +12,10 @@ import { count } from "../ui/words.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import { scaledColumns } from "./grouping.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
-import type { GroupSettings } from "./WhoShares.tsx";
 import { groupHeading, planColumn } from "./writeColumn.ts";
 import type { SheetToWrite } from "./writeSheet.ts";
 import { formulaOf, planFormula, planValues } from "./writeSheet.ts";
+import type { GroupSettings } from "./grouping.ts";
 
 const forms = {
   column: "Into a column of the chart",

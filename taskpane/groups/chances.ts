@@ -1,7 +1,7 @@
-import type { Uncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import { certainty, groupCertainty } from "../../addin/similarity/certainty/certainty.ts";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import type { Uncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 /** How sure a group is. */
 export interface Sureness {

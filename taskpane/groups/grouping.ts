@@ -6,6 +6,7 @@ import type { LinkageMethod, Merge } from "../../addin/similarity/linkage.ts";
 import { linkage, linkageInPlace } from "../../addin/similarity/linkage.ts";
 import { nameOrder } from "../../addin/similarity/nameOrder.ts";
 import { toleranceDistances } from "../../addin/similarity/matrix.ts";
+import type { GroupMethod } from "./methods.ts";
 
 /** How the figures of a chart join, so that it can be cut anywhere without comparing them again. */
 export interface GroupTree {
@@ -62,4 +63,18 @@ export function scaledColumns(columns: readonly ComparedColumn[], times: number)
     const { floorMm, percent } = compared.tolerance;
     return { ...compared, tolerance: { floorMm: floorMm * times, percent: percent * times } };
   });
+}
+
+export const groupViews = ["cards", "tree", "map"] as const;
+
+export type GroupView = (typeof groupViews)[number];
+
+/** How figures are grouped, as the user has set it. */
+export interface GroupSettings {
+  /** Part of the body or class of garments. */
+  readonly part: string;
+  readonly method: GroupMethod;
+  /** How far two figures may be apart, in tolerances. */
+  readonly cut: number;
+  readonly view: GroupView;
 }

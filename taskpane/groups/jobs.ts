@@ -1,6 +1,5 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { ChangingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
-import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import type { ReadingError } from "../../addin/measures/readingError.ts";
 import { changingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
@@ -18,6 +17,7 @@ import { nextReadings } from "../../addin/similarity/next.ts";
 import { nearMap } from "./nearMap.ts";
 import type { GroupTree } from "./grouping.ts";
 import { groupTree } from "./grouping.ts";
+import { repeatedUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 /** Figures and the measures by which they are compared. */
 interface Compared {

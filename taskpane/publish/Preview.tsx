@@ -1,6 +1,5 @@
 import { Link, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { fitKinds } from "../../addin/publish/answers.ts";
 import { kindSigns } from "../../addin/publish/page/kindSigns.ts";
 import type { PublicationAtWork, PublishedRow } from "../../addin/publish/published.ts";
 import { useSession } from "../shell/session.ts";
@@ -8,6 +7,7 @@ import { card } from "../ui/boxes.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
 import { PlainTable } from "../ui/PlainTable.tsx";
 import { count } from "../ui/words.ts";
+import { fitKinds } from "../../addin/publish/words/words.ts";
 
 const useStyles = makeStyles({
   card: { ...card, gap: "8px" },

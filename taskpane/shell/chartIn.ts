@@ -1,6 +1,6 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart, requireUnits } from "../../addin/chart/readChart.ts";
-import type { RangeData } from "../../addin/workbook/port.ts";
+import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "./book.ts";
 
 /** The chart in a table. @throws {InputError} where it holds none, or where the unit of no column is known */
@@ -15,4 +15,11 @@ export function chartToCheck(book: Book, { values, formats }: Pick<RangeData, "v
 
 function chartOf(values: RangeData["values"], formats: RangeData["formats"]): Chart {
   return readChart(values, { formats });
+}
+
+/** A chart as it stands in a table. */
+export interface TableChart {
+  readonly table: TableInfo;
+  readonly data: RangeData;
+  readonly chart: Chart;
 }

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { defaultGarmentClasses, wornOnParts } from "../../addin/chart/garmentClass.ts";
+import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
 import { figureTraits } from "../../addin/chart/figureTraits.ts";
-import { closures } from "../../addin/chart/pattern.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readPatternTable } from "../../addin/chart/readPatterns.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
@@ -15,6 +14,7 @@ import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { descriptors } from "../../functions/all.ts";
 import { ready } from "../taskpane/fit/wardrobe.ts";
 import { calculate, tableCells } from "../../addin/standalone/workbooks/calculate.ts";
+import { wornOnParts, closures } from "../../addin/chart/garmentTerms.ts";
 
 type Rows = readonly (readonly unknown[])[];
 

@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Cells } from "../../addin/chart/cell.ts";
 import { figureTraits } from "../../addin/chart/figureTraits.ts";
-import { fitKinds } from "../../addin/publish/answers.ts";
 import { answerBuyer } from "../../addin/publish/buyersAnswer.ts";
 import { buyersTraits } from "../../addin/publish/buyersFile.ts";
 import { doubtsOf } from "../../addin/publish/chosen.ts";
 import { whatFitsFunction } from "../../functions/whatFits.ts";
 import { demo, demoTables, fileOf, published } from "./published.ts";
+import { fitKinds } from "../../addin/publish/words/words.ts";
 
 /** What the worksheet function says, pattern by pattern: the chart as its cells stand. */
 function whatFits(figures: Cells): Map<string, readonly unknown[]> {

@@ -1,14 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { usualReadingError } from "../../addin/measures/readingError.ts";
-import {
-  certainty,
-  repeatedUncertainty,
-  usualUncertainty,
-} from "../../addin/similarity/certainty/certainty.ts";
+import { certainty } from "../../addin/similarity/certainty/certainty.ts";
 import { onTheFence } from "../../addin/similarity/certainty/changingGroups.ts";
 import { toleranceDistances } from "../../addin/similarity/matrix.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
+import { repeatedUncertainty, usualUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 const none = () => 0;
 

@@ -1,12 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { usualReadingError } from "../../addin/measures/readingError.ts";
-import {
-  certainty,
-  groupCertainty,
-  rangeProbability,
-  repeatedUncertainty,
-} from "../../addin/similarity/certainty/certainty.ts";
+import { certainty, groupCertainty, rangeProbability } from "../../addin/similarity/certainty/certainty.ts";
 import { changingGroups, onTheFence, surelyNot } from "../../addin/similarity/certainty/changingGroups.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
@@ -16,6 +11,7 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
 import { anyShuffledChart, percentColumns } from "./shuffledChart.ts";
+import { repeatedUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 const inMm = (chart: Chart, floorMm = 2): readonly ComparedColumn[] =>
   chart.measures.map((column) => ({ column, tolerance: { floorMm, percent: 0 }, required: false }));

@@ -2,10 +2,10 @@ import { addBit, emptyBits } from "../../addin/similarity/fewest/bits.ts";
 import type { FewestBases } from "../../addin/similarity/fewest/exactBases.ts";
 import { exactBases } from "../../addin/similarity/fewest/exactBases.ts";
 import type { Graph } from "../../addin/similarity/fewest/graph.ts";
-import type { ExactOptions } from "../../addin/similarity/fewest/fewestShared.ts";
 import type { Condensed } from "../../addin/similarity/matrix.ts";
 import { pairDistance } from "../../addin/similarity/matrix.ts";
 import { isWithin } from "../../addin/similarity/pair.ts";
+import type { ExactOptions } from "../../addin/similarity/fewest/exactOptions.ts";
 
 export type Edge = readonly [number, number];
 

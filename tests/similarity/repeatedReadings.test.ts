@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
-import { repeatedUncertainty } from "../../addin/similarity/certainty/certainty.ts";
 import {
   errorsOf,
   leastReadingErrorMm,
@@ -9,6 +8,7 @@ import {
 } from "../../addin/similarity/certainty/repeatedReadings.ts";
 import { chartOf, comparedOf } from "./chartOf.ts";
 import { seeded } from "./condensedOf.ts";
+import { repeatedUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 /** Two readings of ten invented things. */
 const first = [80, 120.5, 62, 95.5, 41, 110, 75.5, 88, 54.5, 101];

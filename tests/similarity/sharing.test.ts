@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { certainty, groupCertainty, usualUncertainty } from "../../addin/similarity/certainty/certainty.ts";
+import { certainty, groupCertainty } from "../../addin/similarity/certainty/certainty.ts";
 import { onTheFence, surelyNot } from "../../addin/similarity/certainty/changingGroups.ts";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import { posteriorOf, sharingOf } from "../../addin/similarity/certainty/sharing.ts";
@@ -9,6 +9,7 @@ import { anyShuffledChart, percentColumns } from "./shuffledChart.ts";
 import { calibration, doShare } from "./sureness/calibration.ts";
 import type { SharingKind } from "./sureness/sharedBodies.ts";
 import { sharedBodies } from "./sureness/sharedBodies.ts";
+import { usualUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 const tolerance = { floorMm: 2, percent: 2 };
 const seeds = (from: number, count: number) => Array.from({ length: count }, (_, i) => from + i);

@@ -1,10 +1,9 @@
-import { wornOnParts } from "../../chart/garmentClass.ts";
-import { endPlaces, sleeveKinds } from "../../chart/garmentParts.ts";
 import { garmentClassCells } from "../../chart/readGarmentClasses.ts";
 import type { SheetContent } from "../../workbook/content.ts";
 import { plain } from "./parts.ts";
 import type { TableColumn } from "./tableSheet.ts";
 import { tableSheet } from "./tableSheet.ts";
+import { wornOnParts, endPlaces, sleeveKinds } from "../../chart/garmentTerms.ts";
 
 const columns: Readonly<Record<string, Omit<TableColumn, "heading">>> = {
   "Worn on": {

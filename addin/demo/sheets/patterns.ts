@@ -1,8 +1,8 @@
 import type { CellContent, SheetContent } from "../../workbook/content.ts";
-import { endPlaces, sleeveKinds } from "../../chart/garmentParts.ts";
 import { patternHeadings, patternRows } from "../patternsTable.ts";
 import type { TableColumn } from "./tableSheet.ts";
 import { tableSheet } from "./tableSheet.ts";
+import { endPlaces, sleeveKinds } from "../../chart/garmentTerms.ts";
 
 /** What belongs into a column, by its heading without unit. */
 const columns: readonly TableColumn[] = [

@@ -1,5 +1,5 @@
-import type { FitKind, PairAnswer } from "../answers.ts";
-import { fitKinds, groupedAnswers } from "../answers.ts";
+import type { PairAnswer } from "../answers.ts";
+import { groupedAnswers } from "../answers.ts";
 import type { BuyersFile } from "../buyersFile.ts";
 import type {
   Published,
@@ -8,13 +8,14 @@ import type {
   PublishedPattern,
   PublishedRow,
 } from "../published.ts";
-import type { Words } from "../words/words.ts";
+import type { Words, FitKind } from "../words/words.ts";
 import type { Html } from "./html.ts";
 import { asIs, dataBlock, markup, name } from "./html.ts";
 import { kindSigns } from "./kindSigns.ts";
 import { pageStyle } from "./pageStyle.ts";
 import type { BodyDrawing } from "../drawing/bodyDrawings.ts";
 import { whereTaken } from "../drawing/whereTaken.ts";
+import { fitKinds } from "../words/words.ts";
 
 /** What the page runs: our own script and its hash, and what it works with. */
 export interface PageScript {

@@ -1,6 +1,5 @@
 import type { MeasureKind } from "../../measures/measure.ts";
 import type { Verdict } from "../../fit/verdict.ts";
-import type { FitKind } from "../answers.ts";
 import type { PublishedLanguage } from "../publication.ts";
 import type { DecimalMark } from "../publishedLength.ts";
 
@@ -178,3 +177,8 @@ export interface ListingWords {
   readonly measureYours: string;
   readonly headings: readonly [pattern: string, figure: string, verdict: string, why: string];
 }
+
+/** What a verdict comes to for somebody who buys a pattern. */
+export const fitKinds = ["fits", "change", "unsure", "not"] as const;
+
+export type FitKind = (typeof fitKinds)[number];

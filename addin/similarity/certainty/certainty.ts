@@ -1,12 +1,12 @@
 import { errorFunction } from "simple-statistics";
 import type { Tolerance } from "../../measures/measure.ts";
-import type { ReadingError } from "../../measures/readingError.ts";
-import { readingErrorMm, usualReadingError } from "../../measures/readingError.ts";
 import { toleranceMm } from "../../measures/toleranceMm.ts";
 import type { ComparedColumn } from "../columns.ts";
 import { apart, isWithin } from "../pair.ts";
 import type { Seen, Sharing } from "./sharing.ts";
 import { anyBody, keptOf, mostSquare, onAverageOne, posteriorOf, seenOfPair, spreadsOf } from "./sharing.ts";
+import type { Uncertainty } from "./uncertainty.ts";
+import { usualUncertainty } from "./uncertainty.ts";
 
 /** How sure it is that two figures are within tolerance at every measure, given that readings are not exact. */
 export interface Certainty {
@@ -15,22 +15,6 @@ export interface Certainty {
   /** The measure that leaves most doubt: the one least likely to be within its tolerance. Absent when all are sure. */
   readonly doubt?: ComparedColumn;
 }
-
-/**
- * Standard uncertainty of one reading of a measure, in mm: one standard deviation, see `ReadingError`.
- *
- * @param column the measure
- * @param mm the reading
- */
-export type Uncertainty = (column: ComparedColumn, mm: number) => number;
-
-/** The errors that count for a chart, as uncertainties: those of single measures where there are any, the usual one elsewhere. */
-export function repeatedUncertainty(errors: ReadingError): Uncertainty {
-  return ({ column }, mm) => readingErrorMm(errors, mm, column.key);
-}
-
-/** The usual error of a reading, whatever the measure. */
-export const usualUncertainty: Uncertainty = repeatedUncertainty(usualReadingError);
 
 /**
  * How probable it is that two figures share a body: that all true differences are within tolerance. Where it is the same body

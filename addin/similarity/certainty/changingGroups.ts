@@ -1,7 +1,7 @@
 import type { Chart } from "../../chart/chart.ts";
 import { toleranceMm } from "../../measures/toleranceMm.ts";
-import type { Certainty, Uncertainty } from "./certainty.ts";
-import { certainty, groupCertainty, usualUncertainty } from "./certainty.ts";
+import type { Certainty } from "./certainty.ts";
+import { certainty, groupCertainty } from "./certainty.ts";
 import type { Sharing } from "./sharing.ts";
 import { anyBody, sharingOf } from "./sharing.ts";
 import type { ComparedColumn } from "../columns.ts";
@@ -9,6 +9,8 @@ import type { Grouping } from "../groups.ts";
 import { numberOf } from "../groups.ts";
 import { compareNames } from "../nameOrder.ts";
 import { apart, isWithin } from "../pair.ts";
+import { usualUncertainty } from "./uncertainty.ts";
+import type { Uncertainty } from "./uncertainty.ts";
 
 /** What of a grouping is not sure, given that readings are not exact. */
 export interface ChangingGroups {

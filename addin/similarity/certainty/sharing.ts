@@ -3,7 +3,7 @@ import type { ComparedColumn } from "../columns.ts";
 import { nameOrder } from "../nameOrder.ts";
 import { forEachNearPair } from "../neighbours.ts";
 import { distanceBetween, isKnown, isWithin, readingsOf } from "../pair.ts";
-import type { Uncertainty } from "./certainty.ts";
+import type { Uncertainty } from "./uncertainty.ts";
 
 /*
  * How the pairs of a chart come about. Makers use one body for many heads, so that many pairs differ by nothing but the error of

@@ -2,11 +2,12 @@ import type { Bits } from "./bits.ts";
 import { addBit, bitsOf, countBits, emptyBits, hasBit, itemsOf, removeBit } from "./bits.ts";
 import { fewerSets, searchBases, swapBases } from "./searchBases.ts";
 import type { Graph } from "./graph.ts";
-import { components, mutuallyApart, partOf } from "./graph.ts";
-import type { ExactOptions } from "./fewestShared.ts";
-import { leastReported, mostSearched } from "./fewestShared.ts";
+import { components, partOf } from "./graph.ts";
 import type { Alteration, ReachLists } from "./reachLists.ts";
 import { alterationOf, nearestBases, reachLists } from "./reachLists.ts";
+import { mutuallyApart } from "./mutuallyApart.ts";
+import { leastReported, mostSearched } from "./exactOptions.ts";
+import type { ExactOptions } from "./exactOptions.ts";
 
 /** As few bases as possible, so that every item is within reach of one. */
 export interface FewestBases {

@@ -1,9 +1,10 @@
 import { hasBit } from "./bits.ts";
-import { components, disjoint, mutuallyApart, partOf, undominated } from "./graph.ts";
+import { components, disjoint, partOf, undominated } from "./graph.ts";
 import { fewerGroups, searchGroups } from "./searchGroups.ts";
 import type { Graph } from "./graph.ts";
-import type { ExactOptions } from "./fewestShared.ts";
-import { leastReported, mostSearched } from "./fewestShared.ts";
+import { mutuallyApart } from "./mutuallyApart.ts";
+import { leastReported, mostSearched } from "./exactOptions.ts";
+import type { ExactOptions } from "./exactOptions.ts";
 
 /** Items in as few groups as possible, every two of a group within reach of each other. */
 export interface FewestGroups {

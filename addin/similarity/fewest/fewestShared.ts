@@ -7,11 +7,11 @@ import { exactBases } from "./exactBases.ts";
 import type { FewestGroups } from "./exactGroups.ts";
 import { exactGroups } from "./exactGroups.ts";
 import { nearGraph } from "./graph.ts";
-import type { ProvingSolver } from "./provingSolver.ts";
 import { largestFirst } from "../groups.ts";
 import { checkSize } from "../matrix.ts";
 import { nameOrder } from "../nameOrder.ts";
 import { distanceBetween, readingsOf } from "../pair.ts";
+import type { ExactOptions } from "./exactOptions.ts";
 
 /**
  * As few groups as possible, every two figures of a group within tolerance. Worked out in the order of names, so that the
@@ -111,22 +111,6 @@ export interface BasesAnswer {
 }
 
 export type ExactAnswer = GroupsAnswer | BasesAnswer;
-
-/** How long and by what means an exact answer is looked for. */
-export interface ExactOptions<Found> {
-  /** Without one, a search of our own is used, which is proved for small charts only. */
-  readonly solver?: ProvingSolver;
-  /** Milliseconds left before the work must end; without it, only steps are counted, so that results are repeatable. */
-  readonly leftMs?: () => number;
-  /** Called with every better answer or bound, the first answer first. */
-  readonly onProgress?: (found: Found) => void;
-}
-
-/** In larger sets that hang together, a step of the search takes too long: the first answer stays. */
-export const mostSearched = 1000;
-
-/** Smaller sets are solved so fast that it is not worth telling of them one by one. */
-export const leastReported = 50;
 
 /** @throws {InputError} when it is not above 0 */
 export function checkReach(reach: number): void {

@@ -2,16 +2,15 @@ import type { Verdict } from "../../../addin/fit/verdict.ts";
 import { parseReading } from "../../../addin/measures/parseReading.ts";
 import type { LengthUnit } from "../../../addin/measures/units.ts";
 import { lengthUnits } from "../../../addin/measures/units.ts";
-import type { FitKind } from "../../../addin/publish/answers.ts";
-import { fitKinds } from "../../../addin/publish/answers.ts";
 import type { BuyersAnswer } from "../../../addin/publish/buyersAnswer.ts";
 import { answerBuyer } from "../../../addin/publish/buyersAnswer.ts";
 import type { AskedMeasure, BuyersFile, BuyersTrait } from "../../../addin/publish/buyersFile.ts";
 import { buyersTraits } from "../../../addin/publish/buyersFile.ts";
 import { kindSigns } from "../../../addin/publish/page/kindSigns.ts";
-import type { Words } from "../../../addin/publish/words/words.ts";
+import type { Words, FitKind } from "../../../addin/publish/words/words.ts";
 import { wordsOf } from "../../../addin/publish/words/wordsOf.ts";
 import { make, part } from "./elements.ts";
+import { fitKinds } from "../../../addin/publish/words/words.ts";
 
 /** A pattern on the figure that is asked about. */
 interface Told {

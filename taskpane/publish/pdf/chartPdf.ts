@@ -1,12 +1,13 @@
 import fontkit from "@cantoo/fontkit";
 import { PDFDocument, PageSizes } from "@cantoo/pdf-lib";
-import { fitKinds, groupedAnswers } from "../../../addin/publish/answers.ts";
+import { groupedAnswers } from "../../../addin/publish/answers.ts";
 import { whereTaken } from "../../../addin/publish/drawing/whereTaken.ts";
 import type { Published, PublishedCell, PublishedPattern } from "../../../addin/publish/published.ts";
 import { isolated } from "../../../addin/publish/telling.ts";
 import { Face } from "./face.ts";
 import type { Line } from "./sheet.ts";
 import { quiet, Sheet } from "./sheet.ts";
+import { fitKinds } from "../../../addin/publish/words/words.ts";
 
 /** The faces that the text is set in, as TrueType files. */
 export interface PdfFonts {

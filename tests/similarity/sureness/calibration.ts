@@ -1,9 +1,10 @@
 import type { Tolerance } from "../../../addin/measures/measure.ts";
-import { certainty, usualUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
+import { certainty } from "../../../addin/similarity/certainty/certainty.ts";
 import type { Sharing } from "../../../addin/similarity/certainty/sharing.ts";
 import { seenOfPair, sharingOf } from "../../../addin/similarity/certainty/sharing.ts";
 import type { SharingKind } from "./sharedBodies.ts";
 import { sharedBodies } from "./sharedBodies.ts";
+import { usualUncertainty } from "../../../addin/similarity/certainty/uncertainty.ts";
 
 /** Pairs that were said to share with a probability from `from` to below `to`. */
 export interface Said {

@@ -3,7 +3,7 @@ import type { Cells } from "../../../addin/chart/cell.ts";
 import type { ReadingError } from "../../../addin/measures/readingError.ts";
 import { usualReadingError } from "../../../addin/measures/readingError.ts";
 import { sharingOf } from "../../../addin/similarity/certainty/sharing.ts";
-import { certainty, repeatedUncertainty } from "../../../addin/similarity/certainty/certainty.ts";
+import { certainty } from "../../../addin/similarity/certainty/certainty.ts";
 import { sureness } from "../../../taskpane/groups/chances.ts";
 import type { GroupAnswer } from "../../../taskpane/groups/jobs.ts";
 import { doGroupJob } from "../../../taskpane/groups/jobs.ts";
@@ -14,6 +14,7 @@ import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { sheetOf } from "../fit/wardrobe.ts";
 import { figures, grouped, tolerances, workbookOf } from "./grouped.ts";
+import { repeatedUncertainty } from "../../../addin/similarity/certainty/uncertainty.ts";
 
 /** The figures of `grouped.ts` once more, each bust 1 mm larger; one waist is a slip, and Yew is not in the chart. */
 const again: Cells = [
