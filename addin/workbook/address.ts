@@ -1,13 +1,8 @@
 import type { Area } from "./port.ts";
+import { columnLetters } from "../chart/columnLetters.ts";
 
 /** Rows and columns of the largest sheet that both hosts hold. */
 export const sheetLimit = { rows: 1_048_576, columns: 16_384 } as const;
-
-/** Letters of a column from 0: 0 → A, 26 → AA. */
-export function columnLetters(column: number): string {
-  const before = Math.floor(column / 26);
-  return (before > 0 ? columnLetters(before - 1) : "") + String.fromCharCode(65 + (column % 26));
-}
 
 /** Number of a column from 1, in any case: A → 1, AA → 27. */
 export function columnNumber(letters: string): number {

@@ -1,5 +1,5 @@
 import type { SheetContent } from "./content.ts";
-import { columnLetters } from "./address.ts";
+import { columnLetters } from "../chart/columnLetters.ts";
 
 /** How a sheet is printed: across, its headings on every page, the number of the page below. */
 export interface Printed {

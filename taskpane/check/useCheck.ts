@@ -9,7 +9,6 @@ import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
 import { useRead } from "../shell/useRead.ts";
-import type { JobAnswer } from "../work/job.ts";
 import type { Working } from "../work/useJob.ts";
 import { useJob } from "../work/useJob.ts";
 import type { CheckJob } from "./checkJob.ts";
@@ -17,6 +16,7 @@ import type { Confirmed } from "./confirmed.ts";
 import { correctionsTable } from "./corrections.ts";
 import { confirmedTable, isConfirmed, readConfirmed } from "./confirmed.ts";
 import type { TableChart } from "../shell/chartIn.ts";
+import type { JobAnswer } from "../work/job.ts";
 
 /** A chart as checked, and what has been confirmed about it. */
 export interface CheckedChart extends TableChart {
@@ -125,6 +125,6 @@ export function useCheck(chosen: string | undefined): {
   return { check: next ?? last, working, figures: chart?.figures.length ?? 0 };
 }
 
-function flagsIn(answer: JobAnswer): readonly Flag[] | undefined {
+export function flagsIn(answer: JobAnswer): readonly Flag[] | undefined {
   return answer.kind === "check" ? answer.flags : undefined;
 }

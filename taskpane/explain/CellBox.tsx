@@ -1,13 +1,15 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
+import type { CheckJob } from "../check/checkJob.ts";
 import { plainList } from "../ui/boxes.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { meaning } from "../ui/theme.ts";
 import { useJob } from "../work/useJob.ts";
-import type { ExplainJob } from "./explainCell.ts";
+import type { AskedCell, ExplainJob } from "./explainCell.ts";
 import { readSelectedCell } from "./explainCell.ts";
+import { flagsIn } from "../check/useCheck.ts";
 
 const useStyles = makeStyles({
   box: {
@@ -38,10 +40,19 @@ const useStyles = makeStyles({
 export function CellBox(): ReactNode {
   const styles = useStyles();
   const { workbook, freshBook, errand, ask, say } = useSession();
-  const [job, setJob] = useState<ExplainJob>();
-  const { answer: words, failure } = useJob(job, (answer) =>
-    answer.kind === "explain" ? answer.words : undefined,
+  const [asked, setAsked] = useState<AskedCell>();
+  const chart = asked?.chart;
+  // The check that the section Check and Home have of the same chart, or give to them.
+  const checking = useMemo((): CheckJob | undefined => chart && { kind: "check", chart }, [chart]);
+  const check = useJob(checking, flagsIn);
+  const flags = check.answer;
+  const job = useMemo(
+    (): ExplainJob | undefined => asked && flags && { kind: "explain", ...asked, flags },
+    [asked, flags],
   );
+  const explained = useJob(job, (answer) => (answer.kind === "explain" ? answer.words : undefined));
+  const words = explained.answer;
+  const failure = check.failure ?? explained.failure;
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (errand?.kind !== "explain") return;
@@ -49,12 +60,12 @@ export function CellBox(): ReactNode {
     readSelectedCell(workbook, freshBook()).then(
       (found) => {
         if (!current) return;
-        setJob(found);
+        setAsked(found);
         say(undefined);
       },
       (error: unknown) => {
         if (!current) return;
-        setJob(undefined);
+        setAsked(undefined);
         say({ kind: "failed", text: failureText(error) });
       },
     );
@@ -76,7 +87,7 @@ export function CellBox(): ReactNode {
         <Button
           size="small"
           onClick={() => {
-            setJob(undefined);
+            setAsked(undefined);
           }}
         >
           Close

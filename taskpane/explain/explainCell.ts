@@ -1,7 +1,6 @@
 import type { Cell, Cells } from "../../addin/chart/cell.ts";
 import { isCellError } from "../../addin/chart/cell.ts";
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
-import { checkChart } from "../../addin/checking/checkChart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { expectedValue } from "../../addin/checking/expectedValue.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
@@ -28,15 +27,20 @@ export interface ExplainJob {
   readonly values: Cells;
   /** Within the range, from 0 (row 0 is the headings). */
   readonly at: { readonly row: number; readonly column: number };
+  /** What the check of the chart says. */
+  readonly flags: readonly Flag[];
 }
+
+/** A cell of a chart that is asked about. */
+export type AskedCell = Omit<ExplainJob, "kind" | "flags">;
 
 export interface ExplainAnswer {
   readonly kind: "explain";
   readonly words: CellWords;
 }
 
-export function doExplainJob({ chart, values, at }: ExplainJob): ExplainAnswer {
-  return { kind: "explain", words: explainCell(chart, values, at) };
+export function doExplainJob({ chart, values, at, flags }: ExplainJob): ExplainAnswer {
+  return { kind: "explain", words: explainCell(chart, values, at, flags) };
 }
 
 /**
@@ -48,14 +52,13 @@ export function doExplainJob({ chart, values, at }: ExplainJob): ExplainAnswer {
 export async function readSelectedCell(
   workbook: Pick<Workbook, "readSelection">,
   book: Book,
-): Promise<ExplainJob> {
+): Promise<AskedCell> {
   const { area } = await workbook.readSelection();
   const charts = chartTables(await book.tables());
   const table = tableAt(charts, area);
   if (!table) throw notInChart(charts);
   const data = await book.readTable(table.name);
   return {
-    kind: "explain",
     chart: chartToCheck(book, data),
     values: data.values,
     at: { row: area.row - table.area.row, column: area.column - table.area.column },
@@ -82,10 +85,14 @@ function notInChart([first]: readonly TableInfo[]): InputError {
   );
 }
 
-export function explainCell(chart: Chart, values: Cells, at: ExplainJob["at"]): CellWords {
+export function explainCell(
+  chart: Chart,
+  values: Cells,
+  at: ExplainJob["at"],
+  flags: readonly Flag[],
+): CellWords {
   const measure = chart.measures.find(({ position }) => position === at.column);
   const figure = chart.rows.indexOf(at.row);
-  const flags = checkChart(chart);
   if (at.row === 0)
     return measure ? headingWords(chart, measure, flags) : plainHeading(values[0]?.[at.column]);
   if (figure === -1) return leftOutWords(chart, at.row);

@@ -8,6 +8,7 @@ import { fileNameOf } from "../drawing/fileName.ts";
 import { failureText } from "../shell/notice.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
+import { CopyBox } from "../saving/CopyBox.tsx";
 import { useSession } from "../shell/session.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
@@ -17,7 +18,6 @@ import { rememberPublished } from "./history.ts";
 import { pageFile } from "./pageFile.ts";
 import { Preview } from "./Preview.tsx";
 import { PublicationSettings } from "./PublicationSettings.tsx";
-import { SavePageBox } from "./SavePageBox.tsx";
 import { SincePart } from "./SincePart.tsx";
 import type { ToPublish } from "./usePublishing.ts";
 import { usePublishing } from "./usePublishing.ts";
@@ -145,8 +145,13 @@ export function PublishSection(): ReactNode {
         </div>
       )}
       {saving && (
-        <SavePageBox
-          {...saving}
+        <CopyBox
+          keep={{
+            ...{ file: saving.name, what: "page", text: saving.page, called: `the name ${saving.name}` },
+            ...{ content: saving.page, type: "text/html;charset=utf-8" },
+          }}
+          asked={saving.page}
+          advice="The text of the page can be copied in every Excel."
           onClose={() => {
             setSaving(undefined);
           }}

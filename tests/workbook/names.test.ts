@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { areaName, cellName, columnLetters } from "../../addin/workbook/address.ts";
+import { areaName, cellName } from "../../addin/workbook/address.ts";
 import { checkSheetName, checkTableName } from "../../addin/workbook/names.ts";
+import { columnLetters } from "../../addin/chart/columnLetters.ts";
 
 describe("addresses", () => {
   // The last column of a sheet is XFD: Microsoft, “Excel specifications and limits” (16,384 columns).
+  // Column letters as spreadsheets write them: A to Z, then AA; column 702 is ZZ, 703 is AAA.
   it.each([
     [0, "A"],
     [25, "Z"],

@@ -1,3 +1,4 @@
+import { columnLetters } from "../columnLetters.ts";
 import type { Cell, Cells } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import { readHeading } from "../../measures/heading.ts";
@@ -73,12 +74,6 @@ export function layOut(source: SourceRows, headingRow: number): LaidOutSource {
     (_, c) => headingText(source.rows[headingRow]?.[c]) || `Column ${columnLetters(c)}`,
   );
   return { headings, source, firstRow: headingRow + 1 };
-}
-
-/** Column 0 → A, 25 → Z, 26 → AA. */
-export function columnLetters(position: number): string {
-  const last = String.fromCharCode(65 + (position % 26));
-  return position < 26 ? last : columnLetters(Math.floor(position / 26) - 1) + last;
 }
 
 /** A heading in one line. */

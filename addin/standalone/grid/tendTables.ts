@@ -5,13 +5,14 @@ import { SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
 import * as z from "zod/mini";
 import { cellText } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
-import { areasMeet, columnLetters } from "../../workbook/address.ts";
+import { areasMeet } from "../../workbook/address.ts";
 import type { CellAddress } from "../../workbook/port.ts";
 import type { EditableUnit } from "./applyEdit.ts";
 import { applyEdit, newColumn } from "./applyEdit.ts";
 import type { Rectangle } from "./gridSheets.ts";
 import { isFilled, spilledIn, tablesOf, toArea, usedIn, workbookOf } from "./gridSheets.ts";
 import { toCell } from "./values.ts";
+import { columnLetters } from "../../chart/columnLetters.ts";
 
 const typed = z.object({
   unitId: z.string(),

@@ -1,7 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { InputError } from "../../measures/inputError.ts";
 import type { LengthUnit } from "../../measures/units.ts";
-import { columnLetters } from "../../workbook/address.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
 import type { Workbook } from "../../workbook/port.ts";
 import { checkFileSize } from "../../workbook/tooLarge.ts";
@@ -24,24 +23,9 @@ import { xlsxType } from "./files.ts";
 import { earlyWorkbook } from "./earlyWorkbook.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
 import type { PageNotice } from "./notices.ts";
-import {
-  besideNotice,
-  dayAndClock,
-  downloadAside,
-  fileNameFor,
-  inWords,
-  keptAsTextNotice,
-  lostHeadingNotice,
-  newVersionNotice,
-  notKeptNotice,
-  notOpenedNotice,
-  otherTabNotice,
-  setAsideNotice,
-  twoTabsNotice,
-  when,
-  WouldBeLost,
-} from "./notices.ts";
+import { besideNotice, dayAndClock, downloadAside, fileNameFor, inWords, keptAsTextNotice, lostHeadingNotice, newVersionNotice, notKeptNotice, notOpenedNotice, otherTabNotice, setAsideNotice, twoTabsNotice, when, WouldBeLost } from "./notices.ts";
 import { unfinished } from "./unfinished.ts";
+import { columnLetters } from "../../chart/columnLetters.ts";
 
 /** What a saved file holds: formulas, for Excel, or their results, for every program. */
 export type FileForm = "formulas" | "values";

@@ -2,12 +2,13 @@ import { InputError } from "../../measures/inputError.ts";
 import { download } from "../../../taskpane/drawing/download.ts";
 import type { NotCalculated } from "../../workbook/keptFormula.ts";
 import { notCalculatedWords } from "../../workbook/keptFormula.ts";
-import { cellName, columnLetters } from "../../workbook/address.ts";
+import { cellName } from "../../workbook/address.ts";
 import type { LostHeading } from "../grid/followHeadings.ts";
 import type { BesideTable } from "../grid/tendTables.ts";
 import type { SetAside } from "../storage/bookStore.ts";
 import type { Book } from "../storage/books.ts";
 import { StorageError } from "../storage/records.ts";
+import { columnLetters } from "../../chart/columnLetters.ts";
 
 /** What the page tells the user, with what can be done about it. */
 export interface PageNotice {

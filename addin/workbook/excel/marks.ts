@@ -1,10 +1,11 @@
 import type { Cell } from "../../chart/cell.ts";
 import { isCellError } from "../../chart/cell.ts";
-import { areaName, areasMeet, columnLetters } from "../address.ts";
+import { areaName, areasMeet } from "../address.ts";
 import { sameName } from "../names.ts";
 import type { Area, CellAddress, TableInfo } from "../port.ts";
 import { cellKey } from "../touched.ts";
 import { cellsOf, rangeOf } from "./ranges.ts";
+import { columnLetters } from "../../chart/columnLetters.ts";
 
 /*
  * A mark is a conditional format. It lies over the cell’s own fill and type without changing them, and is kept in the

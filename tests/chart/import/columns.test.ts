@@ -2,13 +2,7 @@ import { describe, expect, test } from "vitest";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import type { ColumnChoice } from "../../../addin/chart/import/columns.ts";
 import { matchColumns } from "../../../addin/chart/import/columns.ts";
-import {
-  columnLetters,
-  detectHeadingRow,
-  detectTurned,
-  layOut,
-  turn,
-} from "../../../addin/chart/import/source.ts";
+import { detectHeadingRow, detectTurned, layOut, turn } from "../../../addin/chart/import/source.ts";
 import { textReader } from "../../../addin/chart/import/texts.ts";
 import { findMeasure } from "../../../addin/measures/dictionary.ts";
 import { laidOutText } from "./support.ts";
@@ -156,16 +150,5 @@ describe("the layout of a file", () => {
       ["Tola", "80", "61"],
     ]);
     expect(detectTurned(turned.rows)).toBe(false);
-  });
-
-  // Column letters as spreadsheets write them: A to Z, then AA; column 702 is ZZ, 703 is AAA.
-  test.each([
-    [0, "A"],
-    [25, "Z"],
-    [26, "AA"],
-    [701, "ZZ"],
-    [702, "AAA"],
-  ])("column %i is %s", (position, letters) => {
-    expect(columnLetters(position)).toBe(letters);
   });
 });

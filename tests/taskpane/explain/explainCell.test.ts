@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readChart } from "../../../addin/chart/readChart.ts";
+import { checkChart } from "../../../addin/checking/checkChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { explainCell, readSelectedCell } from "../../../taskpane/explain/explainCell.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
@@ -14,7 +15,8 @@ const values = [
   ["Siskin", 202.5, 150, 210, ""],
   [undefined, undefined, undefined, undefined, undefined],
 ];
-const words = (row: number, column: number) => explainCell(readChart(values), values, { row, column });
+const chart = readChart(values);
+const words = (row: number, column: number) => explainCell(chart, values, { row, column }, checkChart(chart));
 
 describe("the explanation of a cell", () => {
   it("of a reading says what was read, from what, and how it is taken", () => {

@@ -1,4 +1,4 @@
-import { columnLetters } from "../../../addin/workbook/address.ts";
+import { columnLetters } from "../../../addin/chart/columnLetters.ts";
 
 /*
  * Enough of Excel’s formula language to refuse what does not parse, to move references with their cells, and to work
