@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { download, handedOver } from "../drawing/download.ts";
-import { SavePageBox } from "../publish/SavePageBox.tsx";
+import { SavePageBox } from "../saving/SavePageBox.tsx";
 import { sha256 } from "../saving/sha256.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";

@@ -8,7 +8,7 @@ import { fileNameOf } from "../drawing/fileName.ts";
 import { failureText } from "../shell/notice.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
-import { CopyBox } from "../saving/CopyBox.tsx";
+import { SavePageBox } from "../saving/SavePageBox.tsx";
 import { useSession } from "../shell/session.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
@@ -145,13 +145,8 @@ export function PublishSection(): ReactNode {
         </div>
       )}
       {saving && (
-        <CopyBox
-          keep={{
-            ...{ file: saving.name, what: "page", text: saving.page, called: `the name ${saving.name}` },
-            ...{ content: saving.page, type: "text/html;charset=utf-8" },
-          }}
-          asked={saving.page}
-          advice="The text of the page can be copied in every Excel."
+        <SavePageBox
+          {...saving}
           onClose={() => {
             setSaving(undefined);
           }}
