@@ -11,8 +11,8 @@ import type { GroupQuestion } from "./questions.ts";
 import { groupQuestions, groupQuestionWords } from "./questions.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { WhoShares } from "./WhoShares.tsx";
-import { estimateWords } from "./words.ts";
 import type { GroupSettings } from "./grouping.ts";
+import { estimateWords } from "./readGroups.ts";
 
 const usual: GroupSettings = { part: "body", method: "complete", cut: 1, view: "cards" };
 

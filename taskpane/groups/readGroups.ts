@@ -12,6 +12,7 @@ import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
 import type { SecondReadings } from "./secondReadings.ts";
 import { readSecond, usualSecond } from "./secondReadings.ts";
+import { count } from "../ui/words.ts";
 
 /**
  * The tables that the user has chosen; `""` as tolerances stands for the usual ones of Measure Book, as second readings
@@ -184,4 +185,12 @@ function holdsTolerances({ headings }: TableInfo): boolean {
 
 function named(tables: readonly TableInfo[], name: string | undefined): TableInfo | undefined {
   return name === undefined ? undefined : tables.find((table) => sameName(table.name, name));
+}
+
+/** What estimates do at the moment, in a line. */
+export function estimateWords({ count: estimates, areCounted }: Estimates): string {
+  const all = count(estimates, "estimate");
+  return areCounted
+    ? `${all} of the chart ${estimates === 1 ? "counts" : "count"} as if measured: what follows rests on guesses too.`
+    : `${all} of the chart ${estimates === 1 ? "takes" : "take"} no part in what follows.`;
 }

@@ -1,5 +1,4 @@
 import { count } from "../ui/words.ts";
-import type { Estimates } from "./readGroups.ts";
 
 /**
  * A probability as people say it.
@@ -59,12 +58,4 @@ export function sizesOf(groupOf: Int32Array): readonly number[] {
 export function namesWords(names: readonly string[], most: number): string {
   const others = names.length - most;
   return `${names.slice(0, most).join(", ")}${others > 0 ? ` and ${others.toLocaleString("en-GB")} more` : ""}`;
-}
-
-/** What estimates do at the moment, in a line. */
-export function estimateWords({ count: estimates, areCounted }: Estimates): string {
-  const all = count(estimates, "estimate");
-  return areCounted
-    ? `${all} of the chart ${estimates === 1 ? "counts" : "count"} as if measured: what follows rests on guesses too.`
-    : `${all} of the chart ${estimates === 1 ? "takes" : "take"} no part in what follows.`;
 }
