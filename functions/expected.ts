@@ -1,11 +1,15 @@
 import { figureIndex, measureColumn } from "../addin/chart/find.ts";
-import { expectedValue } from "../addin/checking/expectedValue.ts";
+import { expectations, expectedValue } from "../addin/checking/expectedValue.ts";
+import { onceFor } from "../addin/chart/workOnce.ts";
 import { fewestFigures, fewestMeasures, fewestReadings } from "../addin/checking/proportions.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
 import { chart, figureName, text } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { emptyChart, unknownFigure } from "./failures.ts";
 import { shownLength } from "./shown.ts";
+
+/** A column of formulas asks for one reading after the other of the same chart. */
+const lackingOnce = onceFor(expectations);
 
 export const expectedFunction = defineFunction({
   name: "EXPECTED",
@@ -54,7 +58,7 @@ export const expectedFunction = defineFunction({
   compute: ({ chart: figures, figure, measure }) => {
     const i = figureIndex(figures, figure);
     const column = measureColumn(figures, measure);
-    const expected = expectedValue(figures, i, figures.measures.indexOf(column));
+    const expected = expectedValue(figures, i, figures.measures.indexOf(column), lackingOnce);
     const heading = `${column.heading} (${column.unit})`;
     const reading = column.mm[i] ?? Number.NaN;
     const known = Number.isNaN(reading)
