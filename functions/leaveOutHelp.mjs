@@ -30,7 +30,8 @@ export default function leaveOutHelp(source) {
       if (isOfDescriptor(node) && name === "parameters") helpTexts(node.initializer).forEach(cut);
     }
     if (makesParameter(node)) helpOfMade(node).forEach(cut);
-    if (isChoices(node)) node.arguments[1].properties.filter(hasText).forEach((each) => cut(each.initializer));
+    if (isChoices(node))
+      node.arguments[1].properties.filter(hasText).forEach((each) => cut(each.initializer));
     const note = ts.isCallExpression(node) && node.arguments[notes[node.expression.getText()]];
     if (note && isText(note)) cut(note);
     ts.forEachChild(node, visit);

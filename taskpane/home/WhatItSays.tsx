@@ -82,7 +82,8 @@ export function WhatItSays(props: {
   const flags = check?.checked?.flags;
   const fitting = fit?.fitting;
   useEffect(() => {
-    if (chart) onWorked({ chart, flags, grouped: typeof grouped === "object" ? grouped : undefined, fitting });
+    if (chart)
+      onWorked({ chart, flags, grouped: typeof grouped === "object" ? grouped : undefined, fitting });
   }, [chart, flags, grouped, fitting, onWorked]);
 
   const open = ({ to }: Fact): void => {

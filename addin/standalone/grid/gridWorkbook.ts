@@ -1,12 +1,24 @@
 import type { IRange, IUndoRedoItem, IWorkbookData } from "@univerjs/core";
 import { ICommandService, IResourceLoaderService, IUndoRedoService, RANGE_TYPE } from "@univerjs/core";
-import { SetSelectionsOperation, SetWorksheetActivateCommand, SheetsSelectionsService } from "@univerjs/sheets";
+import {
+  SetSelectionsOperation,
+  SetWorksheetActivateCommand,
+  SheetsSelectionsService,
+} from "@univerjs/sheets";
 import { isCellError } from "../../chart/cell.ts";
 import { InputError } from "../../measures/inputError.ts";
 import { checkEdits } from "../../workbook/checkEdits.ts";
 import { checkArea, tableNamed } from "../../workbook/existing.ts";
 import type { WorkbookContent } from "../../workbook/content.ts";
-import type { Area, CellAddress, FoundCell, RangeData, TypedCell, Workbook, WorkbookChange } from "../../workbook/port.ts";
+import type {
+  Area,
+  CellAddress,
+  FoundCell,
+  RangeData,
+  TypedCell,
+  Workbook,
+  WorkbookChange,
+} from "../../workbook/port.ts";
 import type { EditableUnit } from "./applyEdit.ts";
 import { applyEdit } from "./applyEdit.ts";
 import type { GridChange } from "./changes.ts";
@@ -16,7 +28,17 @@ import { filledCells, readContent } from "./fromGrid.ts";
 import { guardCalculation } from "./guardCalculation.ts";
 import { GroupedUndo } from "./groupedUndo.ts";
 import type { GridUnit } from "./gridSheets.ts";
-import { readArea, sheetNames, sheetOf, spilledIn, tablesOf, toArea, toRectangle, usedIn, workbookOf } from "./gridSheets.ts";
+import {
+  readArea,
+  sheetNames,
+  sheetOf,
+  spilledIn,
+  tablesOf,
+  toArea,
+  toRectangle,
+  usedIn,
+  workbookOf,
+} from "./gridSheets.ts";
 import type { LostHeading } from "./followHeadings.ts";
 import { followHeadings } from "./followHeadings.ts";
 import type { KeptAsText } from "./keepAsText.ts";

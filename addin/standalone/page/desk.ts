@@ -23,7 +23,23 @@ import { xlsxType } from "./files.ts";
 import { earlyWorkbook } from "./earlyWorkbook.ts";
 import { fromKeptText, toKeptText } from "./keptText.ts";
 import type { PageNotice } from "./notices.ts";
-import { besideNotice, dayAndClock, downloadAside, fileNameFor, inWords, keptAsTextNotice, lostHeadingNotice, newVersionNotice, notKeptNotice, notOpenedNotice, otherTabNotice, setAsideNotice, twoTabsNotice, when, WouldBeLost } from "./notices.ts";
+import {
+  besideNotice,
+  dayAndClock,
+  downloadAside,
+  fileNameFor,
+  inWords,
+  keptAsTextNotice,
+  lostHeadingNotice,
+  newVersionNotice,
+  notKeptNotice,
+  notOpenedNotice,
+  otherTabNotice,
+  setAsideNotice,
+  twoTabsNotice,
+  when,
+  WouldBeLost,
+} from "./notices.ts";
 import { unfinished } from "./unfinished.ts";
 import { columnLetters } from "../../chart/columnLetters.ts";
 
