@@ -1,4 +1,5 @@
-import type { CompiledPattern, EaseCheck, OpeningCheck } from "./compilePattern.ts";
+import type { CompiledPattern, OpeningCheck } from "./compilePattern.ts";
+import type { EaseCheck } from "./patternChecks.ts";
 import { counts, judgeEase, judgeOpening, judgePair, judgeRoute } from "./judgePair.ts";
 import type { Fitting } from "./match.ts";
 import { isWearable, rank, verdictOf } from "./verdict.ts";
