@@ -6,6 +6,8 @@ import { zoneChoices } from "../../addin/similarity/columns.ts";
 import { linkageMethods } from "../../addin/similarity/linkage.ts";
 import { descriptors } from "../../functions/all.ts";
 import { functionsJson } from "../../functions/metadata.ts";
+import { defaultEaseRules } from "../../addin/chart/defaultEaseRules.ts";
+import { measureById } from "../../addin/measures/dictionary.ts";
 import { referenceMarkdown } from "../../functions/reference.ts";
 import { addresses } from "../../manifest/addIn.ts";
 import { loadFunctions } from "./loadFunctions.ts";
@@ -158,6 +160,16 @@ describe("parity of the worksheet functions", () => {
   it("the reference has a section for the same functions", () => {
     const sections = [...referenceMarkdown().matchAll(/^## ([A-Z]{3,})$/gm)].map((match) => match[1]);
     expect(sections).toEqual(names);
+  });
+
+  it("the reference gives every default ease rule with its reason", () => {
+    const text = referenceMarkdown();
+    for (const { garmentClass, measure, source = "" } of defaultEaseRules) {
+      const name = measureById(measure)?.name ?? measure;
+      const reason = source.replace("The project’s own: ", "");
+      const row = text.split("\n").find((line) => line.startsWith(`| ${garmentClass} | ${name} | `));
+      expect(row, `${garmentClass}, ${name}`).toContain(`| ${reason} |`);
+    }
   });
 
   it("the committed reference is up to date (run npm run docs when this fails)", () => {
