@@ -41,6 +41,8 @@ export function TimesField(props: {
       {({ id, "aria-describedby": describedBy, "aria-labelledby": labelledBy }) => (
         <div className={styles.row}>
           <Slider
+            // The label belongs to the box; without an id of its own the slider would take that of the box too.
+            id={`${id ?? ""}-slider`}
             className={styles.slider}
             rail={{ className: styles.rail }}
             min={sliderEnds.least}
