@@ -21,7 +21,7 @@ const ofReadme: Readonly<Record<string, string>> = {
 };
 
 const views = [
-  { width: 1280, height: 800, colorScheme: "light" },
+  { width: 1280, height: 720, colorScheme: "light" },
   { width: 320, height: 800, colorScheme: "light" },
   { width: 320, height: 800, colorScheme: "dark" },
 ] as const;

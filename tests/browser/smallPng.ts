@@ -3,7 +3,7 @@ import type { BrowserContext } from "playwright-core";
 import { crc32 } from "../../addin/workbook/crc32.ts";
 
 /**
- * The same picture with a palette of 256 colours, a third as large: what is shown here is letters and plain grounds. The colours
+ * The same picture with a palette of 64 colours, a third as large: what is shown here is letters and plain grounds. The colours
  * that are seen most are kept; each other one becomes the nearest of them.
  */
 export async function smallPng(context: BrowserContext, png: Buffer): Promise<Buffer> {
@@ -12,7 +12,7 @@ export async function smallPng(context: BrowserContext, png: Buffer): Promise<Bu
   for (const pixel of pixels) counts.set(pixel, (counts.get(pixel) ?? 0) + 1);
   const palette = [...counts]
     .sort((a, b) => b[1] - a[1])
-    .slice(0, 256)
+    .slice(0, 64)
     .map(([pixel]) => pixel);
   const places = new Map(palette.map((pixel, place) => [pixel, place]));
   const lines = Buffer.alloc((width + 1) * height);
