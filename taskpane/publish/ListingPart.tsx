@@ -3,10 +3,13 @@ import type { ReactNode } from "react";
 import { useRef, useState } from "react";
 import type { ListingForm } from "../../addin/publish/listing.ts";
 import { listingForms, listingTable, listingText } from "../../addin/publish/listing.ts";
-import type { Published } from "../../addin/publish/published.ts";
+import type { Published, PublishedPattern } from "../../addin/publish/published.ts";
 import { useSession } from "../shell/session.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { Part } from "../ui/Part.tsx";
+import { count } from "../ui/words.ts";
+import type { Since } from "./history.ts";
+import { changedPatterns, patternChanges } from "./sinceWords.ts";
 
 const useStyles = makeStyles({
   words: {
@@ -20,6 +23,8 @@ const useStyles = makeStyles({
     borderRadius: tokens.borderRadiusMedium,
     resize: "vertical",
   },
+  text: { margin: 0, overflowWrap: "anywhere" },
+  row: { display: "flex", flexWrap: "wrap", gap: "8px" },
 });
 
 const formWords: Readonly<Record<ListingForm, string>> = {
@@ -28,30 +33,39 @@ const formWords: Readonly<Record<ListingForm, string>> = {
   table: "As a table",
 };
 
-/** The words under a pattern, ready to be copied into its listing or onto its cover. */
-export function ListingPart({ published }: { readonly published: Published }): ReactNode {
+/** The words under a pattern, ready to be copied into its listing or onto its cover, and whose words are others since the last publication. */
+export function ListingPart(props: {
+  readonly published: Published;
+  readonly since: Since | undefined;
+}): ReactNode {
+  const { published, since } = props;
   const styles = useStyles();
   const { say } = useSession();
   const { patterns, figures, words } = published;
   const [code, setCode] = useState("");
   const [form, setForm] = useState<ListingForm>("short");
-  const text = useRef<HTMLTextAreaElement>(null);
+  const box = useRef<HTMLTextAreaElement>(null);
   const pattern = patterns.find((each) => each.code === code) ?? patterns[0];
   if (!pattern) return null;
-  const said =
+  const wordsFor = (each: PublishedPattern): string =>
     form === "table"
-      ? listingTable(pattern, figures, words)
+      ? listingTable(each, figures, words)
           .map((row) => row.join("\t"))
           .join("\n")
-      : listingText(pattern, figures, words, form);
+      : listingText(each, figures, words, form);
+  const said = wordsFor(pattern);
+  const changed = changedPatterns(patterns, since);
+  const isChanged = ({ code }: PublishedPattern): boolean => changed.some((each) => each.code === code);
+  const named = (each: PublishedPattern): string =>
+    each.title === "" ? each.code : `${each.code} ${each.title}`;
 
-  const copy = async (): Promise<void> => {
+  const copy = async (text: string, whose: string): Promise<void> => {
     try {
-      await navigator.clipboard.writeText(said);
-      say({ kind: "done", text: `The words for ${pattern.code} are copied. Paste them into your listing.` });
+      await navigator.clipboard.writeText(text);
+      say({ kind: "done", text: `The words for ${whose} are copied. Paste them into your listing.` });
     } catch {
-      text.current?.focus();
-      text.current?.select();
+      box.current?.focus();
+      box.current?.select();
       say({
         kind: "failed",
         text: "Copying is not allowed here. The words are selected: press Ctrl+C, on a Mac Cmd+C.",
@@ -65,7 +79,7 @@ export function ListingPart({ published }: { readonly published: Published }): R
         label="Pattern"
         value={pattern.code}
         options={patterns.map(
-          (each) => [each.code, each.title === "" ? each.code : `${each.code} ${each.title}`] as const,
+          (each) => [each.code, isChanged(each) ? `${named(each)} – changed` : named(each)] as const,
         )}
         onChoose={setCode}
       />
@@ -76,7 +90,7 @@ export function ListingPart({ published }: { readonly published: Published }): R
         onChoose={setForm}
       />
       <textarea
-        ref={text}
+        ref={box}
         className={styles.words}
         aria-label={`Words for ${pattern.code}`}
         value={said}
@@ -85,8 +99,23 @@ export function ListingPart({ published }: { readonly published: Published }): R
         dir="auto"
         lang={words.tag}
       />
-      <div>
-        <Button onClick={() => void copy()}>Copy the words</Button>
+      {since && isChanged(pattern) && <p className={styles.text}>{patternChanges(pattern.code, since)}</p>}
+      <div className={styles.row}>
+        <Button onClick={() => void copy(said, pattern.code)}>Copy the words</Button>
+        {changed.length > 0 && (
+          <Button
+            onClick={() =>
+              void copy(
+                changed.map((each) => `${named(each)}\n${wordsFor(each)}`).join("\n\n"),
+                count(changed.length, "pattern"),
+              )
+            }
+          >
+            {changed.length === 1
+              ? "Copy those that changed"
+              : `Copy the ${String(changed.length)} that changed`}
+          </Button>
+        )}
       </div>
     </Part>
   );

@@ -29,7 +29,10 @@ const useStyles = makeStyles({
   quiet: { margin: 0, color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
 });
 
-const forms = { sheets: "Sheets with the chart and the patterns, as they are now" } as const;
+const forms = {
+  values: "As they are now, as on the page",
+  formulas: "As formulas that follow the chart and the patterns",
+} as const;
 
 /** What buyers read: the chart and the patterns as a page, as sheets, and as words under a pattern. */
 export function PublishSection(): ReactNode {
@@ -177,10 +180,15 @@ export function PublishSection(): ReactNode {
         </>
       )}
       {found?.work && found.work.published.patterns.length > 0 && (
-        <ListingPart published={found.work.published} />
+        <ListingPart published={found.work.published} since={found.since} />
       )}
       {found?.work && (
-        <WriteBox forms={forms} plan={() => planChart(found.work!.published, found.sheets)} asked={0} />
+        <WriteBox
+          title="Write sheets with the chart and the patterns"
+          forms={forms}
+          plan={(form) => planChart(form, { ...found, chart: found.chart!, work: found.work! })}
+          asked={0}
+        />
       )}
     </SectionFrame>
   );

@@ -1,5 +1,6 @@
 import type { Changes, TurnedVerdict } from "../../addin/publish/changes.ts";
 import { count } from "../ui/words.ts";
+import type { Since } from "./history.ts";
 
 /** The preference in which a workbook remembers what was published. */
 export const historyKey = "published";
@@ -54,4 +55,29 @@ function codesWords(codes: readonly string[]): string {
   const left = codes.length - mostCodes;
   if (left > 0) return `${codes.slice(0, mostCodes).join(", ")} and ${count(left, "other pattern")}`;
   return others.length === 0 ? last : `${others.reverse().join(", ")} or ${last}`;
+}
+
+/** What buyers of a pattern do not know; where they know all, what the last publication told them anew. */
+function latest(since: Since): { readonly day: string; readonly changes: Changes } {
+  const { day, changes, before } = since;
+  return changes.verdicts.length === 0 && before ? before : { day, changes };
+}
+
+/** The patterns of which a verdict turned, so that the words under them are others. */
+export function changedPatterns<T extends { readonly code: string }>(
+  patterns: readonly T[],
+  since: Since | undefined,
+): readonly T[] {
+  if (!since) return [];
+  const codes = new Set(latest(since).changes.verdicts.map(({ pattern }) => pattern));
+  return patterns.filter(({ code }) => codes.has(code));
+}
+
+/** “Since 12 November: Ardwen fits → too tight.” */
+export function patternChanges(code: string, since: Since, today = new Date()): string {
+  const { day, changes } = latest(since);
+  const turned = changes.verdicts
+    .filter(({ pattern }) => pattern === code)
+    .map(({ figure, from, to }) => `${figure} ${from} → ${to}`);
+  return turned.length === 0 ? "" : `Since ${dayName(day, today)}: ${turned.join("; ")}.`;
 }

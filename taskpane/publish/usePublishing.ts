@@ -13,7 +13,7 @@ import { wordsOf } from "../../addin/publish/words/wordsOf.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import { useCheck } from "../check/useCheck.ts";
-import type { Fit } from "../fit/readFit.ts";
+import type { Fit, UsedTables } from "../fit/readFit.ts";
 import { useFit } from "../fit/useFit.ts";
 import type { GroupsInput } from "../groups/readGroups.ts";
 import { readGroups } from "../groups/readGroups.ts";
@@ -60,6 +60,9 @@ export interface ToPublish {
   readonly chart: Chart | undefined;
   readonly patterns: PatternTable | undefined;
   readonly tolerances: ToleranceTable | undefined;
+  readonly used: UsedTables;
+  /** True where a table changes the garment classes that come with the project: formulas must name it. */
+  readonly hasOwnClasses: boolean;
   readonly remembered: Remembered;
   /** What stands in the way, in words. */
   readonly failure: string | undefined;
@@ -149,7 +152,8 @@ function toPublish(
   const { chart, fitting, problems, rules } = fit;
   const patterns = fitting && { patterns: fitting.patterns.map(({ pattern }) => pattern), problems };
   const tolerances = groups.figures?.tolerances;
-  const known = { sheets: fit.sheets, chart, patterns, tolerances, remembered };
+  const { sheets, used, hasOwnClasses } = fit;
+  const known = { sheets, used, hasOwnClasses, chart, patterns, tolerances, remembered };
   const failure = fit.failure ?? groups.failure;
   if (!chart || failure !== undefined) return { ...known, failure, work: undefined };
   const dated = publication.date.trim() === "" ? { ...publication, date: today } : publication;

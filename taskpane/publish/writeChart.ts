@@ -1,21 +1,34 @@
+import type { Chart } from "../../addin/chart/chart.ts";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { publicationCells } from "../../addin/publish/publicationTable.ts";
 import type { Publication } from "../../addin/publish/publication.ts";
-import type { Published } from "../../addin/publish/published.ts";
+import type { PublicationAtWork, Published } from "../../addin/publish/published.ts";
 import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
 import { freeName } from "../shell/freeName.ts";
-import type { Writing } from "../shell/writing.ts";
+import type { Writing, WritingForm } from "../shell/writing.ts";
 import { headingRow, startOn } from "../shell/writing.ts";
 import { count } from "../ui/words.ts";
+import { chartFormulas, patternFormulas } from "./sheetFormulas.ts";
+import type { ToPublish } from "./usePublishing.ts";
 import { publicationTable } from "./usePublishing.ts";
 
 const nameWidth = 200;
 const measureWidth = 92;
 const sayWidth = 420;
 
-/** Plans sheets with the chart and with the patterns, as they would stand on the page. */
-export function planChart(published: Published, sheets: readonly string[]): Writing {
+/** Plans sheets with the chart and with the patterns, as they would stand on the page, or as formulas that follow the workbook. */
+export function planChart(form: WritingForm, toPublish: ToWrite): Writing {
+  return form === "values" ? planValues(toPublish) : planFormulas(toPublish);
+}
+
+/** What is written, and what it comes from. */
+export type ToWrite = Pick<ToPublish, "sheets" | "used" | "hasOwnClasses"> & {
+  readonly chart: Chart;
+  readonly work: PublicationAtWork;
+};
+
+function planValues({ work: { published }, sheets }: ToWrite): Writing {
   const { rows, patterns, words, columns } = published;
   const chartName = freeName(words.page.chart, sheets);
   const patternsName = freeName(words.listing.headings[0], [...sheets, chartName]);
@@ -33,6 +46,87 @@ export function planChart(published: Published, sheets: readonly string[]): Writ
   };
 }
 
+function planFormulas(toWrite: ToWrite): Writing {
+  const { work, sheets } = toWrite;
+  const { published } = work;
+  const { words, publication, figures, columns, patterns } = published;
+  const isWhole = publication.figures.length + publication.bodies.length + publication.where.length === 0;
+  const chartName = freeName(words.page.chart, sheets);
+  const patternsName = freeName(words.listing.headings[0], [...sheets, chartName]);
+  const { rows, heldBack } = chartFormulas(toWrite, headingRow + 2);
+  const said = isWhole ? patternFormulas(toWrite, headingRow + 2) : [];
+  const written: readonly SheetContent[] = [
+    sheetOf(published, chartName, {
+      cells: [
+        headingsOf(published),
+        ...rows,
+        [],
+        [{ value: published.rounded, style: "quiet" }],
+        ...published.cautions.map((line): CellContent[] => [{ value: line, style: "quiet" }]),
+      ],
+      widths: [nameWidth, ...columns.flatMap(() => published.units.map(() => measureWidth))],
+    }),
+    ...(said.length > 0
+      ? [
+          sheetOf(published, patternsName, {
+            cells: [
+              [words.listing.headings[0], words.page.patterns].map((value) => ({
+                ...{ value, style: "heading" as const },
+              })),
+              ...said,
+            ],
+            widths: [nameWidth, 2 * sayWidth],
+          }),
+        ]
+      : []),
+  ];
+  const names = written.map(({ name }) => `“${name}”`).join(" and ");
+  return {
+    label: "Write the published chart as formulas",
+    preview: [
+      `Writes ${count(figures.length, "figure")} with ${count(columns.length, "measure")} to the new ${written.length > 1 ? "sheets" : "sheet"} ${names}, a row each, as formulas that follow the chart.`,
+      ...(heldBack > 0
+        ? [
+            `${count(heldBack, "reading that is held back stays a dash", "readings that are held back stay dashes")}.`,
+          ]
+        : []),
+      ...(said.length > 0
+        ? ["The words under the patterns follow every reading, also those that Check doubts."]
+        : patterns.length > 0
+          ? [
+              "The words under the patterns are left out: as formulas they would name every figure of the chart.",
+            ]
+          : []),
+    ].join(" "),
+    done: `The published chart is on the ${written.length > 1 ? "sheets" : "sheet"} ${names}, and follows your workbook.`,
+    at: startOn(chartName),
+    edits: () => written.map((sheet): Edit => ({ kind: "sheet", sheet })),
+  };
+}
+
+/** A sheet that buyers read: title, line and what stands below, on the paper of the publication. */
+function sheetOf(
+  published: Published,
+  name: string,
+  { cells, widths }: { readonly cells: SheetContent["cells"]; readonly widths: readonly number[] },
+): SheetContent {
+  return {
+    name,
+    paper: published.publication.paper,
+    cells: [...topOf(published), ...cells],
+    frozenRows: headingRow + 1,
+    frozenColumns: 1,
+    columnWidths: widths,
+  };
+}
+
+function headingsOf({ words, columns, unitHeadings }: Published): CellContent[] {
+  return [
+    words.page.figure,
+    ...columns.flatMap(({ term }) => unitHeadings.map((unit) => `${term} (${unit})`)),
+  ].map((value) => ({ value, style: "heading" }));
+}
+
 /** The two lines above a sheet that buyers read. */
 function topOf({ title, publication }: Published): SheetContent["cells"] {
   const says = [publication.maker, publication.date].filter((text) => text.trim() !== "").join(" · ");
@@ -40,20 +134,14 @@ function topOf({ title, publication }: Published): SheetContent["cells"] {
 }
 
 function chartSheet(published: Published, name: string): SheetContent {
-  const { columns, rows, units, unitHeadings, words, bodies, cautions, rounded, publication } = published;
-  const heading = (value: string): CellContent => ({ value, style: "heading" });
+  const { columns, rows, units, words, bodies, cautions, rounded, publication } = published;
   const quiet = (value: string): CellContent[] => [{ value, style: "quiet" }];
   const remarks = [...new Set(rows.flatMap(({ cells }) => cells.map(({ remark }) => remark)))].filter(
     (remark) => remark !== "",
   );
-  return {
-    name,
+  return sheetOf(published, name, {
     cells: [
-      ...topOf(published),
-      [
-        heading(words.page.figure),
-        ...columns.flatMap(({ term }) => unitHeadings.map((unit) => heading(`${term} (${unit})`))),
-      ],
+      headingsOf(published),
       ...rows.map(({ names, cells }) => [
         { value: names.join(", "), format: "@" },
         ...cells.flatMap(({ texts, remark }) =>
@@ -67,10 +155,8 @@ function chartSheet(published: Published, name: string): SheetContent {
       ...(publication.note.trim() === "" ? [] : [quiet(publication.note)]),
       ...cautions.map(quiet),
     ],
-    frozenRows: headingRow + 1,
-    frozenColumns: 1,
-    columnWidths: [nameWidth, ...columns.flatMap(() => units.map(() => measureWidth))],
-  };
+    widths: [nameWidth, ...columns.flatMap(() => units.map(() => measureWidth))],
+  });
 }
 
 function letterOf(at: number): string {
@@ -87,10 +173,8 @@ function textCell(text: string | undefined, remark: number, mark: "." | ","): Ce
 
 function patternsSheet(published: Published, name: string): SheetContent {
   const { patterns, figures, words } = published;
-  return {
-    name,
+  return sheetOf(published, name, {
     cells: [
-      ...topOf(published),
       words.listing.headings.map((value) => ({ value, style: "heading" as const })),
       ...patterns.flatMap(({ code, title, answers }) =>
         answers.map(({ verdict, says }, at) => [
@@ -101,10 +185,8 @@ function patternsSheet(published: Published, name: string): SheetContent {
         ]),
       ),
     ],
-    frozenRows: headingRow + 1,
-    frozenColumns: 1,
-    columnWidths: [nameWidth, 140, 140, sayWidth],
-  };
+    widths: [nameWidth, 140, 140, sayWidth],
+  });
 }
 
 /** The edits that make the workbook remember a publication: in its table, or on a new sheet where there is none. */

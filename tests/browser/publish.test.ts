@@ -76,6 +76,37 @@ describe("the section Publish, on the page without Excel", () => {
     );
   });
 
+  it("chooses figures by their body and by several columns", async () => {
+    const shown = page.getByRole("region", { name: "What buyers will read" });
+    await pane().locator("summary", { hasText: "Figures" }).first().click();
+    await pane().getByLabel("Ardwen, Dovelle, Elmory, Fennick", { exact: true }).check();
+    await shown.getByText(/^4 figures in 1 row/).waitFor();
+    await pane().getByLabel("Ardwen, Dovelle, Elmory, Fennick", { exact: true }).uncheck();
+    await pane().getByLabel("Only those of one kind").selectOption("Maker");
+    await pane().getByText("Only of this Maker:").waitFor();
+    await pane().getByLabel("And of another kind").selectOption("Line");
+    await pane().getByText("Only of this Line:").waitFor();
+    await shown.getByText(/^\d figures/).waitFor();
+    for (const group of ["Only of this Maker:", "Only of this Line:"])
+      for (const box of await pane()
+        .getByRole("group", { name: group })
+        .getByRole("checkbox", { checked: true })
+        .all())
+        await box.uncheck();
+    await shown.getByText(/^37 figures/).waitFor();
+  });
+
+  it("writes sheets as formulas, and takes them back", async () => {
+    await pane().getByLabel("As formulas that follow the chart and the patterns").check();
+    await page.getByRole("button", { name: "Write it" }).click();
+    await page
+      .getByText("The published chart is on the sheets “The chart” and “Pattern”, and follows")
+      .waitFor();
+    await pane().getByRole("button", { name: /^Undo/ }).click();
+    await page.getByText("Nothing to undo").waitFor();
+    await pane().getByLabel("As they are now, as on the page").check();
+  });
+
   it("writes sheets, and takes them back", async () => {
     await page.getByRole("button", { name: "Write it" }).click();
     await page.getByText("The published chart is on the sheets “The chart” and “Pattern”.").waitFor();
@@ -112,6 +143,18 @@ describe("the section Publish, on the page without Excel", () => {
     await changed
       .getByRole("group", { name: "Readings that changed" })
       .getByRole("row", { name: /^Cattrin, Bust girth/ })
+      .waitFor();
+    await pane()
+      .getByRole("button", { name: /^Copy the \d+ that changed$/ })
+      .waitFor();
+    const changedPattern = pane()
+      .locator("option", { hasText: / – changed$/ })
+      .first();
+    await pane()
+      .getByLabel("Pattern", { exact: true })
+      .selectOption((await changedPattern.getAttribute("value"))!);
+    await pane()
+      .getByText(/^Since .*Cattrin fits → /)
       .waitFor();
     await page.getByLabel("Sections").getByRole("button", { name: "Home" }).click();
     await pane()

@@ -5,8 +5,14 @@ import { usualPublication } from "../../../addin/publish/publication.ts";
 import { mostRecordCharacters } from "../../../addin/publish/record.ts";
 import { factsOf } from "../../../taskpane/home/facts.ts";
 import { readHistory, rememberPublished, sinceLast } from "../../../taskpane/publish/history.ts";
+import {
+  changedPatterns,
+  changeWords,
+  dayName,
+  historyKey,
+  patternChanges,
+} from "../../../taskpane/publish/sinceWords.ts";
 import { isoDay } from "../../../taskpane/ui/words.ts";
-import { changeWords, dayName, historyKey } from "../../../taskpane/publish/sinceWords.ts";
 import { fromTables, published } from "../../publish/published.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 
@@ -99,6 +105,21 @@ describe("what changed, in words", () => {
     const five = { ...nothing, verdicts: codes.map((pattern) => ({ ...turned, pattern })) };
     expect(changeWords(five)).toContain("Tell those who bought D-1, D-2, D-3 and 2 other patterns.");
     expect(changeWords({ ...nothing, patternsGone: ["D-9"] })).toBe("1 pattern gone.");
+  });
+
+  it("is told pattern by pattern, for the words under them", () => {
+    const patterns = [{ code: "D-1" }, { code: "D-2" }];
+    const since = { day: "2026-11-12", changes: { ...nothing, verdicts: [turned] }, before: undefined };
+    expect(changedPatterns(patterns, since)).toEqual([{ code: "D-1" }]);
+    expect(patternChanges("D-1", since, new Date(2026, 10, 26))).toBe(
+      "Since 12 November: Ardwen fits → too tight.",
+    );
+    expect(patternChanges("D-2", since)).toBe("");
+    expect(changedPatterns(patterns, undefined)).toEqual([]);
+    // Once it is published, what that publication changed is still to be told.
+    const told = { day: "2026-11-26", changes: nothing, before: { day: since.day, changes: since.changes } };
+    expect(changedPatterns(patterns, told)).toEqual([{ code: "D-1" }]);
+    expect(patternChanges("D-1", told, new Date(2026, 10, 26))).toContain("Since 12 November");
   });
 
   it("names a day, with the year where it is another", () => {
