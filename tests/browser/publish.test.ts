@@ -92,7 +92,7 @@ describe("the section Publish, on the page without Excel", () => {
         .getByRole("group", { name: group })
         .getByRole("checkbox", { checked: true })
         .all())
-        await box.uncheck();
+        await box.click();
     await shown.getByText(/^37 figures/).waitFor();
   });
 
@@ -154,7 +154,7 @@ describe("the section Publish, on the page without Excel", () => {
       .getByLabel("Pattern", { exact: true })
       .selectOption((await changedPattern.getAttribute("value"))!);
     await pane()
-      .getByText(/^Since .*Cattrin fits → /)
+      .getByText(/^Since \d+ \p{L}+: Cattrin fits → /u)
       .waitFor();
     await page.getByLabel("Sections").getByRole("button", { name: "Home" }).click();
     await pane()
