@@ -14,7 +14,10 @@ import type { ToPublish } from "./usePublishing.ts";
 import { publicationTable } from "./usePublishing.ts";
 
 const nameWidth = 200;
-const measureWidth = 92;
+const measureWidth = 64;
+/** Pixels of a letter, the widest taken for all, and of the space beside a text: nothing is cut. */
+const letterWidth = 8;
+const besideText = 16;
 const sayWidth = 420;
 
 /** Plans sheets with the chart and with the patterns, as they would stand on the page, or as formulas that follow the workbook. */
@@ -64,7 +67,7 @@ function planFormulas(toWrite: ToWrite): Writing {
         [{ value: published.rounded, style: "quiet" }],
         ...published.cautions.map((line): CellContent[] => [{ value: line, style: "quiet" }]),
       ],
-      widths: [nameWidth, ...columns.flatMap(() => published.units.map(() => measureWidth))],
+      widths: widthsOf(published),
     }),
     ...(said.length > 0
       ? [
@@ -127,6 +130,22 @@ function headingsOf({ words, columns, unitHeadings }: Published): CellContent[] 
   ].map((value) => ({ value, style: "heading" }));
 }
 
+/** As wide as the longest text of each column of the chart, headings included. */
+function widthsOf(published: Published): readonly number[] {
+  const { rows, units } = published;
+  const [first, ...others] = headingsOf(published);
+  const widthFor = (texts: readonly string[], least: number): number =>
+    Math.max(least, ...texts.map((text) => text.length * letterWidth + besideText));
+  return [
+    widthFor([String(first?.value), ...rows.map(({ names }) => names.join(", "))], nameWidth),
+    ...others.map(({ value }, at) => {
+      const [column, unit] = [Math.floor(at / units.length), at % units.length];
+      const shown = rows.map(({ cells }) => `${cells[column]?.texts[unit] ?? "–"} a`);
+      return widthFor([String(value), ...shown], measureWidth);
+    }),
+  ];
+}
+
 /** The two lines above a sheet that buyers read. */
 function topOf({ title, publication }: Published): SheetContent["cells"] {
   const says = [publication.maker, publication.date].filter((text) => text.trim() !== "").join(" · ");
@@ -134,7 +153,7 @@ function topOf({ title, publication }: Published): SheetContent["cells"] {
 }
 
 function chartSheet(published: Published, name: string): SheetContent {
-  const { columns, rows, units, words, bodies, cautions, rounded, publication } = published;
+  const { rows, units, words, bodies, cautions, rounded, publication } = published;
   const quiet = (value: string): CellContent[] => [{ value, style: "quiet" }];
   const remarks = [...new Set(rows.flatMap(({ cells }) => cells.map(({ remark }) => remark)))].filter(
     (remark) => remark !== "",
@@ -155,7 +174,7 @@ function chartSheet(published: Published, name: string): SheetContent {
       ...(publication.note.trim() === "" ? [] : [quiet(publication.note)]),
       ...cautions.map(quiet),
     ],
-    widths: [nameWidth, ...columns.flatMap(() => units.map(() => measureWidth))],
+    widths: widthsOf(published),
   });
 }
 

@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { ensureBrowser } from "../programs.mjs";
+import { takeBuyersPictures } from "./buyersPictures.ts";
 import { newVisitor, ready } from "./page.ts";
 import { smallPng } from "./smallPng.ts";
 import { startPage } from "./startPage.ts";
@@ -55,6 +56,7 @@ try {
       await visitor.close();
     }
   }
+  await takeBuyersPictures(address, keep);
 } finally {
   stop();
 }

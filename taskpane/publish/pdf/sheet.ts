@@ -121,10 +121,10 @@ export class Sheet {
         const from = x;
         const write = (): void => {
           for (const [at, text] of cell.entries()) {
-            const left = c === 0 ? from : from + width - cellPadding - own.width(text, letters);
             const baseline = this.y - drop - (at + 1) * lineHeight + letters * 0.3;
             const isSecond = c > 0 && (isHead ? at === cell.length - 1 : at > 0);
             const face = isSecond && isHead ? plain : own;
+            const left = c === 0 ? from : from + width - cellPadding - face.width(text, letters);
             const colour = isSecond ? quiet : ink;
             this.draw(text, left, baseline, { face, size: letters, colour, isLast: at === cell.length - 1 });
           }
