@@ -185,6 +185,20 @@ describe("putting it on", () => {
     expect(check(sleeve, "Cuff over the wrist", handsOff).says).toContain("the hands come off");
   });
 
+  it("goes by the error of what has to pass", () => {
+    const error = (ofMeasures: Record<string, number>) => ({
+      readingError: { mm: 0.5, percent: 0.25, ofMeasures },
+    });
+    // 0.2 mm of room over a hand of 40 mm; the wrist, which passes where the hands come off, has 33.
+    const sleeve = { ...gown, "Cuff opening": 40.2 };
+    expect(verdict(sleeve)).toBe("too close to call");
+    expect(verdict(sleeve, wisp, error({ handGirth: 0.1 }))).toBe("fits");
+    expect(verdict(sleeve, wisp, error({ wristGirth: 0.1 }))).toBe("too close to call");
+    const handsOff = { ...wisp, "Hands removable": "yes", Wrist: 40 };
+    expect(verdict(sleeve, handsOff, error({ wristGirth: 0.1 }))).toBe("fits");
+    expect(verdict(sleeve, handsOff, error({ handGirth: 0.1 }))).toBe("too close to call");
+  });
+
   it("passes the neck where the head comes off", () => {
     const top = { ...gown, Opens: "side", "Opening length": 40, "Neck opening": 80 };
     expect(verdict(top)).toBe("will not go on");
