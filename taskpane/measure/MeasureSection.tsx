@@ -15,7 +15,7 @@ import type { Book } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
-import { useSession } from "../shell/session.ts";
+import { undoneWords, useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
 import { card } from "../ui/boxes.ts";
 import { Choice } from "../ui/Choice.tsx";
@@ -110,6 +110,9 @@ export function MeasureSection(): ReactNode {
   );
 }
 
+/** Why readings are not written. */
+type Left = "closed" | "taken back";
+
 /** What the workbook remembers of measuring; `undefined` until it is read. */
 function useRemembered(): Remembered | undefined {
   const { workbook } = useSession();
@@ -141,11 +144,12 @@ interface SessionProps {
 
 function Session({ found, table, present, readings, first }: SessionProps): ReactNode {
   const styles = useStyles();
-  const { apply, say, working } = useSession();
+  const { apply, say, working, notice } = useSession();
   const { chart } = present;
   const { errors, tolerances, sheets } = found;
   const [remembered, setRemembered] = useState<Remembered>({ ...first, draft: undefined });
-  const [left, setLeft] = useState(first.draft);
+  const [left, setLeft] = useState(first.draft && { draft: first.draft, why: "closed" as Left });
+  const [written, setWritten] = useState<{ readonly label: string; readonly draft: Draft }>();
   const [before, setBefore] = useState<Before>("count");
   const [name, setName] = useState("");
   const [order, setOrder] = useState<MeasureOrder>("body");
@@ -165,6 +169,11 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
       ? all
       : all.filter((column) => sessionReadings(rounds.slice(0, -1), column).length > 0);
   }, [chart, figure, order, tolerances, rounds]);
+  // What was written and taken back is offered again, so that nobody has to type it twice.
+  if (written && notice?.text === undoneWords(written.label)) {
+    setWritten(undefined);
+    setLeft({ draft: written.draft, why: "taken back" });
+  }
   const column = steps[at];
   const taken = rounds.at(-1) ?? {};
   const context: MeasuringContext | undefined = figure && {
@@ -190,6 +199,7 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
     const there = draft.rounds.map((each) =>
       Object.fromEntries(Object.entries(each).filter(([key]) => keys.has(key))),
     );
+    keep({ ...remembered, draft });
     setLeft(undefined);
     setName(draft.figure);
     setRounds(there.length === 0 ? [{}] : there);
@@ -218,6 +228,7 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
       text: `${all} of ${measuring.figure.name} ${number === 1 ? "stands" : "stand"} in the chart now, on the sheet “${table.area.sheet}”${where}.`,
     });
     if (!isWritten) return;
+    setWritten({ label, draft: { figure: measuring.figure.name, day, rounds } });
     begin();
     setName("");
     keep({ ...remembered, draft: undefined });
@@ -228,24 +239,28 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
       <SectionFrame title="Measure">
         <section className={styles.card} aria-label="Readings that were not written">
           <p className={styles.strong}>
-            {count(readingsIn(left), "reading")} of {left.figure} {readingsIn(left) === 1 ? "is" : "are"} not
-            written yet, last taken on {left.day}.
+            {count(readingsIn(left.draft), "reading")} of {left.draft.figure}{" "}
+            {readingsIn(left.draft) === 1 ? "is" : "are"} not written yet, last taken on {left.draft.day}.
           </p>
-          <p className={styles.text}>They were kept when the page was closed.</p>
+          <p className={styles.text}>
+            {left.why === "closed"
+              ? "They were kept when the page was closed."
+              : "They were written and taken back."}
+          </p>
           <div className={styles.actions}>
             <Button
               appearance="primary"
               onClick={() => {
-                takeUp(left);
+                takeUp(left.draft);
               }}
             >
-              Go on measuring {left.figure}
+              Go on measuring {left.draft.figure}
             </Button>
             <Button
               onClick={() => {
                 setLeft(undefined);
                 keep({ ...remembered, draft: undefined });
-                say({ kind: "done", text: `The readings of ${left.figure} are thrown away.` });
+                say({ kind: "done", text: `The readings of ${left.draft.figure} are thrown away.` });
               }}
             >
               Throw them away

@@ -107,7 +107,7 @@ export function useNewSession(
       const label = await workbook.undo();
       return label === undefined
         ? { kind: "done", text: "There is nothing to undo." }
-        : { kind: "done", text: `Undone: ${label}.` };
+        : { kind: "done", text: undoneWords(label) };
     });
   }, [act, workbook]);
 
@@ -130,6 +130,11 @@ export function useSectionSession(isShown: boolean): Session {
   const [seen, setSeen] = useState({ session, hidden: { ...session, isShown: false } });
   if (isShown && seen.session !== session) setSeen({ session, hidden: { ...session, isShown: false } });
   return isShown ? session : seen.hidden;
+}
+
+/** What is said of an action that was taken back. */
+export function undoneWords(label: string): string {
+  return `Undone: ${label}.`;
 }
 
 function writesFormulas(edits: readonly Edit[]): boolean {

@@ -130,6 +130,7 @@ describe("measuring a figure twice, with keys alone", () => {
     expect(kept[1]?.[3]).toMatch(/^\d{4}-\d\d-\d\d$/);
     await page.getByRole("button", { name: "Undo: Write 5 readings of Orla" }).press("Enter");
     await page.getByText("Undone: Write 5 readings of Orla.").waitFor();
+    await page.getByText("They were written and taken back.").waitFor();
     expect((await cells("Figures"))[1]).toEqual(["Orla", 181, 134, 194]);
     expect(await cells("Readings")).toEqual([]);
   });
