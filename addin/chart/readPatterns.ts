@@ -51,7 +51,7 @@ export interface PatternOptions extends TableOptions {
  * @throws {InputError} when a needed heading is missing or the table has no patterns
  */
 export function readPatternTable(cells: Cells, chart: Chart, options: PatternOptions = {}): PatternTable {
-  const columns = readColumns(cells, options);
+  const columns = patternColumns(cells, options);
   const problems: PatternProblem[] = [];
   const patterns: { readonly pattern: Pattern; readonly row: TableRow }[] = [];
   // A flat shoe has a heel height of 0.
@@ -109,7 +109,8 @@ export function patternNamed({ patterns, problems }: PatternTable, code: string)
   throw new InputError(`There is no pattern ${quote(code)}.${didYouMean(code, codes)}`, "absent");
 }
 
-interface Columns {
+/** The columns of a table of patterns. */
+export interface PatternColumns {
   readonly code: TableColumn;
   readonly garmentClass: TableColumn;
   readonly title: TableColumn | undefined;
@@ -129,7 +130,12 @@ interface Columns {
   readonly finished: readonly { readonly measure: string; readonly column: TableColumn }[];
 }
 
-function readColumns(cells: Cells, options: TableOptions): Columns {
+/**
+ * The columns of a table of patterns, by their headings.
+ *
+ * @throws {InputError} when a needed heading is missing
+ */
+export function patternColumns(cells: Cells, options: TableOptions): PatternColumns {
   const columns = tableColumns(cells, options.unit);
   const named = {
     code: neededColumn(columns, namingHeadings.code, table),
@@ -159,7 +165,7 @@ function readColumns(cells: Cells, options: TableOptions): Columns {
 
 function readPattern(
   row: TableRow,
-  columns: Columns,
+  columns: PatternColumns,
   chart: Chart,
   classes: readonly GarmentClass[],
 ): Pattern {
@@ -193,7 +199,7 @@ function readPattern(
   };
 }
 
-function finishedAt(row: TableRow, columns: Columns): Map<string, number> {
+function finishedAt(row: TableRow, columns: PatternColumns): Map<string, number> {
   const finished = new Map<string, number>();
   for (const { measure, column } of columns.finished) {
     const mayBeZero = measure === "heelHeight";
@@ -210,7 +216,7 @@ function finishedAt(row: TableRow, columns: Columns): Map<string, number> {
 }
 
 /** @throws {InputError} when it says that there is none, but gives its cuff */
-function sleeveOf(row: TableRow, columns: Columns): SleeveKind | undefined {
+function sleeveOf(row: TableRow, columns: PatternColumns): SleeveKind | undefined {
   const sleeve = sleeveAt(row, columns.sleeve);
   if (sleeve === "none" && openingAt(row, columns.cuff) !== undefined) {
     throw new InputError(
@@ -238,7 +244,7 @@ function figureAt(row: TableRow, column: TableColumn | undefined, chart: Chart):
 /** Leaves out, with a problem each, the patterns whose under-layers are unknown, refused or circular. */
 function withSoundLayers(
   read: readonly { readonly pattern: Pattern; readonly row: TableRow }[],
-  columns: Columns,
+  columns: PatternColumns,
   problems: PatternProblem[],
 ): readonly Pattern[] {
   const byCode = new Map(read.map(({ pattern }) => [codeKey(pattern.code), pattern]));
@@ -262,7 +268,12 @@ function withSoundLayers(
   }
 }
 
-function problemOf(error: unknown, row: TableRow, columns: Columns, column?: TableColumn): PatternProblem {
+function problemOf(
+  error: unknown,
+  row: TableRow,
+  columns: PatternColumns,
+  column?: TableColumn,
+): PatternProblem {
   if (!(error instanceof InputError)) throw error;
   const cell = row.cells[columns.code.position];
   const where = column ? `${placeIn(row, column)}: ` : "";

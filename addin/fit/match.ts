@@ -49,23 +49,36 @@ export function prepareFitting(
   chart: Chart,
   options: FitOptions = {},
 ): Fitting {
+  const context = garmentContext(patterns, chart, options.rules);
+  return {
+    view: context.view,
+    patterns: patterns.map((pattern) => compilePattern(pattern, context)),
+    readingError: options.readingError ?? usualReadingError,
+  };
+}
+
+/**
+ * What is needed to say what the garments measure.
+ *
+ * @throws {InputError} as {@link prepareFitting}
+ */
+export function garmentContext(
+  patterns: readonly Pattern[],
+  chart: Chart,
+  rules?: readonly EaseRule[],
+): GarmentContext {
   const view = figureView(chart);
   const byCode = new Map(patterns.map((pattern) => [codeKey(pattern.code), pattern]));
-  const rules = groupByClass(options.rules ?? defaultEaseRules);
+  const byClass = groupByClass(rules ?? defaultEaseRules);
   const under = new Map(
     patterns.map((pattern) => [pattern, underLayers(pattern, (code) => byCode.get(codeKey(code)))]),
   );
   const parts = new Map(patterns.map((pattern) => [pattern, partsOf(pattern, view)]));
-  const context: GarmentContext = {
-    view,
-    rulesOf: (garmentClass) => rules.get(garmentClass) ?? [],
-    underOf: (pattern) => under.get(pattern) ?? [],
-    partsOf: (pattern) => parts.get(pattern) ?? partsOf(pattern, view),
-  };
   return {
     view,
-    patterns: patterns.map((pattern) => compilePattern(pattern, context)),
-    readingError: options.readingError ?? usualReadingError,
+    rulesOf: (garmentClass) => byClass.get(garmentClass) ?? [],
+    underOf: (pattern) => under.get(pattern) ?? [],
+    partsOf: (pattern) => parts.get(pattern) ?? partsOf(pattern, view),
   };
 }
 

@@ -1,6 +1,6 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
+import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useState } from "react";
+import { lazy, Suspense, useEffect, useState } from "react";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
@@ -11,38 +11,37 @@ import { count } from "../ui/words.ts";
 import { Answers } from "./Answers.tsx";
 import type { ChosenTables } from "./fitTables.ts";
 import { FitTablesPanel } from "./FitTablesPanel.tsx";
-import { MissingPatterns } from "./MissingPatterns.tsx";
 import type { Question } from "./questions.ts";
 import type { Fit } from "./readFit.ts";
-import { patternsStarter } from "./starterTables.ts";
 import { useFit } from "./useFit.ts";
 
 const useStyles = makeStyles({
   text: { margin: 0 },
+  add: { alignSelf: "flex-start" },
   caution: { margin: 0, color: tokens.colorNeutralForeground3 },
 });
 
-/** Which garment goes on which figure, why not, and what to change. */
+// A form that is opened seldom, with all that makes a new table.
+const AddPattern = lazy(async () => ({ default: (await import("./newPattern/AddPattern.tsx")).AddPattern }));
+
+/** Which garment goes on which figure, why not, and what to change; and one garment more. */
 export function FitSection(): ReactNode {
   const styles = useStyles();
-  const { apply, goTo } = useSession();
+  const { errand, goTo } = useSession();
+  const [isAdding, setAdding] = useState(false);
+  useEffect(() => {
+    if (errand?.kind === "newPattern") setAdding(true);
+  }, [errand]);
   const [chosen, setChosen] = useState<ChosenTables>({});
   const [question, setQuestion] = useState<Question>("wearers");
   const [writing, setWriting] = useState(0);
   const fit = useFit(chosen);
 
-  async function addPatterns({ chart, sheets, tables }: Fit): Promise<void> {
-    if (!chart) return;
-    const unit = chart.measures[0]?.unit ?? "mm";
-    const taken = { sheets, tables: tables.map(({ name }) => name) };
-    const { edits, sheet } = patternsStarter({ figures: chart.figures, unit }, taken);
-    await apply("Add a table of patterns", edits, {
-      kind: "done",
-      text: `The table is on the sheet “${sheet}”, with one row as an example. Write your patterns over it and below.`,
-    });
-  }
+  const add = (): void => {
+    setAdding(true);
+  };
 
-  function primaryOf({ chart, fitting, used }: Fit) {
+  function primaryOf({ chart, fitting }: Fit) {
     if (fitting && hasPairs(fitting)) {
       return {
         label: "Write to a sheet",
@@ -51,10 +50,8 @@ export function FitSection(): ReactNode {
         },
       };
     }
-    if (chart && !used.patterns)
-      return { label: "Add a Patterns table", run: () => fit && void addPatterns(fit) };
     return chart
-      ? undefined
+      ? { label: "Add a pattern", run: add }
       : {
           label: "Import a chart",
           run: () => {
@@ -62,6 +59,18 @@ export function FitSection(): ReactNode {
           },
         };
   }
+
+  if (isAdding)
+    return (
+      <Suspense fallback={<p className={styles.text}>Opening the form …</p>}>
+        <AddPattern
+          chosen={chosen}
+          onClose={() => {
+            setAdding(false);
+          }}
+        />
+      </Suspense>
+    );
 
   return (
     <SectionFrame title="Fit" primary={fit && primaryOf(fit)}>
@@ -75,7 +84,12 @@ export function FitSection(): ReactNode {
           <OfferDemo />
         </>
       )}
-      {fit?.chart && !fit.used.patterns && <MissingPatterns />}
+      {fit?.chart && hasNone(fit) && (
+        <p className={styles.text}>
+          No patterns are written down yet. Add the first: you are asked what decides for its kind, and see at
+          once who can wear it.
+        </p>
+      )}
       {fit?.used.patterns && (
         <ProblemList
           title={`${count(fit.problems.length, "row is", "rows are")} left out until mended`}
@@ -96,6 +110,11 @@ export function FitSection(): ReactNode {
           writing={writing}
         />
       )}
+      {fit?.used.figures && primaryOf(fit).run !== add && (
+        <Button className={styles.add} onClick={add}>
+          Add a pattern
+        </Button>
+      )}
       {fit && (fit.chart ?? fit.used.patterns) && (
         <FitTablesPanel fit={fit} chosen={chosen} onChoose={setChosen} />
       )}
@@ -111,4 +130,9 @@ export function FitSection(): ReactNode {
 
 function hasPairs({ patterns, view }: Fitting): boolean {
   return patterns.length > 0 && view.size > 0;
+}
+
+/** No patterns yet, and no row that could be one. */
+function hasNone({ used, fitting, problems }: Fit): boolean {
+  return !used.patterns || (fitting?.patterns.length === 0 && problems.length === 0);
 }

@@ -1,3 +1,4 @@
+import { isBlank } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { EaseRule } from "../../addin/chart/easeRule.ts";
 import type { GarmentClass } from "../../addin/chart/garmentClass.ts";
@@ -97,6 +98,26 @@ function tablesUsed(found: FitTables, chosen: ChosenTables): UsedTables {
   };
 }
 
+/**
+ * The garment classes and ease rules of the workbook; undefined where the project’s own stand in.
+ *
+ * @throws {InputError} naming the table that cannot be read
+ */
+export async function readRules(
+  book: Book,
+  used: Pick<UsedTables, "easeRules" | "garmentClasses">,
+): Promise<{ readonly classes: readonly GarmentClass[] | undefined; readonly rules: Fit["rules"] }> {
+  const classes =
+    used.garmentClasses &&
+    (await readAs(book, used.garmentClasses, ({ values, formats }) => book.once(classesIn, values, formats)));
+  const rules =
+    used.easeRules &&
+    (await readAs(book, used.easeRules, ({ values, formats }) =>
+      book.once(easeRulesIn, values, formats, classes),
+    ));
+  return { classes, rules };
+}
+
 type FittingPart = Partial<Pick<Fit, "fitting" | "rules" | "hasOwnClasses" | "problems" | "failure">>;
 
 async function readFitting(
@@ -107,16 +128,7 @@ async function readFitting(
 ): Promise<FittingPart> {
   if (!used.patterns) return {};
   try {
-    const classes =
-      used.garmentClasses &&
-      (await readAs(book, used.garmentClasses, ({ values, formats }) =>
-        book.once(classesIn, values, formats),
-      ));
-    const rules =
-      used.easeRules &&
-      (await readAs(book, used.easeRules, ({ values, formats }) =>
-        book.once(easeRulesIn, values, formats, classes),
-      ));
+    const { classes, rules } = await readRules(book, used);
     return await readAs(book, used.patterns, ({ values, formats }) =>
       book.once(fittingIn, values, formats, chart, errors, rules, classes),
     );
@@ -148,7 +160,10 @@ function fittingIn(
   rules: readonly EaseRule[] | undefined,
   classes: readonly GarmentClass[] | undefined,
 ): FittingPart {
-  const { patterns, problems } = readPatternTable(values, chart, { formats, ...(classes && { classes }) });
+  // Headings alone are no mistake: nobody has written a pattern down yet.
+  const { patterns, problems } = values.slice(1).every((row) => row.every(isBlank))
+    ? { patterns: [], problems: [] }
+    : readPatternTable(values, chart, { formats, ...(classes && { classes }) });
   return {
     fitting: prepareFitting(patterns, chart, { rules, readingError }),
     rules,

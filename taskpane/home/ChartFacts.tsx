@@ -1,4 +1,4 @@
-import { makeStyles } from "@fluentui/react-components";
+import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { lazy, Suspense, useEffect, useState } from "react";
 import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
@@ -9,7 +9,7 @@ import type { Step } from "./facts.ts";
 import { FindFigure } from "./FindFigure.tsx";
 import type { Worked } from "./WhatItSays.tsx";
 
-const useStyles = makeStyles({ text: { margin: 0 } });
+const useStyles = makeStyles({ text: { margin: 0 }, add: { alignSelf: "flex-start" } });
 
 /** Every table as it is found; kept, since another object would be read anew. */
 const usual = {};
@@ -26,7 +26,7 @@ export function ChartFacts(props: {
 }): ReactNode {
   const styles = useStyles();
   const { table, others, isDemo, onStep } = props;
-  const { workbook } = useSession();
+  const { workbook, ask } = useSession();
   const groups = useRead(readGroups, usual);
   const isReady = useIsReady(workbook);
   const [worked, setWorked] = useState<Worked>();
@@ -54,6 +54,14 @@ export function ChartFacts(props: {
       ) : (
         looking
       )}
+      <Button
+        className={styles.add}
+        onClick={() => {
+          ask("newPattern");
+        }}
+      >
+        Add a pattern
+      </Button>
       {chart && <FindFigure chart={chart} table={table} {...(worked?.chart === chart && worked)} />}
     </>
   );

@@ -58,7 +58,8 @@ export function HomeSection(): ReactNode {
           step && {
             label: step.label,
             run: () => {
-              goTo(step.to);
+              if (step.asks) ask(step.asks);
+              else goTo(step.to);
             },
           }
         );

@@ -54,6 +54,8 @@ export interface Step {
   readonly why: string;
   readonly label: string;
   readonly to: SectionKey;
+  /** What is asked of that section at once. */
+  readonly asks?: "newPattern";
 }
 
 export function bodiesOf(grouped: readonly GroupedFigure[]): Bodies {
@@ -97,8 +99,9 @@ export function nextStep({ figures, toLookAt, wear }: Known): Step | undefined {
   if (wear === "none")
     return {
       why: "No patterns are written down yet. With them you see who can wear what, and what to change.",
-      label: "Add patterns",
+      label: "Add a pattern",
       to: "fit",
+      asks: "newPattern",
     };
   if (wear === undefined || toLookAt === undefined || "why" in wear) return undefined;
   if (wear.leftOut > 0)

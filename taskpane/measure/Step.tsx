@@ -3,10 +3,9 @@ import type { ReactNode } from "react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { MeasureColumn } from "../../addin/chart/chart.ts";
 import { parseReading } from "../../addin/measures/parseReading.ts";
-import type { LengthUnit } from "../../addin/measures/units.ts";
 import { card } from "../ui/boxes.ts";
 import { meaning } from "../ui/theme.ts";
-import { shownLength } from "../ui/words.ts";
+import { aboutLength, shownLength } from "../ui/words.ts";
 import type { ReadingDoubt, Taken } from "./measuring.ts";
 import { doubtAbout, expectedHere } from "./measuring.ts";
 import type { MeasuringContext } from "./rounds.ts";
@@ -146,10 +145,4 @@ export function Step(props: {
       </div>
     </form>
   );
-}
-
-/** An estimate says no more than what can be read off a tape. */
-function aboutLength(mm: number, unit: LengthUnit): string {
-  if (unit === "in") return shownLength(Math.round((mm / 25.4) * 16) * (25.4 / 16), unit);
-  return shownLength(Math.round(mm), unit);
 }

@@ -2,6 +2,7 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Measure } from "../../addin/measures/measure.ts";
 import { meaning } from "../ui/theme.ts";
+import type { TapePlace } from "./tapePlaces.ts";
 import { figureLines, spokenPlace, tapeOn, tapePlaces } from "./tapePlaces.ts";
 
 const useStyles = makeStyles({
@@ -40,22 +41,36 @@ export function HowToTake(props: { readonly measure: Measure; readonly heading: 
   );
 }
 
-/** Where the tape goes for a measure; nothing for a measure that is not drawn. */
-function TapeDrawing(props: { readonly measureId: string | undefined; readonly name: string }): ReactNode {
+/** The figure itself, from the front, with what lies on it. */
+export function FigureDrawing(props: { readonly label: string; readonly children: ReactNode }): ReactNode {
   const styles = useStyles();
-  const place = props.measureId === undefined ? undefined : tapePlaces[props.measureId];
-  if (!place) return null;
-  const { strokes, ends, transform } = tapeOn(place);
   return (
-    <svg
-      className={styles.drawing}
-      viewBox="0 0 100 212"
-      role="img"
-      aria-label={spokenPlace(props.name, place)}
-    >
+    <svg className={styles.drawing} viewBox="0 0 100 212" role="img" aria-label={props.label}>
       {figureLines.map((path) => (
         <path key={path} className={styles.figure} d={path} />
       ))}
+      {props.children}
+    </svg>
+  );
+}
+
+/** Where the tape goes for a measure; nothing for a measure that is not drawn. */
+function TapeDrawing(props: { readonly measureId: string | undefined; readonly name: string }): ReactNode {
+  const place = props.measureId === undefined ? undefined : tapePlaces[props.measureId];
+  if (!place) return null;
+  return (
+    <FigureDrawing label={spokenPlace(props.name, place)}>
+      <TapeMark place={place} />
+    </FigureDrawing>
+  );
+}
+
+/** The tape on the figure. */
+export function TapeMark({ place }: { readonly place: TapePlace }): ReactNode {
+  const styles = useStyles();
+  const { strokes, ends, transform } = tapeOn(place);
+  return (
+    <>
       <g transform={transform}>
         {strokes.map(({ path, isBehind }) => (
           <path key={path} className={isBehind ? `${styles.tape} ${styles.behind}` : styles.tape} d={path} />
@@ -64,6 +79,6 @@ function TapeDrawing(props: { readonly measureId: string | undefined; readonly n
       {ends.map(([x, y]) => (
         <circle key={`${String(x)} ${String(y)}`} cx={x} cy={y} r={1.6} fill={meaning.chalk} />
       ))}
-    </svg>
+    </>
   );
 }

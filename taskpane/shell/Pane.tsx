@@ -45,6 +45,7 @@ export interface PaneProps {
 const sectionOf: Readonly<Record<Errand["kind"], SectionKey | undefined>> = {
   check: "check",
   newChart: "import",
+  newPattern: "fit",
   explain: undefined,
 };
 

@@ -1,6 +1,6 @@
 /** Something that is asked of the pane from outside it, such as by a command of the ribbon. */
 export interface Errand {
-  readonly kind: "check" | "newChart" | "explain";
+  readonly kind: "check" | "newChart" | "explain" | "newPattern";
 }
 
 /** Where errands wait until the pane is shown. Only the last one counts; each is an object of its own. */

@@ -37,6 +37,12 @@ export function isAmount(text: string): boolean {
   return amounts.test(text);
 }
 
+/** An estimate says no more than what can be read off a tape: whole mm, or sixteenths. */
+export function aboutLength(mm: number, unit: LengthUnit): string {
+  if (unit === "in") return shownLength(Math.round((mm / 25.4) * 16) * (25.4 / 16), unit);
+  return shownLength(Math.round(mm), unit);
+}
+
 export const unitNames: readonly (readonly [LengthUnit, string])[] = [
   ["mm", "Millimetres"],
   ["cm", "Centimetres"],

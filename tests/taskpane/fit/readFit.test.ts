@@ -2,11 +2,7 @@ import { describe, expect, test } from "vitest";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { findFitTables, tableFor } from "../../../taskpane/fit/fitTables.ts";
 import { readFit } from "../../../taskpane/fit/readFit.ts";
-import {
-  easeRulesStarter,
-  garmentClassesStarter,
-  patternsStarter,
-} from "../../../taskpane/fit/starterTables.ts";
+import { easeRulesStarter, garmentClassesStarter } from "../../../taskpane/fit/starterTables.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { figures, patterns, ready, sheetOf, wardrobe } from "./wardrobe.ts";
@@ -89,21 +85,6 @@ describe("the tables for fit", () => {
 });
 
 describe("the tables that are offered", () => {
-  const chart = { figures: ["Ardmoor", "Brae"], unit: "mm" } as const;
-
-  test("of patterns can be read at once, and its example fits the figure that it was drafted for", async () => {
-    const workbook = createMemoryWorkbook({ sheets: [sheetOf("Figures", figures)] });
-    const { edits, table } = patternsStarter(chart, { sheets: ["Figures sheet"], tables: ["Figures"] });
-    expect(table).toBe("Patterns");
-    await workbook.apply("Add a table of patterns", edits);
-    const fit = await readFit(openBook(workbook)(), {});
-    expect(fit.problems).toEqual([]);
-    expect(fit.failure).toBeUndefined();
-    expect(fit.fitting?.patterns[0]?.pattern.draftedFor).toBe(0);
-    expect(await workbook.undo()).toBe("Add a table of patterns");
-    expect((await readFit(openBook(workbook)(), {})).used.patterns).toBeUndefined();
-  });
-
   test("get free names, and change no verdict while they are unchanged", async () => {
     const before = await ready();
     const workbook = createMemoryWorkbook(wardrobe());
