@@ -114,6 +114,8 @@ export interface Workbook {
   findCells(isWanted: (cell: FoundCell) => boolean): Promise<readonly FoundCell[]>;
   /** What is selected now, cut to the used part of the sheet. Rejects when nothing in it is filled. */
   readSelection(): Promise<RangeData>;
+  /** The cell that is selected now, filled or not; of an area, the first one. */
+  selectedCell(): Promise<CellAddress>;
   /** Bring a cell or area into view and select it. */
   select(area: Area): Promise<void>;
   /**

@@ -4,6 +4,7 @@ import { isTable } from "../../functions/descriptor.ts";
 import { exampleChart, exampleTolerances } from "../../functions/exampleChart.ts";
 import { examplePatterns } from "../../functions/examplePatterns.ts";
 import { namespace } from "../../functions/namespace.ts";
+import { questions } from "../../functions/questions.ts";
 import { commonNotes, signature } from "../../functions/reference.ts";
 import { helpFile } from "../addIn.ts";
 import { escapeHtml, htmlTable, pageFrame, paragraphs } from "./pageFrame.ts";
@@ -16,19 +17,6 @@ export function helpPages(): Readonly<Record<string, string>> {
   ]);
 }
 
-/** What people ask, and the functions that answer; every function stands under one question. */
-export const questions: readonly (readonly [question: string, names: readonly string[]])[] = [
-  ["What does this reading say?", ["LENGTH", "TAPE", "FIGURESCALE"]],
-  ["Can I trust this chart?", ["FLAGS", "SCORE", "TEM", "EXPECTED"]],
-  ["What differs between two figures?", ["COMPARE", "DELTA", "STEPS"]],
-  ["Who shares a body?", ["GROUPS", "SHARES", "APART", "NEAREST", "TREE"]],
-  ["Which figures do I keep as house models, and what do I measure next?", ["BASES", "MEASURENEXT"]],
-  ["Which garment goes on which figure?", ["WHATFITS", "WEARERS", "WARDROBE", "EASECHECK"]],
-  ["Why not, and what do I change?", ["REASONS", "EASE", "OVER", "CLEARANCE"]],
-  ["What do I tell my buyers?", ["LISTINGWORDS"]],
-  ["How do I get from one figure to the other?", ["GRADE", "RESIZE", "FLARE", "DARTS"]],
-];
-
 function indexPage(): string {
   const summaryOf = new Map(descriptors.map(({ name, summary }) => [name, summary]));
   const entry = (name: string) =>
@@ -36,7 +24,7 @@ function indexPage(): string {
   const body = [
     `<p class="lead">Type these in a cell as you type SUM: <code>=${namespace}.DELTA(B2, C2)</code>.</p>`,
     "<p>Functions that give a table fill the cells below and to the right; leave those cells empty.</p>",
-    ...questions.flatMap(([question, names]) => [
+    ...questions.flatMap(({ question, names }) => [
       `<h2>${escapeHtml(question)}</h2>`,
       `<dl>\n${names.map(entry).join("\n")}\n</dl>`,
     ]),

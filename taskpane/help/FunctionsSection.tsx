@@ -1,11 +1,11 @@
 import { Button, Field, SearchBox, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useState } from "react";
-import { descriptors } from "../../functions/all.ts";
+import { lazy, Suspense, useMemo, useState } from "react";
 import type { FunctionDescriptor } from "../../functions/descriptor.ts";
+import { functionsFor, questions } from "../../functions/questions.ts";
 import { signature } from "../../functions/reference.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
-import { failureText } from "../shell/notice.ts";
+import { Part } from "../ui/Part.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
 import { StartSwitch } from "./StartSwitch.tsx";
@@ -24,24 +24,41 @@ const useStyles = makeStyles({
   },
   arguments: { margin: 0, display: "flex", flexDirection: "column", gap: "4px" },
   help: { margin: 0, color: tokens.colorNeutralForeground2 },
+  heading: { margin: 0, fontSize: "inherit", fontWeight: 600 },
   aside: { alignSelf: "flex-start" },
 });
 
-/** The worksheet functions: what each gives, what it takes, an example; and what a cell’s error says. */
+// Only what is opened works anything out.
+const LiveExample = lazy(async () => ({ default: (await import("./LiveExample.tsx")).LiveExample }));
+
+/** The worksheet functions by what people ask: each on this workbook, what it takes, an example. */
 export function FunctionsSection(): ReactNode {
   const styles = useStyles();
   const [wanted, setWanted] = useState("");
-  const found = descriptors.filter((descriptor) => matches(descriptor, wanted));
+  const { ask } = useSession();
+  const found = useMemo(() => functionsFor(wanted), [wanted]);
+  const isAsked = wanted.trim() !== "";
   return (
     <SectionFrame title="Functions">
       <p className={styles.text}>
         Type these into any cell, as you would SUM. Lengths come out in the unit of their column.
       </p>
       <StartSwitch />
-      <ErrorOfCell />
+      <Button
+        className={styles.aside}
+        onClick={() => {
+          ask("explain");
+        }}
+      >
+        Explain the selected cell
+      </Button>
       <Field
-        label="Search"
-        hint={wanted === "" ? "By name or by what it does." : `${count(found.length, "function")} found.`}
+        label="What do you want to know?"
+        hint={
+          isAsked
+            ? `${count(found.length, "function")} found.${found.length === 0 ? " Try one word of it." : ""}`
+            : "In your words, such as: will it fit? same body. Or by the name of a function."
+        }
       >
         <SearchBox
           value={wanted}
@@ -50,14 +67,35 @@ export function FunctionsSection(): ReactNode {
           }}
         />
       </Field>
-      <ul className={styles.list}>
-        {found.map((descriptor) => (
-          <li key={descriptor.name}>
-            <FunctionHelp descriptor={descriptor} />
-          </li>
-        ))}
-      </ul>
+      {isAsked ? (
+        <FunctionList label="Functions found" found={found} />
+      ) : (
+        questions.map(({ question, names }) => (
+          <Part key={question} title={question}>
+            <FunctionList
+              label={question}
+              found={names.flatMap((name) => found.filter((each) => each.name === name))}
+            />
+          </Part>
+        ))
+      )}
     </SectionFrame>
+  );
+}
+
+function FunctionList(props: {
+  readonly label: string;
+  readonly found: readonly FunctionDescriptor[];
+}): ReactNode {
+  const styles = useStyles();
+  return (
+    <ul className={styles.list} aria-label={props.label}>
+      {props.found.map((descriptor) => (
+        <li key={descriptor.name}>
+          <FunctionHelp descriptor={descriptor} />
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -65,8 +103,15 @@ function FunctionHelp({ descriptor }: { readonly descriptor: FunctionDescriptor 
   const styles = useStyles();
   const { name, summary, details, parameters, examples, source } = descriptor;
   const [example] = examples;
+  const [isOpen, setOpen] = useState(false);
   return (
-    <Disclosure title={name} says={summary}>
+    <Disclosure title={name} says={summary} onToggle={setOpen}>
+      {isOpen && (
+        <Suspense fallback={<p className={styles.text}>Looking at your tables …</p>}>
+          <LiveExample descriptor={descriptor} />
+        </Suspense>
+      )}
+      <h3 className={styles.heading}>How it is written</h3>
       <code className={styles.code}>={signature(descriptor)}</code>
       <dl className={styles.arguments}>
         {parameters.map((parameter) => (
@@ -88,37 +133,4 @@ function FunctionHelp({ descriptor }: { readonly descriptor: FunctionDescriptor 
       {source !== undefined && <p className={styles.help}>Source: {source}</p>}
     </Disclosure>
   );
-}
-
-/** Where the spreadsheet does not show what an error means, the pane says it. */
-function ErrorOfCell(): ReactNode {
-  const styles = useStyles();
-  const { workbook, say } = useSession();
-  if (!workbook.errorAt) return null;
-  const ask = async (): Promise<void> => {
-    try {
-      const { area } = await workbook.readSelection();
-      const message = workbook.errorAt?.({ sheet: area.sheet, row: area.row, column: area.column });
-      say(
-        message === undefined
-          ? { kind: "done", text: "The selected cell shows no error of these functions." }
-          : { kind: "failed", text: message },
-      );
-    } catch (error) {
-      say({ kind: "failed", text: failureText(error) });
-    }
-  };
-  return (
-    <Button className={styles.aside} onClick={() => void ask()}>
-      Explain the error in the selected cell
-    </Button>
-  );
-}
-
-function matches({ name, summary, details = "", parameters }: FunctionDescriptor, wanted: string): boolean {
-  const text = [name, summary, details, ...parameters.map((p) => p.name)].join(" ").toLowerCase();
-  return wanted
-    .toLowerCase()
-    .split(/\s+/)
-    .every((word) => text.includes(word));
 }

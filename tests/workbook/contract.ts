@@ -295,6 +295,14 @@ export function workbookContract(
         ]);
       });
 
+      it("tells which cell is selected, filled or not; of an area, the first", async () => {
+        const workbook = await open();
+        await workbook.select(area(500, 50, 1, 1));
+        expect(await workbook.selectedCell()).toMatchObject({ row: 500, column: 50 });
+        await workbook.select(area(1, 0, 2, 2, "Free page"));
+        expect(await workbook.selectedCell()).toEqual({ sheet: "Free page", row: 1, column: 0 });
+      });
+
       it("tells the used part of a sheet, and that a sheet is empty", async () => {
         const workbook = await open();
         expect(await workbook.usedArea("free page")).toEqual(area(0, 0, 3, 2, "Free page"));

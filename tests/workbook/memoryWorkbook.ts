@@ -68,6 +68,7 @@ export function createMemoryWorkbook(initial: WorkbookContent): MemoryWorkbook {
     usedArea: later((sheet: string) => usedArea(content, sheet)),
     findCells: later((isWanted: (cell: FoundCell) => boolean) => filledCells(content).filter(isWanted)),
     readSelection: later(() => readArea(content, cutToUsed(content, selected))),
+    selectedCell: later(() => ({ sheet: selected.sheet, row: selected.row, column: selected.column })),
     select: later((area: Area) => {
       checkArea({ sheets: sheetNames(content) }, area);
       selected = area;

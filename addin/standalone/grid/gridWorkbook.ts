@@ -211,6 +211,7 @@ export function createGridWorkbook(
     usedArea: later((name: string) => usedArea(unit, name)),
     findCells: later((isWanted: (cell: FoundCell) => boolean) => filledCells(unit).filter(isWanted)),
     readSelection: later(() => readSelection(unit)),
+    selectedCell: later(() => firstSelected(unit)),
     select: later((area: Area) => select(unit, area)),
     apply: (label, edits) =>
       act(
@@ -325,6 +326,14 @@ function readSelection(unit: GridUnit): RangeData {
     throw new InputError("The selected cells are empty. Select the cells that you mean, then try again.");
   }
   return readArea(unit, toArea(sheet.getName(), used));
+}
+
+function firstSelected(unit: GridUnit): CellAddress {
+  const selected = unit.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+  const sheet = workbookOf(unit).getActiveSheet().getName();
+  if (!selected) throw new InputError("No cell is selected. Click the cell that you mean, then try again.");
+  const { startRow, startColumn } = wholeLines(selected);
+  return { sheet, row: startRow, column: startColumn };
 }
 
 /** The cell that is selected now; of an area, the one that is typed into. */

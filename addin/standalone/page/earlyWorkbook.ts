@@ -59,6 +59,7 @@ export function earlyWorkbook(source: WorkbookContent | IWorkbookData): EarlyWor
       usedArea: (name) => wait((from) => from.usedArea(name)),
       findCells: (isWanted) => wait((from) => from.findCells(isWanted)),
       readSelection: () => wait((from) => from.readSelection()),
+      selectedCell: () => wait((from) => from.selectedCell()),
       select: (area) => wait((from) => from.select(area)),
       apply: (label, edits) => wait((from) => from.apply(label, edits)),
       lastAction: () => sheet?.lastAction(),

@@ -1,6 +1,6 @@
 import { InputError } from "../../measures/inputError.ts";
 import { checkArea, sheetNamed, tableNamed } from "../existing.ts";
-import type { Area, RangeData, Workbook } from "../port.ts";
+import type { Area, CellAddress, RangeData, Workbook } from "../port.ts";
 import type * as Actions from "./actions.ts";
 import { watchChanges } from "./changes.ts";
 import { inWords } from "./excelError.ts";
@@ -45,6 +45,7 @@ export function createExcelWorkbook({ settleMs = 300 }: { readonly settleMs?: nu
     usedArea: (sheet) => run((context) => usedArea(context, sheet)),
     findCells: (isWanted) => run((context) => findCells(context, isWanted)),
     readSelection: () => run(readSelection),
+    selectedCell: () => run(selectedCell),
     select: (area) => run((context) => select(context, area)),
     apply: (label, edits) =>
       oneAtATime(async () => {
@@ -125,6 +126,15 @@ async function readSelection(context: Excel.RequestContext): Promise<RangeData> 
     rows: part.rowCount,
     columns: part.columnCount,
   });
+}
+
+async function selectedCell(context: Excel.RequestContext): Promise<CellAddress> {
+  const selected = context.workbook.getSelectedRange();
+  selected.load(["rowIndex", "columnIndex"]);
+  const sheet = selected.worksheet;
+  sheet.load("name");
+  await context.sync();
+  return { sheet: sheet.name, row: selected.rowIndex, column: selected.columnIndex };
 }
 
 async function calculatesByItself(context: Excel.RequestContext): Promise<boolean> {
