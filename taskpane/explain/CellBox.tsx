@@ -7,7 +7,7 @@ import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { meaning } from "../ui/theme.ts";
 import { useJob } from "../work/useJob.ts";
-import type { AskedCell, ExplainJob } from "./explainCell.ts";
+import type { AskedCell, CellWords, ExplainJob } from "./explainCell.ts";
 import { readSelectedCell } from "./explainCell.ts";
 import { flagsIn } from "../check/useCheck.ts";
 
@@ -36,7 +36,7 @@ const useStyles = makeStyles({
   again: { alignSelf: "flex-start" },
 });
 
-/** What the selected cell of a chart holds, above whatever section is open; asked for by an errand, closed by the user. */
+/** What the selected cell holds or shows, above whatever section is open; asked for by an errand, closed by the user. */
 export function CellBox(): ReactNode {
   const styles = useStyles();
   const { workbook, freshBook, errand, ask, say } = useSession();
@@ -51,7 +51,8 @@ export function CellBox(): ReactNode {
     [asked, flags],
   );
   const explained = useJob(job, (answer) => (answer.kind === "explain" ? answer.words : undefined));
-  const words = explained.answer;
+  const [told, setTold] = useState<CellWords>();
+  const words = told ?? explained.answer;
   const failure = check.failure ?? explained.failure;
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -60,12 +61,14 @@ export function CellBox(): ReactNode {
     readSelectedCell(workbook, freshBook()).then(
       (found) => {
         if (!current) return;
-        setAsked(found);
+        setAsked("title" in found ? undefined : found);
+        setTold("title" in found ? found : undefined);
         say(undefined);
       },
       (error: unknown) => {
         if (!current) return;
         setAsked(undefined);
+        setTold(undefined);
         say({ kind: "failed", text: failureText(error) });
       },
     );
@@ -88,6 +91,7 @@ export function CellBox(): ReactNode {
           size="small"
           onClick={() => {
             setAsked(undefined);
+            setTold(undefined);
           }}
         >
           Close

@@ -17,7 +17,7 @@ export interface CellWords {
   readonly title: string;
   readonly says: readonly string[];
   /** What deserves a look: what it may be, and why. */
-  readonly looks: readonly Pick<Flag, "kind" | "why">[];
+  readonly looks: readonly { readonly kind: string; readonly why: string }[];
 }
 
 /** A cell of a chart to explain, as plain data. */
@@ -44,19 +44,26 @@ export function doExplainJob({ chart, values, at, flags }: ExplainJob): ExplainA
 }
 
 /**
- * The selected cell with its chart; of several cells, the first.
+ * The selected cell with its chart, or what can be said of it elsewhere; of several cells, the first.
  *
  * @param book the workbook as it is now
- * @throws {InputError} when it is in no chart
+ * @throws {InputError} when it is in no chart and shows nothing to explain
  */
 export async function readSelectedCell(
-  workbook: Pick<Workbook, "readSelection">,
+  workbook: Pick<Workbook, "readSelection" | "findCells" | "errorAt">,
   book: Book,
-): Promise<AskedCell> {
-  const { area } = await workbook.readSelection();
+): Promise<AskedCell | CellWords> {
+  const { area, values: selected } = await workbook.readSelection();
   const charts = chartTables(await book.tables());
   const table = tableAt(charts, area);
-  if (!table) throw notInChart(charts);
+  if (!table) {
+    const { sheet, row, column } = area;
+    // What is said of results needs the functions, which charts do not.
+    const { explainResult } = await import("./explainResult.ts");
+    const words = await explainResult(workbook, book, { sheet, row, column }, selected[0]?.[0]);
+    if (words) return words;
+    throw notInChart(charts);
+  }
   const data = await book.readTable(table.name);
   return {
     chart: chartToCheck(book, data),
@@ -80,7 +87,7 @@ export function tableAt(tables: readonly TableInfo[], { sheet, row, column }: Ar
 function notInChart([first]: readonly TableInfo[]): InputError {
   return new InputError(
     first
-      ? `The selected cell is in no measurement chart. Select a reading, a figure’s name or a heading of the table ${first.name} on the sheet ${first.area.sheet}, then ask again.`
+      ? `There is nothing to explain in the selected cell. Select a reading, a figure’s name or a heading of the table ${first.name} on the sheet ${first.area.sheet}, a result, or an error, then ask again.`
       : "There is no measurement chart in the workbook yet. Bring one in under Import, then ask again.",
   );
 }

@@ -109,7 +109,7 @@ describe("the pane in Excel", () => {
 
         await select(page, { sheet: "Start", row: 0, column: 0 });
         await press(page, "ExplainCell");
-        await page.getByText("The selected cell is in no measurement chart.").waitFor();
+        await page.getByText("There is nothing to explain in the selected cell.").waitFor();
         expect(await box.count()).toBe(0);
       });
     });

@@ -4,6 +4,8 @@ import { checkChart } from "../../../addin/checking/checkChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { explainCell, readSelectedCell } from "../../../taskpane/explain/explainCell.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
+import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
+import { figures, patterns, sheetOf } from "../fit/wardrobe.ts";
 import { openExcel } from "../../workbook/excel/openExcel.ts";
 
 const values = [
@@ -65,11 +67,49 @@ describe("the explanation of a cell", () => {
     const start = double.book.sheets.find(({ name }) => name === "Start");
     if (!table || !start) throw new Error("The demo has no chart.");
     double.book.selected = { sheet: table.sheet, row: table.row, column: table.column, rows: 2, columns: 1 };
-    expect((await readSelectedCell(workbook, openBook(workbook)())).at).toEqual({ row: 0, column: 0 });
+    expect(await readSelectedCell(workbook, openBook(workbook)())).toMatchObject({
+      at: { row: 0, column: 0 },
+    });
     double.book.selected = { sheet: start, row: 0, column: 0, rows: 1, columns: 1 };
     await expect(readSelectedCell(workbook, openBook(workbook)())).rejects.toThrow(
-      "The selected cell is in no measurement chart. Select a reading, a figure’s name or a heading of the table Figures on the sheet Figures",
+      "There is nothing to explain in the selected cell. Select a reading, a figure’s name or a heading of the table Figures on the sheet Figures",
     );
     await workbook.close?.();
+  });
+
+  it("of an error, a verdict or a pattern that cannot be read says what it means and where it comes from", async () => {
+    const workbook = createMemoryWorkbook({
+      sheets: [
+        {
+          name: "Verdicts",
+          cells: [
+            [{ formula: '=FIT.WEARERS(Patterns[#All], Figures[#All], "P1")', value: "Figure" }],
+            [{ value: "too tight", spilled: true }, { value: { error: "#SPILL!" } }],
+          ],
+        },
+        sheetOf("Patterns", [...patterns, ["P5", "Slip", "Dres"]]),
+        sheetOf("Figures", figures),
+      ],
+    });
+    const explained = async (sheet: string, row: number, column: number) => {
+      await workbook.select({ sheet, row, column, rows: 1, columns: 1 });
+      return readSelectedCell(workbook, openBook(workbook)());
+    };
+    expect(await explained("Verdicts", 1, 0)).toMatchObject({
+      title: "A2 of the sheet “Verdicts”",
+      says: [
+        expect.stringContaining("It cannot be closed, or pulls."),
+        expect.stringMatching(/^It is filled from A1, which holds =FIT\.WEARERS\(/),
+        expect.stringContaining("Why not?"),
+      ],
+    });
+    expect(await explained("Verdicts", 1, 1)).toMatchObject({
+      looks: [{ kind: "#SPILL!", why: expect.stringContaining("Clear what stands below") as string }],
+    });
+    expect(await explained("Patterns sheet", 5, 1)).toMatchObject({
+      looks: [
+        { kind: "cannot be read", why: expect.stringContaining("“Dres” is not a garment class") as string },
+      ],
+    });
   });
 });
