@@ -2,6 +2,7 @@ import { Field, Switch } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
+import { AllPairs, usualPairs } from "./AllPairs.tsx";
 import type { ModelSettings } from "./HouseModels.tsx";
 import { HouseModels } from "./HouseModels.tsx";
 import type { PairInSight } from "./LooseClothes.tsx";
@@ -16,7 +17,7 @@ import { estimateWords } from "./readGroups.ts";
 
 const usual: GroupSettings = { part: "body", method: "complete", cut: 1, view: "cards" };
 
-/** The four questions about shared bodies, each answered on one screen. What is set stays while another is asked. */
+/** The questions about shared bodies, each answered on one screen. What is set stays while another is asked. */
 export function GroupAnswers(props: {
   readonly input: GroupsInput;
   readonly figures: FiguresToGroup;
@@ -31,6 +32,7 @@ export function GroupAnswers(props: {
   const [settings, setSettings] = useState(usual);
   const [pair, setPair] = useState<PairInSight>({});
   const [models, setModels] = useState<ModelSettings>({ part: "body", reach: 1 });
+  const [pairs, setPairs] = useState(usualPairs);
   const [nextPart, setNextPart] = useState("body");
   return (
     <>
@@ -62,6 +64,20 @@ export function GroupAnswers(props: {
         />
       )}
       {question === "loose" && <LooseClothes input={input} figures={figures} pair={pair} onPair={setPair} />}
+      {question === "pairs" && (
+        <AllPairs
+          input={input}
+          figures={figures}
+          settings={pairs}
+          onSettings={setPairs}
+          onOpen={(place, other) => {
+            const chosen = (at: number) => ({ place: at, name: figures.chart.figures[at] ?? "" });
+            setPair({ figure: chosen(place), other: chosen(other) });
+            onAsk("loose");
+          }}
+          writing={writing}
+        />
+      )}
       {question === "models" && (
         <HouseModels
           input={input}

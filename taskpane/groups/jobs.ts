@@ -1,4 +1,5 @@
 import type { Chart } from "../../addin/chart/chart.ts";
+import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolerances.ts";
 import type { ChangingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
 import type { ReadingError } from "../../addin/measures/readingError.ts";
 import { changingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
@@ -14,6 +15,8 @@ import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import type { NextReading } from "../../addin/similarity/next.ts";
 import { nextReadings } from "../../addin/similarity/next.ts";
+import type { PairInAWord } from "./allPairs.ts";
+import { allPairs } from "./allPairs.ts";
 import { nearMap } from "./nearMap.ts";
 import type { GroupTree } from "./grouping.ts";
 import { groupTree } from "./grouping.ts";
@@ -33,6 +36,13 @@ export type GroupJob =
   | (Compared & { readonly kind: "map"; readonly withoutFar: boolean })
   | (Compared & { readonly kind: "next" })
   | (Compared & {
+      readonly kind: "pairs";
+      readonly garments: readonly GarmentTolerances[];
+      readonly tolerances: ToleranceTable | undefined;
+      /** Of the figures that are paired, in the chart. */
+      readonly places: readonly number[];
+    })
+  | (Compared & {
       readonly kind: "sharing" | "doubt";
       /** Of the readings of the chart. */
       readonly errors: ReadingError;
@@ -44,6 +54,7 @@ export type GroupAnswer =
   | { readonly kind: "cards"; readonly cards: readonly GroupCard[] }
   | { readonly kind: "seats"; readonly silhouette: GroupSilhouette }
   | { readonly kind: "map"; readonly map: FigureMap; readonly far: readonly string[] }
+  | { readonly kind: "pairs"; readonly pairs: readonly PairInAWord[] }
   | { readonly kind: "next"; readonly readings: readonly NextReading[] }
   | { readonly kind: "sharing"; readonly sharing: Sharing }
   | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
@@ -60,6 +71,8 @@ export function doGroupJob(job: GroupJob): GroupAnswer {
       return { kind: "seats", silhouette: groupSilhouette(chart, columns, job.groupOf) };
     case "map":
       return { kind: "map", ...nearMap(chart, columns, job.withoutFar) };
+    case "pairs":
+      return { kind: "pairs", pairs: allPairs(chart, columns, job.garments, job.tolerances, job.places) };
     case "next":
       return { kind: "next", readings: nextReadings(chart, columns) };
     case "sharing":

@@ -67,8 +67,8 @@ function shared({ classes }: SharedWith): number {
   return classes.filter(({ answer }) => answer === "yes").length;
 }
 
-/** As `shares` answers: no as soon as one measure is beyond its tolerance, whatever else is missing. */
-function relate(columns: readonly ComparedColumn[], i: number, j: number): Related {
+/** What two figures share, by the measures that count for it. As `shares` answers: no as soon as one measure is beyond its tolerance, whatever else is missing. */
+export function relate(columns: readonly ComparedColumn[], i: number, j: number): Related {
   let worst: Difference | undefined;
   for (const { column, tolerance } of columns) {
     const a = column.mm[i] ?? Number.NaN;

@@ -34,6 +34,7 @@ const outcomeOf: Readonly<Record<Job["kind"], () => Outcome>> = {
   seats: () => ({}),
   map: () => ({}),
   next: () => ({}),
+  pairs: () => ({}),
   sharing: () => ({}),
   doubt: () => ({}),
 };
