@@ -3,7 +3,8 @@ import type { ReactNode } from "react";
 import { useMemo } from "react";
 import { figureKey } from "../../addin/chart/find.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
-import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { GroupedFigure } from "../../addin/similarity/groups.ts";
 import { useSession } from "../shell/session.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import { Choice } from "../ui/Choice.tsx";
@@ -17,6 +18,7 @@ import { useJob } from "../work/useJob.ts";
 import { WorkingWords } from "../work/Working.tsx";
 import type { PairInAWord, PairWord } from "./allPairs.ts";
 import { countPairs, pairsTable, pairWords } from "./allPairs.ts";
+import { bodiesIn } from "./bodies.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { figureAt } from "./sharing.ts";
 import { useCompared } from "./useCompared.ts";
@@ -65,7 +67,8 @@ function Pairs(
   const { unit, word, name } = settings;
   const { chart, garments, tolerances } = figures;
   const { book } = useSession();
-  const bodies = book.once(bodiesOf, figures, columns);
+  const grouped = book.once(bodiesIn, figures);
+  const bodies = useMemo(() => placesOf(chart, typeof grouped === "string" ? [] : grouped), [chart, grouped]);
   const places = unit === "bodies" ? bodies.bases : bodies.all;
   const job = useMemo(
     () => ({ kind: "pairs" as const, chart, columns, garments, tolerances, places }),
@@ -161,8 +164,7 @@ function pairsIn(answer: JobAnswer): readonly PairInAWord[] | undefined {
 }
 
 /** The figures of a chart, and one of each body: the one to draft for. */
-function bodiesOf({ chart }: FiguresToGroup, columns: readonly ComparedColumn[]) {
-  const grouped = sharedBodyGroups(chart, columns);
+function placesOf(chart: Chart, grouped: readonly GroupedFigure[]) {
   const all = chart.figures.map((_, place) => place);
   const seen = new Set<number>();
   const bases = all.filter((place) => {

@@ -36,7 +36,7 @@ const mostNames = 60;
 /** In larger groups there are too many pairs to ask each time the cut moves. */
 const mostForCertainty = 80;
 
-/** A card for each group of two or more, then the figures by themselves. */
+/** A card for each group of two or more, then the figures alone. */
 export function GroupCards(props: {
   readonly chart: Chart;
   /** With the tolerances that the groups are made by. */
@@ -180,7 +180,7 @@ function Alone(props: {
   return (
     <>
       {alone.length > 0 && (
-        <Part title={`By themselves: ${count(alone.length, "figure")}`}>
+        <Part title={`Alone: ${count(alone.length, "figure")}`}>
           <p className={styles.text}>
             {namesWords(
               alone.map(({ name }) => name),

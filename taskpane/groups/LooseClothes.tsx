@@ -1,8 +1,5 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useMemo } from "react";
-import { shares } from "../../addin/similarity/shares.ts";
-import { card, plainList } from "../ui/boxes.ts";
 import type { Chosen } from "../ui/chosenPlace.ts";
 import { placeOfChosen } from "../ui/chosenPlace.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
@@ -10,22 +7,17 @@ import { OpenList } from "../ui/OpenList.tsx";
 import { Part } from "../ui/Part.tsx";
 import { PlaceChoice } from "../ui/PlaceChoice.tsx";
 import { useSession } from "../shell/session.ts";
-import { SignedWords } from "../ui/SignedWords.tsx";
 import { count } from "../ui/words.ts";
-import { OutlineDrawing } from "./OutlineDrawing.tsx";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { SharedWith, Sharing } from "./sharing.ts";
 import { figureAt, sharingOf, sharingWords } from "./sharing.ts";
 import { classColumns, tolerancesStarter } from "./toleranceStarter.ts";
+import { TwoFigures } from "./TwoFigures.tsx";
 
 const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
   back: { alignSelf: "flex-start" },
-  list: plainList,
-  card: { ...card, gap: "2px" },
-  head: { display: "flex", flexWrap: "wrap", columnGap: "8px", justifyContent: "space-between" },
-  what: { margin: 0, fontSize: tokens.fontSizeBase300, fontWeight: 600 },
 });
 
 /** The two figures of which one is looked at beside the other. */
@@ -44,6 +36,7 @@ export function LooseClothes(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, figures, pair, onPair } = props;
+  const { ask } = useSession();
   const { chart } = figures;
   const names = chart.figures;
   const place = placeOfChosen(names, pair.figure);
@@ -76,6 +69,14 @@ export function LooseClothes(props: {
           onPair({ ...pair, figure: chosen(at) });
         }}
       />
+      <Button
+        className={styles.back}
+        onClick={() => {
+          ask("figure", { figure: figureAt(chart, place) });
+        }}
+      >
+        Open its card
+      </Button>
       {other === undefined ? (
         <Others
           input={input}
@@ -95,7 +96,7 @@ export function LooseClothes(props: {
               onPair({ figure: chosen(place), other: chosen(at) });
             }}
           />
-          <PairOf figures={figures} place={place} other={other} />
+          <TwoFigures figures={figures} place={place} other={other} />
         </>
       )}
     </>
@@ -167,69 +168,6 @@ function FiguresShared(props: {
         onOpen(place);
       }}
     />
-  );
-}
-
-/** What two figures share, part by part and garment by garment, and both drawn over each other. */
-function PairOf(props: {
-  readonly figures: FiguresToGroup;
-  readonly place: number;
-  readonly other: number;
-}): ReactNode {
-  const styles = useStyles();
-  const { figures, place, other } = props;
-  const { chart, tolerances, garments } = figures;
-  const found = useMemo(
-    () => shares(chart, place, other, { tolerances, garments }),
-    [chart, place, other, tolerances, garments],
-  );
-  if (place === other) return <p className={styles.text}>Choose two different figures.</p>;
-  const zones = found.slice(0, found.length - garments.length).filter(({ why }) => why !== noMeasure);
-  return (
-    <>
-      <Part title="Both over each other">
-        <OutlineDrawing chart={chart} base={place} other={other} />
-      </Part>
-      {garments.length > 0 && (
-        <Part title="Clothes">
-          <ShareList found={found.slice(found.length - garments.length)} />
-        </Part>
-      )}
-      <Part title="Parts of the body">
-        <ShareList found={zones} />
-      </Part>
-    </>
-  );
-}
-
-/** What `shares` says of a part that the chart knows nothing of: it is left out here. */
-const noMeasure = "The chart has no measure for it.";
-
-const looks = {
-  yes: ["✓", "leaf"],
-  no: ["✕", "thread"],
-  "not known": ["?", "quiet"],
-} as const;
-
-function ShareList({ found }: { readonly found: ReturnType<typeof shares> }): ReactNode {
-  const styles = useStyles();
-  return (
-    <ul className={styles.list}>
-      {found.map(({ what, answer, why }) => {
-        const [sign, tone] = looks[answer];
-        return (
-          <li key={what} className={styles.card}>
-            <div className={styles.head}>
-              <h3 className={styles.what}>{what}</h3>
-              <SignedWords sign={sign} tone={tone}>
-                {answer}
-              </SignedWords>
-            </div>
-            <p className={styles.text}>{why}</p>
-          </li>
-        );
-      })}
-    </ul>
   );
 }
 

@@ -39,22 +39,23 @@ const head = 24;
 const foot = 28;
 const labelWidth = 96;
 
-/** Two figures drawn over each other from their girths and lengths. */
+/** A figure drawn from its girths and lengths, or two over each other. */
 export function OutlineDrawing(props: {
   readonly chart: Chart;
-  /** Places in the chart, from 0: the first is drawn dashed. */
-  readonly base: number;
+  /** Places in the chart, from 0; the base is drawn dashed. */
+  readonly base?: number;
   readonly other: number;
 }): ReactNode {
   const styles = useStyles();
   const { chart, base, other } = props;
   const [first, second] = useMemo(
-    () => [bodyOutline(chart, base), bodyOutline(chart, other)] as const,
+    () => [base === undefined ? undefined : bodyOutline(chart, base), bodyOutline(chart, other)] as const,
     [chart, base, other],
   );
   const unit = usualUnit(chart);
-  const names = [figureAt(chart, base), figureAt(chart, other)] as const;
-  const lacking = [first, second].filter(({ levels }) => levels.length === 0);
+  const name = figureAt(chart, other);
+  const baseName = base === undefined ? undefined : figureAt(chart, base);
+  const lacking = [...(first ? [first] : []), second].filter(({ levels }) => levels.length === 0);
   if (lacking.length > 0) {
     return lacking
       .flatMap(({ notes }) => notes)
@@ -66,27 +67,31 @@ export function OutlineDrawing(props: {
   }
   return (
     <DrawingFrame
-      title={`${names[0]} and ${names[1]}`}
-      description={`From the front, on one floor: ${names[0]} dashed, ${names[1]} in a solid line.`}
+      title={baseName === undefined ? name : `${baseName} and ${name}`}
+      description={
+        baseName === undefined
+          ? "From the front."
+          : `From the front, on one floor: ${baseName} dashed, ${name} in a solid line.`
+      }
       note={noteOf(first, second)}
-      fileName={fileNameOf("outline", ...names)}
+      fileName={baseName === undefined ? fileNameOf("outline", name) : fileNameOf("outline", baseName, name)}
       table={tableOf(first, second, unit)}
     >
-      {(width) => <Outlines width={width} outlines={[first, second]} unit={unit} names={names} />}
+      {(width) => <Outlines width={width} outlines={[first, second]} unit={unit} names={[baseName, name]} />}
     </DrawingFrame>
   );
 }
 
 function Outlines(props: {
   readonly width: number;
-  readonly outlines: readonly [BodyOutline, BodyOutline];
+  readonly outlines: readonly [BodyOutline | undefined, BodyOutline];
   readonly unit: LengthUnit;
-  readonly names: readonly [string, string];
+  readonly names: readonly [string | undefined, string];
 }): ReactNode {
   const styles = useStyles();
   const { width, outlines, unit, names } = props;
   const [base, other] = outlines;
-  const levels = [...base.levels, ...other.levels];
+  const levels = [...(base?.levels ?? []), ...other.levels];
   const widest = Math.max(...levels.map(({ halfWidthMm }) => halfWidthMm));
   const tallest = Math.max(...levels.map(({ heightMm }) => heightMm));
   const room = Math.min(width - labelWidth, 320);
@@ -97,14 +102,18 @@ function Outlines(props: {
   const y = (mm: number): number => bottom - mm * perMm;
   return (
     <Drawing width={width} height={bottom + foot}>
-      <path className={styles.base} d={`M0 8H24`} />
-      <text x="30" y="12" className={styles.name}>
-        {names[0]}
-      </text>
-      <path className={styles.other} d={`M${String(width / 2)} 8h24`} />
-      <text x={width / 2 + 30} y="12" className={styles.name}>
-        {names[1]}
-      </text>
+      {base && (
+        <>
+          <path className={styles.base} d={`M0 8H24`} />
+          <text x="30" y="12" className={styles.name}>
+            {names[0]}
+          </text>
+          <path className={styles.other} d={`M${String(width / 2)} 8h24`} />
+          <text x={width / 2 + 30} y="12" className={styles.name}>
+            {names[1]}
+          </text>
+        </>
+      )}
       <path className={styles.leader} d={`M0 ${String(bottom)}H${String(width - labelWidth)}`} />
       {labelsOf(other.levels, y).map(({ level, at }) => (
         <g key={level.name}>
@@ -118,7 +127,7 @@ function Outlines(props: {
         </g>
       ))}
       <path className={styles.other} d={outlinePath(other, x, y)} />
-      <path className={styles.base} d={outlinePath(base, x, y)} />
+      {base && <path className={styles.base} d={outlinePath(base, x, y)} />}
       <ScaleBar x={0} y={bottom + foot - 4} perMm={perMm} unit={unit} most={width / 3} />
     </Drawing>
   );
@@ -139,7 +148,7 @@ function labelsOf(
     });
 }
 
-function tableOf(base: BodyOutline, other: BodyOutline, unit: LengthUnit) {
+function tableOf(base: BodyOutline | undefined, other: BodyOutline, unit: LengthUnit) {
   const levels = [...other.levels].reverse();
   const of = (outline: BodyOutline, name: string): OutlineLevel | undefined =>
     outline.levels.find((level) => level.name === name);
@@ -147,26 +156,25 @@ function tableOf(base: BodyOutline, other: BodyOutline, unit: LengthUnit) {
     level ? `${level.isWidthEstimated ? "about " : ""}${lengthWords(2 * level.halfWidthMm, unit)}` : "";
   const heightOf = (level: OutlineLevel | undefined): string =>
     level ? `${level.isHeightEstimated ? "about " : ""}${lengthWords(level.heightMm, unit)}` : "";
+  // Two figures of one name have two headings all the same.
+  const both = base ? [base, { ...other, figure: `${other.figure} ` }] : [other];
   return {
     headings: [
       "Place",
-      `Width of ${base.figure}`,
-      `Width of ${other.figure} `,
-      `Height of ${base.figure}`,
-      `Height of ${other.figure} `,
+      ...both.map(({ figure }) => `Width of ${figure}`),
+      ...both.map(({ figure }) => `Height of ${figure}`),
     ],
-    rows: levels.map((level) => [
-      level.name,
-      widthOf(of(base, level.name)),
-      widthOf(level),
-      heightOf(of(base, level.name)),
-      heightOf(level),
+    rows: levels.map(({ name }) => [
+      name,
+      ...both.map((outline) => widthOf(of(outline, name))),
+      ...both.map((outline) => heightOf(of(outline, name))),
     ]),
   };
 }
 
-function noteOf(base: BodyOutline, other: BodyOutline): string {
-  const estimated = [base, other]
+function noteOf(base: BodyOutline | undefined, other: BodyOutline): string {
+  const both = base ? [base, other] : [other];
+  const estimated = both
     .map(({ figure, levels }) => ({
       figure,
       places: levels.filter(({ isWidthEstimated }) => isWidthEstimated).map(({ name }) => name.toLowerCase()),
@@ -176,7 +184,6 @@ function noteOf(base: BodyOutline, other: BodyOutline): string {
   return [
     "This is a diagram, not a likeness: each girth is drawn as an oval, arms are left out, and heights without a reading lie by usual proportions.",
     ...(estimated.length > 0 ? [`Widths estimated: ${estimated.join("; ")}.`] : []),
-    ...base.notes,
-    ...other.notes,
+    ...both.flatMap(({ notes }) => notes),
   ].join(" ");
 }

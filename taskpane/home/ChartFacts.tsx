@@ -62,7 +62,14 @@ export function ChartFacts(props: {
       >
         Add a pattern
       </Button>
-      {chart && <FindFigure chart={chart} table={table} {...(worked?.chart === chart && worked)} />}
+      {chart && (
+        <FindFigure
+          chart={chart}
+          table={table}
+          toGroup={groups.figures}
+          {...(worked?.chart === chart && worked)}
+        />
+      )}
     </>
   );
 }

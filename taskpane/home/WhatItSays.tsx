@@ -5,13 +5,12 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { Fitting, Match } from "../../addin/fit/match.ts";
 import type { GroupedFigure } from "../../addin/similarity/groups.ts";
-import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
-import { columnsOfPart } from "../../addin/similarity/columns.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import { useCheck } from "../check/useCheck.ts";
 import { useFit } from "../fit/useFit.ts";
 import { useMatch } from "../fit/useMatch.ts";
 import type { Fit } from "../fit/readFit.ts";
+import { bodiesIn } from "../groups/bodies.ts";
 import type { GroupsInput } from "../groups/readGroups.ts";
 import type { Since } from "../publish/history.ts";
 import { historyKey } from "../publish/sinceWords.ts";
@@ -54,11 +53,11 @@ export function WhatItSays(props: {
 }): ReactNode {
   const styles = useStyles();
   const { groups, table, onStep, onWorked } = props;
-  const { workbook, goTo, say } = useSession();
+  const { workbook, book, goTo, say } = useSession();
   const { check } = useCheck(undefined);
   const fit = useFit(usual);
   const { match } = useMatch(fit?.fitting);
-  const grouped = useMemo(() => groupedOf(groups), [groups]);
+  const grouped = groups.figures ? book.once(bodiesIn, groups.figures) : groups.failure;
   const chart = groups.figures?.chart;
   const isPublished = useIsPublished();
   const [since, setSince] = useState<Since>();
@@ -150,16 +149,6 @@ function useIsPublished(): boolean {
     };
   }, [workbook, book, isShown]);
   return isPublished;
-}
-
-function groupedOf({ figures, failure }: GroupsInput): readonly GroupedFigure[] | string | undefined {
-  if (!figures) return failure;
-  const { chart, tolerances, garments } = figures;
-  try {
-    return sharedBodyGroups(chart, columnsOfPart(chart, "body", { tolerances, garments }));
-  } catch (error) {
-    return failureText(error);
-  }
 }
 
 function wearIn(fit: Fit | undefined, match: Match | undefined): Known["wear"] {

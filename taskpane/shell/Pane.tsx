@@ -46,6 +46,7 @@ const sectionOf: Readonly<Record<Errand["kind"], SectionKey | undefined>> = {
   check: "check",
   newChart: "import",
   newPattern: "fit",
+  figure: "home",
   explain: undefined,
 };
 

@@ -1,11 +1,19 @@
 /** Something that is asked of the pane from outside it, such as by a command of the ribbon. */
 export interface Errand {
-  readonly kind: "check" | "newChart" | "explain" | "newPattern";
+  readonly kind: "check" | "newChart" | "explain" | "newPattern" | "figure";
+  /** For `figure`: whose card is wanted, and beside whom. */
+  readonly about?: FiguresAsked | undefined;
+}
+
+/** Figures by their names. */
+export interface FiguresAsked {
+  readonly figure: string;
+  readonly other?: string;
 }
 
 /** Where errands wait until the pane is shown. Only the last one counts; each is an object of its own. */
 export interface Errands {
-  post(kind: Errand["kind"]): void;
+  post(kind: Errand["kind"], about?: FiguresAsked): void;
   latest(): Errand | undefined;
   subscribe(listener: () => void): () => void;
 }
@@ -14,8 +22,8 @@ export function createErrands(): Errands {
   let latest: Errand | undefined;
   const listeners = new Set<() => void>();
   return {
-    post(kind) {
-      latest = { kind };
+    post(kind, about) {
+      latest = { kind, about };
       for (const listener of [...listeners]) listener();
     },
     latest: () => latest,

@@ -2,7 +2,7 @@ import { createContext, useCallback, useContext, useEffect, useMemo, useState } 
 import type { Edit, Workbook } from "../../addin/workbook/port.ts";
 import type { Book } from "./book.ts";
 import { openBook } from "./book.ts";
-import type { Errand } from "./errands.ts";
+import type { Errand, FiguresAsked } from "./errands.ts";
 import type { HostServices } from "./hostServices.ts";
 import type { Notice } from "./notice.ts";
 import { failureText } from "./notice.ts";
@@ -17,7 +17,7 @@ export interface Session {
   /** What was last asked of the pane from outside it, if anything. */
   readonly errand: Errand | undefined;
   /** Asks something of the pane as a command from outside does. */
-  ask(kind: Errand["kind"]): void;
+  ask(kind: Errand["kind"], about?: FiguresAsked): void;
   /** What is being done now, in words. */
   readonly working: string | undefined;
   readonly notice: Notice | undefined;

@@ -31,7 +31,7 @@ describe("who shares a body, on the page without Excel", () => {
       expect(text).toMatch(/Nearest outside: \S/);
       expect(text).toMatch(/How sure: \S/);
     }
-    await page.getByRole("heading", { name: /^By themselves: \d+ figures$/ }).waitFor();
+    await page.getByRole("heading", { name: /^Alone: \d+ figures$/ }).waitFor();
   });
 
   it("moves the cut line of the tree by keyboard and by hand, and the groups follow", async () => {
