@@ -1,13 +1,15 @@
-import { Button, makeStyles, tokens } from "@fluentui/react-components";
+import { Button, makeStyles, Switch, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { explainPair } from "../../addin/fit/explainPair.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
+import { useSession } from "../shell/session.ts";
 import type { Chosen } from "../ui/chosenPlace.ts";
 import { placeOfChosen } from "../ui/chosenPlace.ts";
 import { PlaceChoice } from "../ui/PlaceChoice.tsx";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
 import { count } from "../ui/words.ts";
+import { BodyList } from "./BodyList.tsx";
 import { classesOf } from "./classesOf.ts";
 import { FilterChoices } from "./FilterChoices.tsx";
 import type { MatrixFilter } from "./matrix.ts";
@@ -31,6 +33,7 @@ const useStyles = makeStyles({
   answer: { display: "flex", flexDirection: "column", gap: "4px", outlineStyle: "none" },
   verdict: { fontSize: tokens.fontSizeBase400 },
   back: { alignSelf: "flex-start" },
+  ways: { display: "flex", flexWrap: "wrap", gap: "8px" },
 });
 
 const everything: MatrixFilter = { garmentClass: undefined, verdict: undefined };
@@ -124,6 +127,7 @@ export function Answers(props: {
       {question === "wardrobe" && (
         <>
           {figureChoice}
+          <ToFigure figure={figureNames[pair.figure] ?? ""} />
           <Ranked
             key="wardrobe"
             {...{ fit, writing }}
@@ -152,6 +156,7 @@ export function Answers(props: {
           )}
           {patternChoice}
           {figureChoice}
+          <ToFigure figure={figureNames[pair.figure] ?? ""} draftedFor={draftedFor(fitting, pair)} />
           <OfPair
             fit={fit}
             fitting={fitting}
@@ -180,6 +185,41 @@ export function Answers(props: {
   );
 }
 
+/** The name of the figure that a pattern was drafted for, where that is another one. */
+function draftedFor({ patterns, view }: Fitting, { pattern, figure }: Pair): string | undefined {
+  const at = patterns[pattern]?.pattern.draftedFor;
+  return at === undefined || at === figure ? undefined : view.chart.figures[at];
+}
+
+/** Ways to the card of a figure, and to the figure that the pattern was drafted for beside it. */
+function ToFigure(props: { readonly figure: string; readonly draftedFor?: string | undefined }): ReactNode {
+  const styles = useStyles();
+  const { ask } = useSession();
+  const { figure, draftedFor: other } = props;
+  return (
+    <div className={styles.ways}>
+      <Button
+        size="small"
+        onClick={() => {
+          ask("figure", { figure });
+        }}
+      >
+        Open its card
+      </Button>
+      {other !== undefined && (
+        <Button
+          size="small"
+          onClick={() => {
+            ask("figure", { figure: other, other: figure });
+          }}
+        >
+          Compare it with {other}
+        </Button>
+      )}
+    </div>
+  );
+}
+
 /** One pattern on every figure, or every pattern on one figure, best first. */
 function Ranked(props: {
   readonly fitting: Fitting;
@@ -195,6 +235,7 @@ function Ranked(props: {
   const { fit, fitting, pair, by, filter, onFilter, onOpen, writing } = props;
   const { pattern, figure } = pair;
   const isOfPattern = by === "pattern";
+  const [asBodies, setAsBodies] = useState(false);
   const pairs = useMemo(
     () => (isOfPattern ? wearersOf(fitting, pattern) : wardrobeOf(fitting, figure)),
     [fitting, isOfPattern, pattern, figure],
@@ -215,17 +256,33 @@ function Ranked(props: {
         classes={isOfPattern ? undefined : classesOf(fitting)}
         onChange={onFilter}
       />
-      <p className={styles.text} aria-live="polite">
-        {shown.length === 0 ? "None is like that. Choose other garments or verdicts." : `${size}: ${says}.`}
-      </p>
-      {shown.length > 0 && (
-        <PairList
-          key={`${String(pattern)} ${String(figure)}`}
-          label={isOfPattern ? "Figures, best first" : "Patterns, best first"}
-          pairs={shown}
-          nameOf={(each) => (isOfPattern ? each.explanation.figure : nameOfPattern(fitting, each))}
-          onOpen={onOpen}
+      {isOfPattern && (
+        <Switch
+          label="Bodies in place of figures"
+          checked={asBodies}
+          onChange={(_, data) => {
+            setAsBodies(data.checked);
+          }}
         />
+      )}
+      {isOfPattern && asBodies && <BodyList fitting={fitting} pairs={shown} onOpen={onOpen} />}
+      {(!isOfPattern || !asBodies) && (
+        <>
+          <p className={styles.text} aria-live="polite">
+            {shown.length === 0
+              ? "None is like that. Choose other garments or verdicts."
+              : `${size}: ${says}.`}
+          </p>
+          {shown.length > 0 && (
+            <PairList
+              key={`${String(pattern)} ${String(figure)}`}
+              label={isOfPattern ? "Figures, best first" : "Patterns, best first"}
+              pairs={shown}
+              nameOf={(each) => (isOfPattern ? each.explanation.figure : nameOfPattern(fitting, each))}
+              onOpen={onOpen}
+            />
+          )}
+        </>
       )}
       {shown.length > 0 && (
         <WriteAnswer

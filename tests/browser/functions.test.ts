@@ -44,7 +44,7 @@ describe("the functions in the pane, on this workbook", () => {
     await example.getByLabel("target").selectOption("Isolmay");
     await example.getByText('=FIT.COMPARE(Figures[#All], "Ardwen", "Isolmay", Tolerances[#All])').waitFor();
     const table = example.getByRole("group", { name: "What COMPARE gives" });
-    await table.getByRole("rowheader", { name: "Bust (mm)" }).waitFor();
+    await table.getByRole("rowheader", { name: "Bust (mm)", exact: true }).waitFor();
     expect(await faults(page)).toEqual([]);
   });
 
@@ -56,7 +56,7 @@ describe("the functions in the pane, on this workbook", () => {
     const place = section().getByRole("group", { name: "Where it goes" });
     await place.getByText(/^Fills B2:G\d+ of the sheet “/).waitFor();
     await place.getByRole("button", { name: "Write it" }).press("Enter");
-    await page.getByText(/^B2 of the sheet “.+” holds the formula now\./).waitFor();
+    await page.getByText(/B2 of the sheet “.+” holds the formula now\./).waitFor();
     const compared = async () =>
       (await hands.saved()).sheets
         .at(-1)
