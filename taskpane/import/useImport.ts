@@ -12,7 +12,7 @@ import type { ImportSource, ReadSource, SourceSettings } from "./readSource.ts";
 import { openFile, readSource } from "./readSource.ts";
 import type { Destination } from "./useDestination.ts";
 import { useDestination } from "./useDestination.ts";
-import { workbookParts } from "./workbookParts.ts";
+import { likeliestPart } from "./workbookParts.ts";
 
 export interface ImportSettings extends SourceSettings, LayoutSettings {
   /** Name of the table to import into. */
@@ -96,7 +96,7 @@ export function useImport(): Import {
     setSettings({
       ...firstSettings,
       into: settings.into,
-      ...(next?.kind === "workbook" ? { part: workbookParts(next.content)[0] } : {}),
+      ...(next?.kind === "workbook" ? { part: likeliestPart(next.content) } : {}),
     });
     setSource(next);
   }

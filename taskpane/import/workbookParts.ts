@@ -1,6 +1,9 @@
+import type { Cell } from "../../addin/chart/cell.ts";
 import { isBlank } from "../../addin/chart/cell.ts";
+import { detectHeadingRow } from "../../addin/chart/import/source.ts";
 import type { SourceRows } from "../../addin/chart/import/source.ts";
 import { textReader } from "../../addin/chart/import/texts.ts";
+import { readHeading } from "../../addin/measures/heading.ts";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 
 /** A table of a workbook, or all cells of one of its sheets. */
@@ -44,4 +47,22 @@ export function rowsOfPart(content: WorkbookContent, part: WorkbookPart): Source
     formats: rows.map(({ row }) => Array.from(row, (cell) => cell?.format)),
     texts: textReader(),
   };
+}
+
+/** The part that looks most like a chart: with the most headings that are measures; of equals the first. */
+export function likeliestPart(content: WorkbookContent): WorkbookPart | undefined {
+  const scored = workbookParts(content).map((part) => {
+    const { rows, texts } = rowsOfPart(content, part);
+    const headings = rows[detectHeadingRow(rows, texts)] ?? [];
+    const down = rows.slice(0, 100).map((row) => row[0]);
+    return { part, measures: Math.max(known(headings), known(down)) };
+  });
+  return scored.reduce<(typeof scored)[number] | undefined>(
+    (most, next) => (most && most.measures >= next.measures ? most : next),
+    undefined,
+  )?.part;
+}
+
+function known(cells: readonly Cell[]): number {
+  return cells.filter((cell) => typeof cell === "string" && readHeading(cell, "mm").measure).length;
 }

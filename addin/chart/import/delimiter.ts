@@ -11,14 +11,25 @@ import { textReader } from "./texts.ts";
  * measures, and cells that are readings. A text of one column gives a comma.
  */
 export function detectDelimiter(text: string, texts = textReader()): Delimiter {
-  const scored = delimiters.map((delimiter) => ({ delimiter, score: chartLikeness(text, delimiter, texts) }));
-  return scored.reduce((best, next) => (next.score > best.score ? next : best)).delimiter;
+  const like = (delimiter: Delimiter) => ({ delimiter, ...chartLikeness(text, delimiter, texts) });
+  const best = delimiters
+    .filter((delimiter) => delimiter !== " ")
+    .map(like)
+    .reduce((most, next) => (next.score > most.score ? next : most));
+  if (best.isEven) return best.delimiter;
+  // Copied from a printed list there is nothing but spaces, which stand in names and fractions too.
+  return like(" ").score > best.score ? " " : best.delimiter;
 }
 
-function chartLikeness(text: string, delimiter: Delimiter, texts: TextReader): number {
+/** How much the first rows look like a chart, and whether they are all of one width. */
+function chartLikeness(
+  text: string,
+  delimiter: Delimiter,
+  texts: TextReader,
+): { readonly score: number; readonly isEven: boolean } {
   const rows = firstRows(text, delimiter, 50);
   const width = mostFrequent(rows.map((row) => row.length));
-  if (width === undefined || width < 2) return 0;
+  if (width === undefined || width < 2) return { score: 0, isEven: false };
   const sameWidth = share(rows, (row) => row.length === width);
   const headings = share(rows[0] ?? [], (cell) => readHeading(cell, "mm").measure !== undefined);
   const readings = share(
@@ -26,7 +37,7 @@ function chartLikeness(text: string, delimiter: Delimiter, texts: TextReader): n
     (cell) =>
       lengthIn(texts(cell), { unit: "mm", fractionUnit: unitOfFraction, isDecimal: true }).kind === "length",
   );
-  return sameWidth + headings + readings;
+  return { score: sameWidth + headings + readings, isEven: sameWidth === 1 };
 }
 
 function share<T>(items: readonly T[], holds: (item: T) => boolean): number {

@@ -1,7 +1,8 @@
 import Papa from "papaparse";
 import { InputError } from "../../measures/inputError.ts";
+import { spacesToTabs } from "./spaces.ts";
 
-export const delimiters = [",", ";", "\t", "|"] as const;
+export const delimiters = [",", ";", "\t", "|", " "] as const;
 
 /** What stands between two cells of a row. */
 export type Delimiter = (typeof delimiters)[number];
@@ -11,6 +12,7 @@ export const delimiterNames: Readonly<Record<Delimiter, string>> = {
   ";": "Semicolon",
   "\t": "Tab",
   "|": "Upright bar",
+  " ": "Spaces",
 };
 
 /** Rows of text cells as they stand in a file; rows may differ in length. Blank rows are left out. */
@@ -49,8 +51,8 @@ export async function readRows(text: string, reading: RowReading): Promise<TextR
   let cells = 0;
 
   await new Promise<void>((resolve, reject) => {
-    Papa.parse<string[]>(unixLines(text), {
-      delimiter,
+    Papa.parse<string[]>(linesFor(text, delimiter), {
+      delimiter: delimiter === " " ? "\t" : delimiter,
       newline: "\n",
       chunkSize,
       chunk: ({ data, errors, meta }: Papa.ParseResult<string[]>, parser: Papa.Parser) => {
@@ -103,9 +105,18 @@ function reasonAgainst(
 
 /** The first rows of a text, for telling its delimiter and decimal mark. */
 export function firstRows(text: string, delimiter: Delimiter, count: number): readonly string[][] {
-  const start = unixLines(text.slice(0, 1 << 18));
-  return Papa.parse<string[]>(start, { delimiter, newline: "\n", preview: count, skipEmptyLines: "greedy" })
-    .data;
+  const start = linesFor(text.slice(0, 1 << 18), delimiter);
+  const between = delimiter === " " ? "\t" : delimiter;
+  return Papa.parse<string[]>(start, {
+    delimiter: between,
+    newline: "\n",
+    preview: count,
+    skipEmptyLines: "greedy",
+  }).data;
+}
+
+function linesFor(text: string, delimiter: Delimiter): string {
+  return delimiter === " " ? spacesToTabs(unixLines(text)) : unixLines(text);
 }
 
 /** Files that were put together from several hold more than one kind of line break. */

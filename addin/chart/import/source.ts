@@ -2,6 +2,7 @@ import { columnLetters } from "../columnLetters.ts";
 import type { Cell, Cells } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import { readHeading } from "../../measures/heading.ts";
+import { findUnit } from "../../measures/units.ts";
 import { lengthIn } from "../../measures/parseReading.ts";
 import { unitOfFraction } from "../unitsOfColumns.ts";
 import type { TextReader } from "./texts.ts";
@@ -24,6 +25,8 @@ export interface LaidOutSource {
   readonly source: SourceRows;
   /** Index into `source.rows` of the first row below the headings. */
   readonly firstRow: number;
+  /** Rows below that are no figures: sums, notes, headings once more. As they begin, with their rows in the file. */
+  readonly leftOut: readonly { readonly begins: string; readonly number: number }[];
 }
 
 /** Rows that may stand above the headings: a title, a date, a line of group headings. */
@@ -62,18 +65,99 @@ export function turn(source: SourceRows): SourceRows {
 }
 
 /**
- * The source under its headings. Cells beyond the last heading get the heading “Column F” after their letter,
- * so that nothing is lost; so do columns whose heading is blank.
+ * The source under its headings, which may stand over two rows, or have a row of units below them. Cells beyond the last
+ * heading get the heading “Column F” after their letter, so that nothing is lost; so do columns whose heading is blank. Rows
+ * that sum up, explain or repeat the headings are left out.
  */
 export function layOut(source: SourceRows, headingRow: number): LaidOutSource {
   const width = source.rows
     .slice(headingRow)
     .reduce((widest, row) => Math.max(widest, row.findLastIndex((cell) => !isBlank(cell)) + 1), 0);
-  const headings = Array.from(
-    { length: width },
-    (_, c) => headingText(source.rows[headingRow]?.[c]) || `Column ${columnLetters(c)}`,
-  );
-  return { headings, source, firstRow: headingRow + 1 };
+  const { texts, rows } = headingTexts(source, headingRow, width);
+  const headings = texts.map((text, c) => text || `Column ${columnLetters(c)}`);
+  const firstRow = headingRow + rows;
+  const below = source.rows.map((row, i) => i >= firstRow && isNoFigure(row, source.rows[headingRow] ?? []));
+  const keep = <T>(list: readonly T[]): readonly T[] => list.filter((_, i) => !below[i]);
+  return {
+    headings,
+    source: {
+      ...source,
+      rows: keep(source.rows),
+      numbers: keep(source.numbers),
+      ...(source.formats && { formats: keep(source.formats) }),
+    },
+    firstRow,
+    leftOut: source.rows.flatMap((row, i) =>
+      below[i]
+        ? [{ begins: headingText(row.find((cell) => !isBlank(cell))), number: source.numbers[i] ?? i + 1 }]
+        : [],
+    ),
+  };
+}
+
+/** The headings, and over how many rows they stand. */
+function headingTexts(
+  { rows, texts }: SourceRows,
+  headingRow: number,
+  width: number,
+): { readonly texts: readonly string[]; readonly rows: number } {
+  const line = (at: number): readonly string[] =>
+    Array.from({ length: width }, (_, c) => headingText(rows[at]?.[c]));
+  const above = spread(line(headingRow - 1));
+  const own = line(headingRow);
+  // “Arm” over “length” and “girth”: together they may say what neither says alone.
+  const named = own.map((text, c) => {
+    const both = `${above[c] ?? ""} ${text}`.trim();
+    return isKnownHeading(text) || !isKnownHeading(both) ? text : both;
+  });
+  const next = rows[headingRow + 1] ?? [];
+  const filled = next.flatMap((cell, c) => (isBlank(cell) ? [] : [{ text: headingText(cell), cell, c }]));
+  const units = filled.filter(({ c }) => c > 0).map(({ text }) => findUnit(text.replace(/[()[\]]/gu, "")));
+  if (units.length > 0 && units.every((unit) => unit !== undefined)) {
+    const unitAt = (c: number) => findUnit(headingText(next[c]).replace(/[()[\]]/gu, ""));
+    return {
+      texts: named.map((text, c) => {
+        const unit = unitAt(c);
+        return unit === undefined || text === "" || readHeading(text, "mm").unitStated
+          ? text
+          : `${text} (${unit})`;
+      }),
+      rows: 2,
+    };
+  }
+  const measured = named.flatMap((text, c) => (isKnownHeading(text) ? [c] : []));
+  const covers = measured.filter((c) => !isBlank(next[c])).length * 2 >= measured.length;
+  const together = spread(named).map((text, c) => `${text} ${headingText(next[c])}`.trim());
+  const known = (all: readonly string[]): number => all.filter(isKnownHeading).length;
+  const isSecond =
+    filled.length > 1 &&
+    filled.every(({ cell, text }) => !isReading(cell, texts) && !/\d/u.test(text)) &&
+    (known(together) > known(named) || (measured.length > 0 && covers && known(together) >= known(named)));
+  if (!isSecond) return { texts: named, rows: 1 };
+  return { texts: together.map((both, c) => (isKnownHeading(both) ? both : named[c] || both)), rows: 2 };
+}
+
+/** A heading over merged cells stands in the first of them and holds for all. */
+function spread(headings: readonly string[]): readonly string[] {
+  let last = "";
+  return headings.map((text) => {
+    last = text || last;
+    return last;
+  });
+}
+
+/** What a row below the figures begins with when it sums them up. Names such as Max are left alone. */
+const sums =
+  /^(averages?|mean|median|totals?|sum|minimum|maximum|std\.? ?dev(iation)?\.?|standard deviation)\s*:?$/iu;
+/** Marks and words that a note begins with, in print and in lists. */
+const notes = /^([*†‡§¹²³]|\(\d{1,2}\)\s|notes?\s*[:.]|sources?\s*[:.]|n\.b\.|ps\s*[:.]|page \d+)/iu;
+
+function isNoFigure(row: readonly Cell[], headings: readonly Cell[]): boolean {
+  const filled = row.filter((cell) => !isBlank(cell));
+  const begins = cellText(filled[0]);
+  if (sums.test(begins)) return true;
+  if (filled.length === 1 && notes.test(begins)) return true;
+  return filled.length > 1 && row.every((cell, c) => cellText(cell) === cellText(headings[c]));
 }
 
 /** A heading in one line. */

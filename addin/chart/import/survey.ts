@@ -1,4 +1,5 @@
 import { cellText, isBlank } from "../cell.ts";
+import { cutShort } from "../../measures/quote.ts";
 import type { ImportPlan } from "./importPlan.ts";
 
 /** A reading that cannot be stored as one. */
@@ -85,6 +86,14 @@ export function shapeRemarks(plan: ImportPlan): readonly string[] {
       ? [
           `${count(ragged.length, "row is", "rows are")} shorter or longer than the headings, first row ${String(ragged[0])}. ` +
             "If readings look shifted, choose another separator or decimal mark.",
+        ]
+      : []),
+    ...(laidOut.leftOut.length > 0
+      ? [
+          `${count(laidOut.leftOut.length, "row is", "rows are")} left out, as ${laidOut.leftOut.length === 1 ? "it is no figure" : "they are no figures"}: ${laidOut.leftOut
+            .slice(0, 4)
+            .map(({ begins, number }) => `“${cutShort(begins)}” (row ${String(number)})`)
+            .join(", ")}${laidOut.leftOut.length > 4 ? " and more" : ""}.`,
         ]
       : []),
     ...(nameless > 0 ? [`${count(nameless, "figure has", "figures have")} no name.`] : []),

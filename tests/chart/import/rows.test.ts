@@ -65,7 +65,8 @@ describe("reading rows", () => {
     await fc.assert(
       fc.asyncProperty(
         rectangle,
-        fc.constantFrom<Delimiter>(...delimiters),
+        // Spaces stand within cells too: they part a printed list by what it means, and lose nothing but themselves.
+        fc.constantFrom<Delimiter>(...delimiters.filter((each) => each !== " ")),
         fc.constantFrom("\n", "\r\n"),
         fc.integer({ min: 8, max: 64 }),
         async (cells, delimiter, lineBreak, chunkSize) => {
