@@ -1,6 +1,6 @@
-import { Button, ProgressBar, makeStyles } from "@fluentui/react-components";
+import { Button, Checkbox, ProgressBar, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
@@ -10,18 +10,23 @@ import { Choice } from "../ui/Choice.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
+import type { Book } from "../shell/book.ts";
 import { useSession } from "../shell/session.ts";
+import { useRead } from "../shell/useRead.ts";
 import { count, unitNames } from "../ui/words.ts";
 import { ColumnList } from "./ColumnList.tsx";
+import { logEdits, logIn, logTable } from "./importLog.ts";
 import { NewChart } from "./NewChart.tsx";
 import { chartTable } from "./planEdits.ts";
 import { Preview } from "./Preview.tsx";
 import { ReadingSettings } from "./ReadingSettings.tsx";
+import type { ImportSource } from "./readSource.ts";
 import { Refusals } from "./Refusals.tsx";
 import { SourceChooser } from "./SourceChooser.tsx";
 import { TwinList } from "./TwinList.tsx";
 import type { Import } from "./useImport.ts";
 import { useImport } from "./useImport.ts";
+import type { WorkbookPart } from "./workbookParts.ts";
 
 const useStyles = makeStyles({
   source: { display: "flex", alignItems: "center", justifyContent: "space-between", gap: "8px" },
@@ -41,6 +46,9 @@ export function ImportSection(): ReactNode {
   const chosen = useRef<HTMLDivElement>(null);
   const { source, read, prepared, survey, destination, settings, progress, change } = work;
   const obstacle = work.failure ?? (source ? (destination?.obstacle ?? prepared?.obstacle) : undefined);
+  const [wantsLog, setWantsLog] = useState<boolean>();
+  const hasLog = useRead(readHasLog, undefined)?.has === true;
+  const keepsLog = wantsLog ?? hasLog;
   const changes = survey ? survey.added + survey.updated : 0;
 
   // What was pressed to choose it has gone, or imports by now: what is to be looked at comes next.
@@ -57,11 +65,36 @@ export function ImportSection(): ReactNode {
       }
     : { label: "Choose a file", run: browse };
 
-  async function runImport({ destination, survey, edits: makeEdits, clear }: Import): Promise<void> {
+  async function runImport({
+    destination,
+    source: from,
+    survey,
+    edits: makeEdits,
+    clear,
+  }: Import): Promise<void> {
     const edits = await makeEdits();
-    if (!edits || !survey) return;
+    if (!edits || !survey || !from) return;
     const name = destination?.table?.name ?? chartTable;
-    const done = await session.apply(importLabel(survey), edits, {
+    const book = session.freshBook();
+    const tables = await book.tables();
+    const log = logIn(tables);
+    // A sheet that the import makes takes its name first.
+    const made = edits.flatMap((edit) => (edit.kind === "sheet" ? [edit.sheet] : []));
+    const taken = {
+      sheets: [...(await book.sheets()), ...made.map((sheet) => sheet.name)],
+      tables: [
+        ...tables.map((table) => table.name),
+        ...made.flatMap((sheet) => (sheet.tables ?? []).map((table) => table.name)),
+      ],
+    };
+    const noted = keepsLog
+      ? logEdits(
+          { when: new Date(), from: sourceWords(from, settings.part), into: name, survey },
+          log && { table: log, cells: (await book.readTable(log.name)).values },
+          taken,
+        )
+      : [];
+    const done = await session.apply(importLabel(survey), [...edits, ...noted], {
       kind: "done",
       text: `The table ${name} holds the figures now.`,
       more: surveyLines(survey, settings.keepRefused),
@@ -144,6 +177,13 @@ export function ImportSection(): ReactNode {
               change({ twins });
             }}
           />
+          <Checkbox
+            checked={keepsLog}
+            onChange={(_, data) => {
+              setWantsLog(data.checked === true);
+            }}
+            label={`Note in the table ${logTable} what came from where`}
+          />
           <Remarks lines={remarks(work)} />
           {survey && !prepared.obstacle && (
             <>
@@ -163,6 +203,14 @@ export function ImportSection(): ReactNode {
       )}
     </SectionFrame>
   );
+}
+
+async function readHasLog(book: Book): Promise<{ readonly has: boolean }> {
+  return { has: logIn(await book.tables().catch(() => [])) !== undefined };
+}
+
+function sourceWords({ name }: ImportSource, part: WorkbookPart | undefined): string {
+  return part ? `${name}, ${part.label.replace(/^./u, (letter) => letter.toLowerCase())}` : name;
 }
 
 /** Moves the keyboard there, unless someone has gone on to something outside the section meanwhile. */
