@@ -21,6 +21,7 @@ const useStyles = makeStyles({
   code: { fontFamily: tokens.fontFamilyMonospace, overflowWrap: "anywhere" },
   field: { minWidth: 0, "> input": { minWidth: 0 } },
   button: { alignSelf: "flex-start" },
+  example: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
   heading: { margin: 0, fontSize: "inherit", fontWeight: 600 },
 });
 
@@ -79,7 +80,7 @@ function Example(props: { readonly descriptor: FunctionDescriptor; readonly tabl
     setAsked(false);
   }, []);
   return (
-    <section aria-labelledby={id}>
+    <section className={styles.example} aria-labelledby={id}>
       <h3 id={id} className={styles.heading}>
         On this workbook
       </h3>
@@ -280,7 +281,7 @@ function Insert(props: {
         Insert into the selected cell
       </Button>
       {place && (
-        <div role="group" aria-label="Where it goes" aria-live="polite">
+        <div className={styles.example} role="group" aria-label="Where it goes" aria-live="polite">
           {place.inTheWay.length > 0 ? (
             <FailureBox
               what={`It would fill ${where ?? ""} of the sheet “${place.at.sheet}”, and something stands there already.`}
@@ -293,6 +294,7 @@ function Insert(props: {
                 {place.holds !== "" && ` What stands in its first cell, “${place.holds}”, is replaced.`}
               </p>
               <Button
+                className={styles.button}
                 appearance="primary"
                 disabledFocusable={working !== undefined}
                 onClick={() => void insert(place)}
