@@ -68,7 +68,9 @@ export function FunctionsSection(): ReactNode {
         />
       </Field>
       {isAsked ? (
-        <FunctionList label="Functions found" found={found} />
+        <Part title="Functions found">
+          <FunctionList label="Functions found" found={found} />
+        </Part>
       ) : (
         questions.map(({ question, names }) => (
           <Part key={question} title={question}>

@@ -38,12 +38,18 @@ describe("figures and bodies, from anywhere in the pane at 320 px", () => {
     // What was typed goes on being typed.
     await page.keyboard.type("e");
     expect(await page.getByLabel("Find a figure").inputValue()).toBe("ardwe");
-    await card("Ardwen").getByText("Readings", { exact: true }).click();
+    await card("Ardwen")
+      .locator("summary")
+      .filter({ hasText: /^Readings/ })
+      .press("Enter");
     await card("Ardwen")
       .getByRole("group", { name: "Readings of Ardwen" })
       .getByRole("rowheader", { name: "Bust", exact: true })
       .waitFor();
-    await card("Ardwen").getByText("What it can wear").click();
+    await card("Ardwen")
+      .locator("summary")
+      .filter({ hasText: /^What it can wear/ })
+      .press("Enter");
     await card("Ardwen")
       .getByRole("list", { name: "What Ardwen can wear" })
       .getByText("D-1 Reed dress")

@@ -47,7 +47,7 @@ describe("lists of every shape, into a new book", () => {
     await page.getByRole("button", { name: "Read the pasted rows" }).press("Enter");
     await page.getByText("1 row is left out, as it is no figure: “Average” (row 4).").waitFor();
     await page.getByLabel("Note in the table Imports what came from where").check();
-    await page.getByRole("button", { name: "Import 2 figures" }).press("Enter");
+    await page.getByRole("button", { name: "Import 2 figures", exact: true }).press("Enter");
     await page.getByText("The table Figures holds the figures now.").waitFor();
     const saved = await handsOn(page).saved();
     const at = await figures(saved);
@@ -89,7 +89,7 @@ describe("lists of every shape, into a new book", () => {
     });
     const file = page.locator("input[type=file][aria-label='Chart file']");
     await file.setInputFiles({ name: "several.xlsx", mimeType: "", buffer: Buffer.from(bytes) });
-    await page.getByRole("button", { name: "Import 1 figure" }).click();
+    await page.getByRole("button", { name: "Import 1 figure", exact: true }).click();
     await page.getByText("The table Figures holds the figures now.").waitFor();
     const at = await figures();
     expect([at("Elodie", "Bust (mm)"), at("Elodie", "Waist (mm)")]).toEqual([182, 134]);
@@ -98,7 +98,7 @@ describe("lists of every shape, into a new book", () => {
     const windows = Buffer.from("Name;Bust (cm)\nZo\xeb;18,5\n", "latin1");
     await page.getByLabel("Sections").getByRole("button", { name: "Import" }).click();
     await file.setInputFiles({ name: "windows.csv", mimeType: "text/csv", buffer: windows });
-    await page.getByRole("button", { name: "Import 1 figure" }).click();
+    await page.getByRole("button", { name: "Import 1 figure", exact: true }).click();
     await page.getByText("The table Figures holds the figures now.").waitFor();
     expect((await figures())("Zoë", "Bust (mm)")).toBe(185);
   });
@@ -111,7 +111,7 @@ describe("lists of every shape, into a new book", () => {
     await page.getByLabel("1 figure is in the chart already").selectOption("update");
     const row = page.getByRole("region", { name: "Preview" }).getByRole("row").filter({ hasText: "Orla" });
     await row.getByText("180.975 → 181").waitFor();
-    await page.getByRole("button", { name: "Import 2 figures" }).click();
+    await page.getByRole("button", { name: "Import 2 figures", exact: true }).click();
     await page.getByText("The table Figures holds the figures now.").waitFor();
     expect((await figures())("Orla", "Bust (mm)")).toBe(181);
     await page.getByRole("button", { name: "Undo: Import 2 figures" }).click();
