@@ -44,7 +44,8 @@ export function askedOf(pattern: Pattern, context: GarmentContext): Asked {
   const ruled = context.rulesOf(garmentClass.name);
   return {
     opens: opensOf[wornOn],
-    sleeves: garmentClass.sleeve !== "none" && ["upper body", "whole body", "arm"].includes(wornOn),
+    sleeves:
+      garmentClass.sleeve !== "none" && ["upper body", "whole body", "body and legs", "arm"].includes(wornOn),
     ends: endsOf[wornOn],
     openings: (["neck", "waist", "cuff", "hem"] as const)
       .filter((place) => passed.has(place) && (limbs.has(place) || openings.includes(place)))
@@ -75,6 +76,7 @@ const opensOf: Readonly<Record<WornOn, readonly string[]>> = {
   "whole body": torso,
   hips: torso,
   "hips and legs": torso,
+  "body and legs": torso,
   arm: [],
   leg: [],
   foot: [],
@@ -88,6 +90,7 @@ const endsOf: Readonly<Record<WornOn, readonly EndPlace[]>> = {
   "whole body": ["waist", ...fromHip],
   hips: fromHip,
   "hips and legs": fromHip,
+  "body and legs": fromHip,
   arm: [],
   leg: ["thigh", "knee", "calf", "ankle"],
   foot: [],

@@ -83,6 +83,8 @@ function cloths({ wornOn }: GarmentClass, sleeves: string, endsAt: string): read
       return [{ path: gown, from: 78, to: end ?? 140 }];
     case "hips and legs":
       return [{ path: trunkLine, from: 78, to: end ?? 192 }];
+    case "body and legs":
+      return [...arms, { path: trunkLine, from: 34, to: end ?? 192 }];
     case "arm":
       return arms;
     case "leg":

@@ -319,7 +319,7 @@ function openingMeasure(place: OpeningPlace, { sleeve, endsAt, garmentClass }: P
     case "cuff":
       return sleeve === "short" ? "upperArmGirth" : sleeve === "elbow" ? "elbowGirth" : "wristGirth";
     case "hem": {
-      if (garmentClass.wornOn !== "hips and legs") return "ankleGirth";
+      if (garmentClass.wornOn === "leg" || garmentClass.wornOn === "foot") return "ankleGirth";
       const ends = { thigh: "midThighGirth", knee: "kneeGirth", calf: "calfGirth" };
       return endsAt === "thigh" || endsAt === "knee" || endsAt === "calf" ? ends[endsAt] : "ankleGirth";
     }
