@@ -1,5 +1,4 @@
-import type { OpeningPlace, WornOn } from "../chart/garmentClass.ts";
-import type { EndPlace } from "../chart/garmentParts.ts";
+import type { EndPlace, OpeningPlace, WornOn } from "../chart/garmentTerms.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { compilePattern } from "./compilePattern.ts";
 import type { GarmentContext } from "./garmentMeasure.ts";
