@@ -84,13 +84,17 @@ describe.each(["light", "dark"] as const)("every answer at 320 px, %s", (colorSc
     await page.getByRole("button", { name: "Close this message" }).click();
     for (const form of ["New book", "Books", "Save .xlsx"]) {
       await page.getByRole("button", { name: form, exact: true }).click();
-      await page.locator(".shelf, .notice").first().waitFor();
-      await isSound(page, form, "html");
+      await page.locator(".shelf, .ask").filter({ visible: true }).first().waitFor();
+      await isSound(page, form, ".shelf, .ask");
       await page.getByRole("button", { name: form, exact: true }).click();
     }
   });
 
   async function isSound(at: Page, state: string, part?: string): Promise<void> {
+    // From its beginning: axe takes a label that is scrolled out of sight for none.
+    await at.evaluate(() => {
+      for (const shown of document.querySelectorAll(".pane [role=region]")) shown.scrollTop = 0;
+    });
     expect(await overflow(at), state).toBeLessThanOrEqual(0);
     expect(await faults(at, part), state).toEqual([]);
   }
