@@ -123,7 +123,7 @@ async function workbooks() {
 }
 
 /** What the page needs to be useful, fetched at once and not one after the other. */
-const atOnce = ["pane", "section-home", "demo", "grid"];
+const atOnce = ["pane", "gate", "section-home", "demo", "grid"];
 
 /** Names of files that a page loads soon, in the order in which it needs them. */
 function soonNeeded({ namedChunkGroups, entrypoints }) {

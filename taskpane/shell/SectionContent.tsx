@@ -6,7 +6,6 @@ import type { TypedCell, WorkbookChange } from "../../addin/workbook/port.ts";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import type { SectionKey } from "./sections.ts";
 import { sectionTitles } from "./sections.ts";
-import { Gate } from "./Gate.tsx";
 import { useSession } from "./session.ts";
 
 const useStyles = makeStyles({ waiting: { margin: 0, padding: "16px" } });
@@ -26,6 +25,11 @@ const contents: Readonly<Record<SectionKey, ComponentType>> = {
   publish: lazy(async () => ({ default: (await import("../publish/PublishSection.tsx")).PublishSection })),
   functions: lazy(async () => ({ default: (await import("../help/FunctionsSection.tsx")).FunctionsSection })),
 };
+
+/** Comes with the first section, since it knows the measures that a chart may have. */
+const Gate = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "gate" */ "./Gate.tsx")).Gate,
+}));
 
 /** A section by its key. Drawn anew only when its session changes. */
 export const SectionContent = memo(function SectionContent({
