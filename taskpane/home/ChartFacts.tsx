@@ -5,9 +5,8 @@ import type { TableInfo, Workbook } from "../../addin/workbook/port.ts";
 import { readGroups } from "../groups/readGroups.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
-import type { Step } from "./facts.ts";
+import type { Step, Worked } from "./facts.ts";
 import { FindFigure } from "./FindFigure.tsx";
-import type { Worked } from "./WhatItSays.tsx";
 
 const useStyles = makeStyles({ text: { margin: 0 }, add: { alignSelf: "flex-start" } });
 

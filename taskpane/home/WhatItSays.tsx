@@ -1,10 +1,7 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { lazy, Suspense, useEffect, useMemo, useState } from "react";
-import type { Chart } from "../../addin/chart/chart.ts";
-import type { Flag } from "../../addin/checking/checkChart.ts";
-import type { Fitting, Match } from "../../addin/fit/match.ts";
-import type { GroupedFigure } from "../../addin/similarity/groups.ts";
+import type { Match } from "../../addin/fit/match.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import { useCheck } from "../check/useCheck.ts";
 import { useFit } from "../fit/useFit.ts";
@@ -12,14 +9,14 @@ import { useMatch } from "../fit/useMatch.ts";
 import type { Fit } from "../fit/readFit.ts";
 import { bodiesIn } from "../groups/bodies.ts";
 import type { GroupsInput } from "../groups/readGroups.ts";
-import type { Since } from "../publish/history.ts";
+import type { Since } from "../publish/sinceWords.ts";
 import { historyKey } from "../publish/sinceWords.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { card } from "../ui/boxes.ts";
 import { OpenList } from "../ui/OpenList.tsx";
 import { SignedWords } from "../ui/SignedWords.tsx";
-import type { Fact, Known, Step } from "./facts.ts";
+import type { Fact, Known, Step, Worked } from "./facts.ts";
 import { bodiesOf, factsOf, nextStep, wearOf } from "./facts.ts";
 
 const useStyles = makeStyles({
@@ -35,14 +32,6 @@ const usual = {};
 const ChangedSince = lazy(async () => ({
   default: (await import("../publish/ChangedSince.tsx")).ChangedSince,
 }));
-
-/** What is known of all figures, for the one that is looked for; each as soon as it is. */
-export interface Worked {
-  readonly chart: Chart;
-  readonly flags: readonly Flag[] | undefined;
-  readonly grouped: readonly GroupedFigure[] | undefined;
-  readonly fitting: Fitting | undefined;
-}
 
 /** The next step, and a line for each thing that the workbook says. */
 export function WhatItSays(props: {

@@ -1,11 +1,21 @@
-import type { Match } from "../../addin/fit/match.ts";
+import type { Chart } from "../../addin/chart/chart.ts";
+import type { Flag } from "../../addin/checking/checkChart.ts";
+import type { Fitting, Match } from "../../addin/fit/match.ts";
 import { isWearable } from "../../addin/fit/verdict.ts";
 import type { GroupedFigure } from "../../addin/similarity/groups.ts";
-import type { Since } from "../publish/history.ts";
+import type { Since } from "../publish/sinceWords.ts";
 import { changeCounts, changeWords, dayName } from "../publish/sinceWords.ts";
 import type { SectionKey } from "../shell/sections.ts";
 import type { Tone } from "../ui/SignedWords.tsx";
 import { count } from "../ui/words.ts";
+
+/** What is known of all figures, for the one that is looked for; each as soon as it is. */
+export interface Worked {
+  readonly chart: Chart;
+  readonly flags: readonly Flag[] | undefined;
+  readonly grouped: readonly GroupedFigure[] | undefined;
+  readonly fitting: Fitting | undefined;
+}
 
 /** What is known of a workbook with a chart. `undefined` is not known yet; a text says why it cannot be. */
 export interface Known {

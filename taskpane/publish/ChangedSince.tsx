@@ -1,5 +1,5 @@
 import { useEffect } from "react";
-import type { Since } from "./history.ts";
+import type { Since } from "./sinceWords.ts";
 import { usePublishing } from "./usePublishing.ts";
 
 /** Tells what changed since the last publication, as long as it is there; shows nothing itself. */

@@ -8,7 +8,7 @@ import { useSession } from "../shell/session.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { Part } from "../ui/Part.tsx";
 import { count } from "../ui/words.ts";
-import type { Since } from "./history.ts";
+import type { Since } from "./sinceWords.ts";
 import { changedPatterns, patternChanges } from "./sinceWords.ts";
 
 const useStyles = makeStyles({

@@ -7,7 +7,7 @@ import { card } from "../ui/boxes.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
 import { PlainTable } from "../ui/PlainTable.tsx";
 import { ShowMore } from "../ui/ShowMore.tsx";
-import type { Since } from "./history.ts";
+import type { Since } from "./sinceWords.ts";
 import { changeWords, dayName } from "./sinceWords.ts";
 
 const useStyles = makeStyles({

@@ -1,4 +1,3 @@
-import type { Changes } from "../../addin/publish/changes.ts";
 import { afterPublishing, changesBetween } from "../../addin/publish/changes.ts";
 import type { PublicationAtWork } from "../../addin/publish/published.ts";
 import type { Publication } from "../../addin/publish/publication.ts";
@@ -6,6 +5,7 @@ import type { PublicationHistory } from "../../addin/publish/record.ts";
 import { isTooLarge, publicationHistorySchema, recordOf } from "../../addin/publish/record.ts";
 import type { Workbook } from "../../addin/workbook/port.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
+import type { Since } from "./sinceWords.ts";
 import { historyKey } from "./sinceWords.ts";
 
 type Memory = Pick<Workbook, "preference" | "setPreference">;
@@ -46,14 +46,6 @@ export async function rememberPublished(
   const history = await readHistory(workbook).catch(() => []);
   await workbook.setPreference(historyKey, afterPublishing(history, record));
   return "";
-}
-
-/** What buyers do not know, of one publication. */
-export interface Since {
-  readonly day: string;
-  readonly changes: Changes;
-  /** What changed with that publication, where there was one before it. */
-  readonly before: { readonly day: string; readonly changes: Changes } | undefined;
 }
 
 /** What changed since the last publication; undefined where there was none. */

@@ -1,8 +1,15 @@
-import type { MeasureColumn } from "../../addin/chart/chart.ts";
+import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import type { PublishedUnit, Rounding } from "../../addin/publish/publication.ts";
+import type { PublicationAtWork } from "../../addin/publish/published.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
-import type { ToWrite } from "./writeChart.ts";
+import type { ToPublish } from "./usePublishing.ts";
+
+/** What is written, and what it comes from. */
+export type ToWrite = Pick<ToPublish, "sheets" | "used" | "hasOwnClasses"> & {
+  readonly chart: Chart;
+  readonly work: PublicationAtWork;
+};
 
 /**
  * The rows of the published chart as formulas that look each figure up by its name, so that a sorted chart is followed too. What is

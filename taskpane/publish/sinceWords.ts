@@ -1,9 +1,16 @@
 import type { Changes, TurnedVerdict } from "../../addin/publish/changes.ts";
 import { count } from "../ui/words.ts";
-import type { Since } from "./history.ts";
 
 /** The preference in which a workbook remembers what was published. */
 export const historyKey = "published";
+
+/** What buyers do not know, of one publication. */
+export interface Since {
+  readonly day: string;
+  readonly changes: Changes;
+  /** What changed with that publication, where there was one before it. */
+  readonly before: { readonly day: string; readonly changes: Changes } | undefined;
+}
 
 /** 12 November, with its year where that is another than today’s. */
 export function dayName(day: string, today: Date): string {

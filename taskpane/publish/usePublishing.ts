@@ -21,7 +21,7 @@ import type { Book } from "../shell/book.ts";
 import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
-import type { Since } from "./history.ts";
+import type { Since } from "./sinceWords.ts";
 import { readHistory, sinceLast } from "./history.ts";
 
 /** The name of the table in which the workbook remembers what is published. */

@@ -1,16 +1,15 @@
-import type { Chart } from "../../addin/chart/chart.ts";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { publicationCells } from "../../addin/publish/publicationTable.ts";
 import type { Publication } from "../../addin/publish/publication.ts";
-import type { PublicationAtWork, Published } from "../../addin/publish/published.ts";
+import type { Published } from "../../addin/publish/published.ts";
 import type { CellContent, SheetContent } from "../../addin/workbook/content.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
 import { freeName } from "../shell/freeName.ts";
 import type { Writing, WritingForm } from "../shell/writing.ts";
 import { headingRow, startOn } from "../shell/writing.ts";
 import { count } from "../ui/words.ts";
+import type { ToWrite } from "./sheetFormulas.ts";
 import { chartFormulas, patternFormulas } from "./sheetFormulas.ts";
-import type { ToPublish } from "./usePublishing.ts";
 import { publicationTable } from "./usePublishing.ts";
 
 const nameWidth = 200;
@@ -24,12 +23,6 @@ const sayWidth = 420;
 export function planChart(form: WritingForm, toPublish: ToWrite): Writing {
   return form === "values" ? planValues(toPublish) : planFormulas(toPublish);
 }
-
-/** What is written, and what it comes from. */
-export type ToWrite = Pick<ToPublish, "sheets" | "used" | "hasOwnClasses"> & {
-  readonly chart: Chart;
-  readonly work: PublicationAtWork;
-};
 
 function planValues({ work: { published }, sheets }: ToWrite): Writing {
   const { rows, patterns, words, columns } = published;

@@ -98,7 +98,7 @@ describe("readChart", () => {
         ],
       },
     );
-    expect(dated.problems[0]).toMatchObject({ kind: "date instead of a reading", fractions: ["5/8", "8/5"] });
+    expect(dated.problems[0]).toMatchObject({ kind: "date instead of a reading", fractions: ["5/8"] });
     expect(messages(dated)).toContain("“5 August 2026”");
   });
 

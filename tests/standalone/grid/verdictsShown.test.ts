@@ -1,20 +1,13 @@
-import { afterEach, expect, it } from "vitest";
+import { expect, it, onTestFinished } from "vitest";
 import { sheetOf } from "../../../addin/standalone/grid/gridSheets.ts";
 import { showVerdicts } from "../../../addin/standalone/grid/verdictsShown.ts";
 import { verdictCells, verdictInk } from "../../../addin/workbook/verdictCells.ts";
 import { descriptors } from "../../../functions/all.ts";
-import type { HeadlessGrid } from "./headless.ts";
 import { openHeadless } from "./headless.ts";
-
-let grid: HeadlessGrid | undefined;
-
-afterEach(() => {
-  grid?.close();
-});
 
 it("shows verdicts with sign and colour, typed or filled by a formula, and holds the word alone", async () => {
   const words = verdictCells.map(({ word }) => word);
-  grid = openHeadless(
+  const grid = openHeadless(
     {
       sheets: [
         {
@@ -36,6 +29,9 @@ it("shows verdicts with sign and colour, typed or filled by a formula, and holds
     },
     descriptors,
   );
+  onTestFinished(() => {
+    grid.close();
+  });
   showVerdicts(grid.unit.injector);
   await grid.calculated();
   const sheet = sheetOf(grid.unit, "Fit");

@@ -75,7 +75,7 @@ describe("the package (ECMA-376 part 2)", () => {
 describe("a sheet", () => {
   // ECMA-376 part 1, 18.3.1.99 (worksheet): the elements that can occur here, in their order.
   const order =
-    "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells dataValidations pageMargins pageSetup headerFooter legacyDrawing tableParts extLst".split(
+    "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells conditionalFormatting dataValidations pageMargins pageSetup headerFooter legacyDrawing tableParts extLst".split(
       " ",
     );
 
