@@ -10,9 +10,13 @@ export async function faults(page: Page, part = ".pane"): Promise<string[]> {
   return page.evaluate(async (within) => {
     // axe-core puts itself on the window.
     const { axe: tester } = window as unknown as {
-      axe: { run(context: string): Promise<{ violations: { id: string; help: string }[] }> };
+      axe: {
+        run(
+          context: string,
+        ): Promise<{ violations: { id: string; help: string; nodes: { html: string }[] }[] }>;
+      };
     };
     const { violations } = await tester.run(within);
-    return violations.map(({ id, help }) => `${id}: ${help}`);
+    return violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join()}`);
   }, part);
 }

@@ -84,7 +84,10 @@ export const tour: readonly Stop[] = [
     name: "groups-models",
     section: "Groups",
     sheet: "House models",
-    ask: (page) => press(page, "Which figures should I keep as house models?"),
+    ask: async (page) => {
+      await press(page, "Which figures should I keep as house models?");
+      await seen(page, /✓ Proved:/);
+    },
   },
   {
     name: "groups-next",
