@@ -5,12 +5,14 @@ import type { ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
+import type { Edit } from "../../addin/workbook/port.ts";
 import { leftOutWords } from "../../addin/workbook/xlsx/leftOutWords.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import type { Book } from "../shell/book.ts";
+import { failureText } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
 import { count, unitNames } from "../ui/words.ts";
@@ -75,7 +77,28 @@ export function ImportSection(): ReactNode {
     const edits = await makeEdits();
     if (!edits || !survey || !from) return;
     const name = destination?.table?.name ?? chartTable;
-    const book = session.freshBook();
+    let noted: readonly Edit[] = [];
+    try {
+      if (keepsLog) noted = await logOf(session.freshBook(), edits, from, survey, name);
+    } catch (error) {
+      session.say({ kind: "failed", text: failureText(error) });
+      return;
+    }
+    const done = await session.apply(importLabel(survey), [...edits, ...noted], {
+      kind: "done",
+      text: `The table ${name} holds the figures now.`,
+      more: surveyLines(survey, settings.keepRefused),
+    });
+    if (done) clear();
+  }
+
+  async function logOf(
+    book: Book,
+    edits: readonly Edit[],
+    from: ImportSource,
+    done: Survey,
+    into: string,
+  ): Promise<readonly Edit[]> {
     const tables = await book.tables();
     const log = logIn(tables);
     // A sheet that the import makes takes its name first.
@@ -87,19 +110,11 @@ export function ImportSection(): ReactNode {
         ...made.flatMap((sheet) => (sheet.tables ?? []).map((table) => table.name)),
       ],
     };
-    const noted = keepsLog
-      ? logEdits(
-          { when: new Date(), from: sourceWords(from, settings.part), into: name, survey },
-          log && { table: log, cells: (await book.readTable(log.name)).values },
-          taken,
-        )
-      : [];
-    const done = await session.apply(importLabel(survey), [...edits, ...noted], {
-      kind: "done",
-      text: `The table ${name} holds the figures now.`,
-      more: surveyLines(survey, settings.keepRefused),
-    });
-    if (done) clear();
+    return logEdits(
+      { when: new Date(), from: sourceWords(from, settings.part), into, survey: done },
+      log && { table: log, cells: (await book.readTable(log.name)).values },
+      taken,
+    );
   }
 
   return (
