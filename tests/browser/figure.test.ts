@@ -67,7 +67,7 @@ describe("figures and bodies, from anywhere in the pane at 320 px", () => {
     expect(await hip.innerText()).toMatch(/✕/);
     await card("Ardwen").getByRole("heading", { name: "From Ardwen to Isolmay" }).waitFor();
     await card("Ardwen")
-      .getByText(/No print scale will do/)
+      .getByText(/Print at [\d.]+ % in width and [\d.]+ % in height, then take in Hip by/)
       .waitFor();
     expect(await faults(page)).toEqual([]);
     expect(await standsOut()).toBeLessThanOrEqual(0);
@@ -118,13 +118,16 @@ describe("figures and bodies, from anywhere in the pane at 320 px", () => {
     await ask("groups", groupQuestionWords.pairs);
     await page.getByRole("button", { name: "Write to a sheet" }).click();
     await page.getByRole("button", { name: "Write it" }).click();
-    await page.getByText("are on the sheet “All pairs”").waitFor();
+    // The sheet is shown, where there is room for one.
+    await page.getByRole("tab", { name: "All pairs", exact: true, selected: true }).waitFor();
     const { sheets } = await handsOn(page).saved();
     const cells = sheets.find(({ name }) => name === "All pairs")?.cells.slice(3) ?? [];
     expect(cells).toHaveLength(38);
     expect(cells[1]?.[1]?.value).toBeUndefined();
     expect(cells[1]?.[2]?.value).toBe(cells[2]?.[1]?.value);
-    await page.getByRole("button", { name: /^Undo: Write the pairs/ }).click();
+    await page.getByRole("button", { name: "Pane", exact: true }).click();
+    await page.getByText("are on the sheet “All pairs”").waitFor();
+    await page.getByRole("button", { name: /^Undo: Write/ }).click();
     await page.getByText("Nothing to undo").waitFor();
   });
 

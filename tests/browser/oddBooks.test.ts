@@ -63,15 +63,15 @@ const expected: Readonly<Record<keyof typeof workbooks, Readonly<Record<string, 
     Home: { says: "There is one figure. With a second one", offers: "Add figures" },
     Check: { says: "1 figure and 3 measures of the table Figures checked.", offers: undefined },
     Groups: alone("you see who shares a body."),
-    Fit: { says: "There is no table of patterns", offers: "Add a Patterns table" },
+    Fit: { says: "No patterns are written down yet. Add the first", offers: "Add a pattern" },
     Grade: alone("you see how far each point"),
     Publish: { says: "1 figure with 3 measures", offers: "Save page" },
   },
   noPatterns: {
-    Home: { says: "No patterns are written down yet.", offers: "Add patterns" },
+    Home: { says: "No patterns are written down yet.", offers: "Add a pattern" },
     Check: { ...threeFigures, offers: undefined },
     Groups: { says: "1 group, holding 2 figures; 1 figure stands alone.", offers: "Write the groups" },
-    Fit: { says: "There is no table of patterns", offers: "Add a Patterns table" },
+    Fit: { says: "No patterns are written down yet. Add the first", offers: "Add a pattern" },
     Publish: { says: "No pattern is published: the page holds the chart alone.", offers: "Save page" },
   },
   unknownColumns: {
@@ -85,11 +85,11 @@ const expected: Readonly<Record<keyof typeof workbooks, Readonly<Record<string, 
   twoCharts: {
     Home: {
       says: "There is another chart in this workbook, LargeOnes on the sheet “Large”.",
-      offers: "Add patterns",
+      offers: "Add a pattern",
     },
     Check: { says: "2 figures and 3 measures of the table SmallOnes checked.", offers: undefined },
     Groups: { says: "1 group, holding 2 figures; no figure stands alone.", offers: "Write the groups" },
-    Fit: { says: "There is no table of patterns", offers: "Add a Patterns table" },
+    Fit: { says: "No patterns are written down yet. Add the first", offers: "Add a pattern" },
   },
 };
 

@@ -46,7 +46,7 @@ describe("a figure or pattern that gets another name", { timeout: 300_000 }, () 
     await offer()
       .getByText(
         'You renamed Ada to Ada "the Tall". 1 formula, 2 cells that formulas read it from, Drafted for of 2 patterns, ' +
-          "1 confirmed reading and 1 row of second readings still say Ada.",
+          "1 confirmed reading, 1 row of second readings and 2 rows of the table Readings still say Ada.",
       )
       .waitFor();
     await pressByKeyboard("Change them too");
@@ -81,7 +81,7 @@ describe("a figure or pattern that gets another name", { timeout: 300_000 }, () 
     await hands.typeInto("Figures!A2", "Adela");
     await offer("Ada or Adele").getByText("You renamed Ada or Adele to Adela.").waitFor();
     await page.getByRole("button", { name: "Leave them" }).click();
-    await page.getByText("Ada or Adele stays as it is in 7 places.").waitFor();
+    await page.getByText("Ada or Adele stays as it is in 9 places.").waitFor();
     expect(await offer("Ada or Adele").count()).toBe(0);
     expect((await cells()).Patterns).toMatchObject({ C2: "ada" });
   });
