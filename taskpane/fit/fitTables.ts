@@ -1,4 +1,5 @@
 import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
+import { readHeading } from "../../addin/measures/heading.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 
@@ -33,12 +34,25 @@ export function findFitTables(tables: readonly TableInfo[]): FitTables {
   };
 }
 
-/** The table that is used in a role: the chosen one, else that of the usual name, else the first; `undefined` for none. */
+/**
+ * The table that is used in a role: the chosen one, else that of the usual name, else the first; for figures the first with a
+ * measure that is known, where there is one. `undefined` for none.
+ */
 export function tableFor(role: FitRole, found: FitTables, chosen: ChosenTables): TableInfo | undefined {
   if (chosen[role] === "") return undefined;
   const named = (name: string | undefined): TableInfo | undefined =>
     name === undefined ? undefined : found[role].find((table) => sameName(table.name, name));
-  return named(chosen[role]) ?? named(usualNames[role]) ?? found[role][0];
+  const first = role === "figures" ? found.figures.find(hasMeasures) : undefined;
+  return named(chosen[role]) ?? named(usualNames[role]) ?? first ?? found[role][0];
+}
+
+/** True where the first column holds names, and one of the others is headed by a measure that is known. */
+export function hasMeasures({ headings: [names = "", ...others] }: TableInfo): boolean {
+  return !isMeasure(names) && others.some(isMeasure);
+}
+
+function isMeasure(heading: string): boolean {
+  return readHeading(heading, "mm").measure !== undefined;
 }
 
 function mayBeChart({ headings }: TableInfo): boolean {

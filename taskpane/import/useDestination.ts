@@ -31,7 +31,7 @@ export function useDestination(chosen: string | undefined): Destination | undefi
   return useRead(readDestination, chosen);
 }
 
-/** Reads where an import goes. Never rejects: what fails is said in the result. */
+/** Reads where an import goes, see `useDestination`. Never rejects: what fails is said in the result. */
 export async function readDestination(book: Book, chosen: string | undefined): Promise<Destination> {
   const nowhere = { tables: [], sheets: [], table: undefined, present: undefined };
   try {

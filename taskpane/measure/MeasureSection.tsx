@@ -5,13 +5,17 @@ import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import type { ReadingError } from "../../addin/measures/readingError.ts";
 import { readingErrorMm, usualReadingError } from "../../addin/measures/readingError.ts";
+import { sameName } from "../../addin/workbook/names.ts";
 import type { Edit, TableInfo } from "../../addin/workbook/port.ts";
 import { readGroups } from "../groups/readGroups.ts";
+import { usualSecond } from "../groups/secondReadings.ts";
+import { chartTable } from "../import/planEdits.ts";
 import type { Destination } from "../import/useDestination.ts";
 import { readDestination } from "../import/useDestination.ts";
 import type { KnownReadings } from "../readings/readings.ts";
 import { readingsTable, readKnownReadings } from "../readings/readings.ts";
 import type { Book } from "../shell/book.ts";
+import { chartTables } from "../shell/chartTables.ts";
 import { failureText } from "../shell/notice.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
@@ -50,19 +54,29 @@ const useStyles = makeStyles({
 
 /** The chart that is measured into, and what is known of its readings. */
 interface ToMeasure extends Destination {
+  /** The charts of the workbook; second readings are none. */
+  readonly charts: readonly TableInfo[];
   readonly readings: KnownReadings | undefined;
   readonly errors: ReadingError;
   readonly tolerances: ToleranceTable | undefined;
 }
 
-/** Never rejects: what fails is said in the result. */
-async function readToMeasure(book: Book): Promise<ToMeasure> {
-  const destination = await readDestination(book, undefined);
+/**
+ * Reads the chosen chart, else the table Figures, else the only chart; of several others none is taken unasked. Never rejects: what
+ * fails is said in the result.
+ */
+async function readToMeasure(book: Book, chosen: string | undefined): Promise<ToMeasure> {
+  const charts = book.once(chartsToMeasure, await book.tables().catch(() => noTables));
+  const named = (name: string | undefined): TableInfo | undefined =>
+    name === undefined ? undefined : charts.find((table) => sameName(table.name, name));
+  const table = named(chosen) ?? named(chartTable) ?? (charts.length === 1 ? charts[0] : undefined);
+  const destination = await readDestination(book, table?.name);
   const { present } = destination;
-  const groups = await readGroups(book, noChoice);
+  const groups = await readGroups(book, table ? { figures: table.name } : noChoice);
   const figures = groups.figures?.chart === present?.chart ? groups.figures : undefined;
   return {
     ...destination,
+    charts,
     readings: figures?.second.known ?? (present && (await readKnownReadings(book, present.chart))),
     errors: figures?.second.errors ?? usualReadingError,
     tolerances: figures?.tolerances,
@@ -70,22 +84,42 @@ async function readToMeasure(book: Book): Promise<ToMeasure> {
 }
 
 const noChoice = {};
+const noTables: readonly TableInfo[] = [];
+
+function chartsToMeasure(tables: readonly TableInfo[]): readonly TableInfo[] {
+  return chartTables(tables).filter(({ name }) => !sameName(name, usualSecond));
+}
 
 /** Takes the measures of one figure with the tape in hand: one measure at a time, doubtful readings asked about at once. */
 export function MeasureSection(): ReactNode {
   const styles = useStyles();
-  const found = useRead(readToMeasure, undefined);
-  const remembered = useRemembered();
-  const { ask } = useSession();
-  const { table, present, obstacle, readings } = found ?? {};
+  const { ask, workbook } = useSession();
+  const [remembered, setRemembered] = useRemembered();
+  const found = useRead(readToMeasure, remembered?.table);
+  const { table, present, obstacle, readings, charts = noTables } = found ?? {};
+  const choose = (name: string, last: Remembered): void => {
+    const next = { ...last, table: name };
+    setRemembered(next);
+    // Where it cannot be kept it is asked again, no more.
+    remember(workbook, next).catch(() => undefined);
+  };
   if (found && table && present && readings && remembered) {
-    return <Session {...{ found, table, present, readings }} first={remembered} />;
+    return (
+      <Session
+        key={table.name}
+        {...{ found, table, present, readings }}
+        first={remembered}
+        onChart={choose}
+      />
+    );
   }
+  const isBeingRead = charts.some(({ name }) => sameName(name, remembered?.table ?? ""));
+  const isAsked = found && remembered && !table && !isBeingRead && obstacle === undefined;
   return (
     <SectionFrame
       title="Measure"
       primary={
-        found && !table
+        isAsked && charts.length === 0
           ? {
               label: "Begin a chart",
               run: () => {
@@ -95,9 +129,29 @@ export function MeasureSection(): ReactNode {
           : undefined
       }
     >
-      {(!found || (table && obstacle === undefined)) && <p className={styles.text}>Reading the chart …</p>}
+      {obstacle === undefined && !isAsked && <p className={styles.text}>Reading the chart …</p>}
       {obstacle !== undefined && <FailureBox what="Nothing can be written yet." why={obstacle} />}
-      {found && !table && obstacle === undefined && (
+      {isAsked && charts.length > 0 && (
+        <>
+          <p className={styles.text}>
+            There are {charts.length} charts in this workbook. Which one holds the figure that you measure?
+            The answer is remembered, and you can change it here.
+          </p>
+          <div className={styles.actions}>
+            {charts.map(({ name, area }) => (
+              <Button
+                key={name}
+                onClick={() => {
+                  choose(name, remembered);
+                }}
+              >
+                {name} on the sheet “{area.sheet}”
+              </Button>
+            ))}
+          </div>
+        </>
+      )}
+      {isAsked && charts.length === 0 && (
         <>
           <p className={styles.text}>
             There is no chart in the workbook to write readings into. Begin one: it has a column for each
@@ -114,7 +168,7 @@ export function MeasureSection(): ReactNode {
 type Left = "closed" | "taken back";
 
 /** What the workbook remembers of measuring; `undefined` until it is read. */
-function useRemembered(): Remembered | undefined {
+function useRemembered(): readonly [Remembered | undefined, (next: Remembered) => void] {
   const { workbook } = useSession();
   const [remembered, setRemembered] = useState<Remembered>();
   useEffect(() => {
@@ -131,7 +185,7 @@ function useRemembered(): Remembered | undefined {
       current = false;
     };
   }, [workbook]);
-  return remembered;
+  return [remembered, setRemembered];
 }
 
 interface SessionProps {
@@ -140,9 +194,11 @@ interface SessionProps {
   readonly present: PresentChart;
   readonly readings: KnownReadings;
   readonly first: Remembered;
+  /** Told the chart to measure into instead, and what is remembered by then. */
+  readonly onChart: (name: string, remembered: Remembered) => void;
 }
 
-function Session({ found, table, present, readings, first }: SessionProps): ReactNode {
+function Session({ found, table, present, readings, first, onChart }: SessionProps): ReactNode {
   const styles = useStyles();
   const { apply, say, working, notice } = useSession();
   const { chart } = present;
@@ -286,6 +342,21 @@ function Session({ found, table, present, readings, first }: SessionProps): Reac
         One figure, the tape in your hand: type what it says and press Enter. Nothing is written into the
         chart until you say so; what you typed is kept until then, also when you close the page.
       </p>
+      {found.charts.length > 1 &&
+        (number === 0 ? (
+          <Choice
+            label="Chart"
+            value={table.name}
+            options={found.charts.map(({ name: each, area }) => [each, `${each} on sheet ${area.sheet}`])}
+            onChoose={(chosen) => {
+              onChart(chosen, remembered);
+            }}
+          />
+        ) : (
+          <p className={styles.quiet}>
+            Into the chart {table.name} on the sheet “{table.area.sheet}”.
+          </p>
+        ))}
       <Field
         label="Which figure?"
         hint={

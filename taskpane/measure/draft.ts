@@ -18,6 +18,7 @@ const measuringSchema = z.object({
   by: z.string(),
   tool: z.string(),
   keeps: z.boolean(),
+  table: z.optional(z.string()),
   draft: z.optional(draftSchema),
 });
 
@@ -33,6 +34,8 @@ export interface Remembered {
   readonly tool: string;
   /** True where every reading is kept in the table Readings. */
   readonly keeps: boolean;
+  /** The table that is measured into, where somebody chose it among several charts. */
+  readonly table?: string | undefined;
   readonly draft?: Draft | undefined;
 }
 

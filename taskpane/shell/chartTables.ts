@@ -1,9 +1,8 @@
 import type { Cells } from "../../addin/chart/cell.ts";
 import { isBlank } from "../../addin/chart/cell.ts";
-import { readHeading } from "../../addin/measures/heading.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
-import { findFitTables } from "../fit/fitTables.ts";
+import { findFitTables, hasMeasures } from "../fit/fitTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 
 /**
@@ -15,15 +14,6 @@ export function chartTables(tables: readonly TableInfo[]): readonly TableInfo[] 
   return tables.filter(
     (table) => sameName(table.name, chartTable) || (figures.has(table) && hasMeasures(table)),
   );
-}
-
-/** True where the first column holds names, and one of the others is headed by a measure that is known. */
-export function hasMeasures({ headings: [names = "", ...others] }: TableInfo): boolean {
-  return !isMeasure(names) && others.some(isMeasure);
-}
-
-function isMeasure(heading: string): boolean {
-  return readHeading(heading, "mm").measure !== undefined;
 }
 
 /** True where a chart has its headings, and no name below them yet. */

@@ -1,9 +1,10 @@
 import { isBlank } from "../../addin/chart/cell.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
+import { hasMeasures } from "../fit/fitTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import type { Book } from "./book.ts";
-import { chartTables, hasMeasures } from "./chartTables.ts";
+import { chartTables } from "./chartTables.ts";
 
 /** How far a workbook has come, as far as what can be answered depends on it. */
 export type Start =

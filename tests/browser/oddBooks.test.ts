@@ -69,6 +69,7 @@ const expected: Readonly<Record<keyof typeof workbooks, Readonly<Record<string, 
   },
   noPatterns: {
     Home: { says: "No patterns are written down yet.", offers: "Add a pattern" },
+    Measure: { says: "One of your chart, or the name of a new one.", offers: "Write the readings" },
     Check: { ...threeFigures, offers: undefined },
     Groups: { says: "1 group, holding 2 figures; 1 figure stands alone.", offers: "Write the groups" },
     Fit: { says: "No patterns are written down yet. Add the first", offers: "Add a pattern" },
@@ -87,9 +88,21 @@ const expected: Readonly<Record<keyof typeof workbooks, Readonly<Record<string, 
       says: "There is another chart in this workbook, LargeOnes on the sheet “Large”.",
       offers: "Add a pattern",
     },
+    Measure: { says: "There are 2 charts in this workbook. Which one holds", offers: undefined },
     Check: { says: "2 figures and 3 measures of the table SmallOnes checked.", offers: undefined },
     Groups: { says: "1 group, holding 2 figures; no figure stands alone.", offers: "Write the groups" },
     Fit: { says: "No patterns are written down yet. Add the first", offers: "Add a pattern" },
+  },
+  oneInTheFirst: {
+    Groups: { says: "The table SmallOnes has one figure. Add a second one", offers: undefined },
+    Grade: { says: "The table SmallOnes has one figure. Add another", offers: undefined },
+  },
+  otherTableFirst: {
+    Measure: { says: "One of your chart, or the name of a new one.", offers: "Write the readings" },
+    Check: { says: "2 figures and 3 measures of the table Dolls checked.", offers: undefined },
+    Groups: { says: "1 group, holding 2 figures; no figure stands alone.", offers: "Write the groups" },
+    Fit: { says: "No patterns are written down yet. Add the first", offers: "Add a pattern" },
+    Publish: { says: "No pattern is published: the page holds the chart alone.", offers: "Save page" },
   },
 };
 
@@ -150,6 +163,36 @@ describe("the one thing to do", () => {
     await page.getByRole("button", { name: "Begin on Home" }).filter({ visible: true }).click();
     await page.getByRole("button", { name: "Begin a chart" }).filter({ visible: true }).click();
     await page.getByRole("heading", { name: "Import", level: 1 }).filter({ visible: true }).waitFor();
+  });
+
+  it("asks into which of two charts one measures, remembers it, and writes there", async () => {
+    const hands = handsOn(page);
+    await openBook(page, workbooks.twoCharts);
+    await openSection(page, "Measure");
+    await page.getByRole("button", { name: "LargeOnes on the sheet “Large”" }).click();
+    await page.getByLabel("Which figure?").fill("Tobias");
+    await page.getByLabel(/^The tape says/).fill("405.5");
+    await page.getByRole("button", { name: "Next", exact: true }).click();
+    await page.getByText("Into the chart LargeOnes on the sheet “Large”.").waitFor();
+    await page.getByRole("button", { name: "Write 1 reading" }).click();
+    await page.getByText("stands in the chart now, on the sheet “Large”").waitFor();
+    const { sheets } = await hands.saved();
+    const busts = (name: string) =>
+      sheets
+        .find((each) => each.name === name)
+        ?.cells.slice(1)
+        .map((row) => row[1]?.value);
+    expect([busts("Large"), busts("Small")]).toEqual([
+      [401, 380, 405.5],
+      [201, 201],
+    ]);
+    await hands.reload();
+    await openSection(page, "Measure");
+    const chart = page.getByLabel("Chart", { exact: true }).filter({ visible: true });
+    expect(await chart.inputValue()).toBe("LargeOnes");
+    await chart.selectOption("SmallOnes");
+    await page.getByLabel("Which figure?").fill("Quillon");
+    await page.getByText("In the chart, with 3 of 3 measures taken.").waitFor();
   });
 
   it("leads from headings that nobody knows to the headings, and to the answer once they are mended", async () => {

@@ -49,6 +49,25 @@ export const workbooks = {
       sheet("Large", [headings, ["Torvald", 401, 300, 420], ["Tarquin", 380, 300, 420]], "LargeOnes"),
     ],
   },
+  oneInTheFirst: {
+    sheets: [
+      sheet("Small", [headings, ["Quillon", 201, 150, 210]], "SmallOnes"),
+      sheet("Large", [headings, ["Torvald", 401, 300, 420], ["Tarquin", 380, 300, 420]], "LargeOnes"),
+    ],
+  },
+  otherTableFirst: {
+    sheets: [
+      sheet(
+        "Fabric",
+        [
+          ["Cloth", "Shop"],
+          ["lawn", "Corner shop"],
+        ],
+        "Fabric",
+      ),
+      sheet("Dolls", [headings, ["Quillon", 201, 150, 210], ["Quellan", 201, 150, 210]], "Dolls"),
+    ],
+  },
   anotherKind: {
     sheets: [
       sheet("Fabric", [
