@@ -10,7 +10,6 @@ import { FailureBox } from "../ui/FailureBox.tsx";
 import { chartTables } from "../shell/chartTables.ts";
 import { tableAt } from "../explain/explainCell.ts";
 import { failureText } from "../shell/notice.ts";
-import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
 import { WorkingWords } from "../work/Working.tsx";
@@ -46,7 +45,7 @@ const pageSize = 30;
 export function CheckSection(): ReactNode {
   const styles = useStyles();
   const session = useSession();
-  const { workbook, working, apply, say, goTo, errand, ask } = session;
+  const { workbook, working, apply, say, errand, ask } = session;
   const [chosen, setChosen] = useState<string>();
   const [shown, setShown] = useState(pageSize);
   const [marked, setMarked] = useState<readonly CellAddress[]>([]);
@@ -141,18 +140,10 @@ export function CheckSection(): ReactNode {
           label: `Mark ${count(cellsOf(checked.flags.map((flag) => cellOfFlag(checked.data, flag))).length, "cell")}`,
           run: () => void markAll(checked),
         }
-      : {
-          label: "Import a chart",
-          run: () => {
-            goTo("import");
-          },
-        };
+      : undefined;
   const groups = groupFlags(checked?.flags ?? []);
   return (
-    <SectionFrame
-      title="Check"
-      primary={check && (!checked || checked.flags.length > 0) ? primary : undefined}
-    >
+    <SectionFrame title="Check" primary={primary}>
       {!check && !checking.isWorking && !checking.isCancelled && (
         <p className={styles.text}>Checking the chart …</p>
       )}
@@ -171,14 +162,6 @@ export function CheckSection(): ReactNode {
         />
       )}
       {check?.failure !== undefined && <FailureBox what="Cannot be checked." why={check.failure} />}
-      {check && !checked && check.failure === undefined && (
-        <>
-          <p className={styles.text}>
-            There is no chart in the workbook yet. Import one, or make a table of figures and measures.
-          </p>
-          <OfferDemo />
-        </>
-      )}
       {checked && <p className={styles.text}>{summary(checked)}</p>}
       {checked && (
         <Button

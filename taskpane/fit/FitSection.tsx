@@ -3,8 +3,8 @@ import type { ReactNode } from "react";
 import { lazy, Suspense, useEffect, useState } from "react";
 import type { Fitting } from "../../addin/fit/match.ts";
 import { FailureBox } from "../ui/FailureBox.tsx";
-import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { ProblemList } from "../ui/ProblemList.tsx";
+import type { PrimaryAction } from "../shell/SectionFrame.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { useSession } from "../shell/session.ts";
 import { count } from "../ui/words.ts";
@@ -27,7 +27,7 @@ const AddPattern = lazy(async () => ({ default: (await import("./newPattern/AddP
 /** Which garment goes on which figure, why not, and what to change; and one garment more. */
 export function FitSection(): ReactNode {
   const styles = useStyles();
-  const { errand, goTo } = useSession();
+  const { errand } = useSession();
   const [isAdding, setAdding] = useState(false);
   useEffect(() => {
     if (errand?.kind === "newPattern") setAdding(true);
@@ -41,7 +41,7 @@ export function FitSection(): ReactNode {
     setAdding(true);
   };
 
-  function primaryOf({ chart, fitting }: Fit) {
+  function primaryOf({ chart, fitting }: Fit): PrimaryAction | undefined {
     if (fitting && hasPairs(fitting)) {
       return {
         label: "Write to a sheet",
@@ -50,14 +50,7 @@ export function FitSection(): ReactNode {
         },
       };
     }
-    return chart
-      ? { label: "Add a pattern", run: add }
-      : {
-          label: "Import a chart",
-          run: () => {
-            goTo("import");
-          },
-        };
+    return chart && { label: "Add a pattern", run: add };
   }
 
   if (isAdding)
@@ -76,14 +69,6 @@ export function FitSection(): ReactNode {
     <SectionFrame title="Fit" primary={fit && primaryOf(fit)}>
       {!fit && <p className={styles.text}>Reading patterns and figures …</p>}
       {fit?.failure !== undefined && <FailureBox what="Cannot be judged." why={fit.failure} />}
-      {fit && !fit.chart && fit.failure === undefined && (
-        <>
-          <p className={styles.text}>
-            There is no chart in the workbook yet. Import one: patterns are judged on its figures.
-          </p>
-          <OfferDemo />
-        </>
-      )}
       {fit?.chart && hasNone(fit) && (
         <p className={styles.text}>
           No patterns are written down yet. Add the first: you are asked what decides for its kind, and see at
@@ -110,7 +95,7 @@ export function FitSection(): ReactNode {
           writing={writing}
         />
       )}
-      {fit?.used.figures && primaryOf(fit).run !== add && (
+      {fit?.used.figures && primaryOf(fit)?.run !== add && (
         <Button className={styles.add} onClick={add}>
           Add a pattern
         </Button>

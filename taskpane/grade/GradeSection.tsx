@@ -32,8 +32,8 @@ export function GradeSection(): ReactNode {
       {input?.failure !== undefined && <FailureBox what="Cannot be graded." why={input.failure} />}
       {figures && !canGrade && (
         <p className={styles.text}>
-          The table {figures.table.name} has one figure. Add another: a pattern is graded from one to the
-          other.
+          The table {figures.table.name} has one figure. Add another, or choose another chart under Tables and
+          rules: a pattern is graded from one figure to the other.
         </p>
       )}
       {input && figures && canGrade && (

@@ -33,7 +33,13 @@ export function GroupsSection(): ReactNode {
     <SectionFrame title="Groups" primary={!canCompare || question === "loose" ? undefined : toWrite}>
       {!input && <p className={styles.text}>Reading the figures …</p>}
       {input?.failure !== undefined && <FailureBox what="Cannot be grouped." why={input.failure} />}
-      {input && figures && (
+      {figures && !canCompare && (
+        <p className={styles.text}>
+          The table {figures.table.name} has one figure. Add a second one, or choose another chart under
+          Tables: then you see who shares a body.
+        </p>
+      )}
+      {input && canCompare && (
         <Suspense fallback={<p className={styles.text}>Opening the answers …</p>}>
           <GroupAnswers
             input={input}

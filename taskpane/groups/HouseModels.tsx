@@ -58,7 +58,6 @@ export function HouseModels(props: {
   readonly onSettings: (settings: ModelSettings) => void;
   readonly writing: number;
 }): ReactNode {
-  const styles = useStyles();
   const { input, figures, settings, onSettings, writing } = props;
   const { part, columns, failure } = useCompared(figures, settings.part);
   const parts = partOptions(figures.garments);
@@ -86,10 +85,7 @@ export function HouseModels(props: {
         />
       </Disclosure>
       {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
-      {columns && figures.chart.figures.length < 2 && (
-        <p className={styles.text}>The chart has one figure only: it is its own house model.</p>
-      )}
-      {columns && figures.chart.figures.length > 1 && (
+      {columns && (
         <Models
           input={input}
           figures={figures}

@@ -42,13 +42,6 @@ export function LooseClothes(props: {
   const place = placeOfChosen(names, pair.figure);
   const other = pair.other && placeOfChosen(names, pair.other);
   const chosen = (at: number): Chosen => ({ place: at, name: figureAt(chart, at) });
-  if (names.length < 2) {
-    return (
-      <p className={styles.text}>
-        The chart has one figure only. Add a second one to see what the two share.
-      </p>
-    );
-  }
   return (
     <>
       {other !== undefined && (

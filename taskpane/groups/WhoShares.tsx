@@ -54,7 +54,6 @@ export function WhoShares(props: {
   /** Counts up when the user asks to write; 0 while they have not. */
   readonly writing: number;
 }): ReactNode {
-  const styles = useStyles();
   const { input, figures, settings, onSettings, writing } = props;
   const { method, cut } = settings;
   const { part, columns, failure } = useCompared(figures, settings.part);
@@ -95,12 +94,7 @@ export function WhoShares(props: {
         />
       </Disclosure>
       {failure !== undefined && <FailureBox what="Cannot be compared." why={failure} />}
-      {columns && figures.chart.figures.length < 2 && (
-        <p className={styles.text}>
-          The chart has one figure only. Add a second one below it to see whether they share a body.
-        </p>
-      )}
-      {columns && figures.chart.figures.length > 1 && (
+      {columns && (
         <Groups
           input={input}
           figures={figures}

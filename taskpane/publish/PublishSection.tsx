@@ -6,7 +6,6 @@ import { usualPublication } from "../../addin/publish/publication.ts";
 import { download, handedOver } from "../drawing/download.ts";
 import { fileNameOf } from "../drawing/fileName.ts";
 import { failureText } from "../shell/notice.ts";
-import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import { SavePageBox } from "../saving/SavePageBox.tsx";
 import { useSession } from "../shell/session.ts";
@@ -37,7 +36,7 @@ const forms = {
 /** What buyers read: the chart and the patterns as a page, as sheets, and as words under a pattern. */
 export function PublishSection(): ReactNode {
   const styles = useStyles();
-  const { goTo, say, services, workbook, apply, working } = useSession();
+  const { say, services, workbook, apply, working } = useSession();
   const [chosen, setChosen] = useState<Publication>();
   const [saving, setSaving] = useState<{ readonly name: string; readonly page: string }>();
   const [isSetting, setSetting] = useState(false);
@@ -99,19 +98,11 @@ export function PublishSection(): ReactNode {
     if (isDone) setChosen(undefined);
   }
 
-  const primary =
-    found && !found.chart && found.failure === undefined
-      ? {
-          label: "Import a chart",
-          run: () => {
-            goTo("import");
-          },
-        }
-      : found && {
-          label: "Save page",
-          disabled: !found.work,
-          run: () => void savePage(found),
-        };
+  const primary = found && {
+    label: "Save page",
+    disabled: !found.work,
+    run: () => void savePage(found),
+  };
 
   return (
     <SectionFrame title="Publish" primary={primary}>
@@ -121,14 +112,6 @@ export function PublishSection(): ReactNode {
       )}
       {found?.remembered.failure !== undefined && (
         <FailureBox what="What was remembered cannot be used." why={found.remembered.failure} />
-      )}
-      {found && !found.chart && found.failure === undefined && (
-        <>
-          <p className={styles.text}>
-            There is no chart in the workbook yet. Import one: what you publish is made from it.
-          </p>
-          <OfferDemo />
-        </>
       )}
       {found?.sinceFailure !== undefined && (
         <FailureBox what="What changed cannot be told." why={found.sinceFailure} />
