@@ -4,6 +4,7 @@ import { hands } from "./dictionary/hands.ts";
 import { head } from "./dictionary/head.ts";
 import { legs } from "./dictionary/legs.ts";
 import { torso } from "./dictionary/torso.ts";
+import { germanTerms } from "./germanTerms.ts";
 import { headingKey } from "./headingKey.ts";
 import type { Measure } from "./measure.ts";
 
@@ -42,7 +43,10 @@ export function findMeasure(heading: string): Measure | undefined {
   );
 }
 
-/** Every heading that means the measure: its names, its term, its synonyms, and a girth also with “girth” behind it. */
+/**
+ * Every heading that means the measure: its names, its term, its synonyms, a girth also with “girth” behind it, and its
+ * German terms, also where ä is written ae.
+ */
 export function headingsOf(measure: Measure): readonly string[] {
   const headings = [
     measure.id,
@@ -52,10 +56,15 @@ export function headingsOf(measure: Measure): readonly string[] {
     ...measure.synonyms,
   ];
   const girths = measure.kind === "girth" ? headings.map((heading) => `${heading} girth`) : [];
-  return [...headings, ...girths];
+  const german = (germanTerms[measure.id] ?? []).flatMap((term) => [term, withoutUmlauts(term)]);
+  return [...headings, ...girths, ...german];
 }
 
-/** Takes `left`, `right`, `L` or `R` off the begin or the end of a heading. */
+function withoutUmlauts(term: string): string {
+  return term.replace(/[äöü]/giu, (letter) => `${letter.normalize("NFD").charAt(0)}e`);
+}
+
+/** Takes `left`, `right`, `L`, `R`, `links` or `rechts` off the begin or the end of a heading. */
 export function splitSide(heading: string): { readonly rest: string; readonly side?: "left" | "right" } {
   const words = headingKey(heading).split(" ");
   const at = [0, words.length - 1].find((i) => sides[words[i] ?? ""] !== undefined);
@@ -68,9 +77,11 @@ const sides: Readonly<Record<string, "left" | "right" | undefined>> = {
   left: "left",
   l: "left",
   lh: "left",
+  ...{ links: "left", linke: "left", linker: "left", linkes: "left" },
   right: "right",
   r: "right",
   rh: "right",
+  ...{ rechts: "right", rechte: "right", rechter: "right", rechtes: "right" },
 };
 
 /** Spaces do not count: `underbust` is `under bust`. */

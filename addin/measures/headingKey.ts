@@ -67,6 +67,7 @@ function headingWords(heading: string): string[] {
     .normalize("NFKD")
     .replace(/[\p{M}'’]/gu, "")
     .toLowerCase()
+    .replaceAll("ß", "ss")
     .replace(/&/g, " and ")
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== "");

@@ -48,6 +48,12 @@ describe("the measure dictionary", () => {
 describe("findMeasure", () => {
   it.each([
     ["Chest", "bustGirth"],
+    ["Oberweite", "bustGirth"],
+    ["Hüfte", "hipGirth"],
+    ["HUEFTUMFANG", "hipGirth"],
+    ["Größe", "height"],
+    ["Groesse", "height"],
+    ["Linker Oberschenkel", "thighGirth"],
     ["BUST CIRC.", "bustGirth"],
     ["Bust (fullest part)", "bustGirth"],
     ["Hips", "hipGirth"],
@@ -71,7 +77,10 @@ describe("findMeasure", () => {
     expect(findMeasure(heading)?.id).toBe(id);
   });
 
-  it.each(["", "Maker", "Tail", "Notes", "Left", "Bust 2", "Leg", "()"])("does not know %j", (heading) => {
-    expect(findMeasure(heading)).toBeUndefined();
-  });
+  it.each(["", "Maker", "Tail", "Notes", "Left", "Bust 2", "Leg", "()", "Schulterbreite", "Seitenlänge"])(
+    "does not know %j",
+    (heading) => {
+      expect(findMeasure(heading)).toBeUndefined();
+    },
+  );
 });

@@ -60,6 +60,9 @@ const figureHeadings = new Set([
   "mannequin",
   "model",
   "body",
+  "figur",
+  "puppe",
+  "modell",
 ]);
 
 /**

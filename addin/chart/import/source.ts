@@ -22,6 +22,8 @@ export interface SourceRows {
 /** A source laid out as a chart: which row holds the headings, and the rows of figures below it. */
 export interface LaidOutSource {
   readonly headings: readonly string[];
+  /** Indices of columns whose heading the file does not have, so that they are named after their letter. */
+  readonly unheaded: readonly number[];
   readonly source: SourceRows;
   /** Index into `source.rows` of the first row below the headings. */
   readonly firstRow: number;
@@ -80,6 +82,7 @@ export function layOut(source: SourceRows, headingRow: number): LaidOutSource {
   const keep = <T>(list: readonly T[]): readonly T[] => list.filter((_, i) => !below[i]);
   return {
     headings,
+    unheaded: texts.flatMap((text, c) => (text === "" ? [c] : [])),
     source: {
       ...source,
       rows: keep(source.rows),
@@ -146,11 +149,12 @@ function spread(headings: readonly string[]): readonly string[] {
   });
 }
 
-/** What a row below the figures begins with when it sums them up. Names such as Max are left alone. */
+/** What a row below the figures begins with when it sums them up, in English and German. Names such as Max are left alone. */
 const sums =
-  /^(averages?|mean|median|totals?|sum|minimum|maximum|std\.? ?dev(iation)?\.?|standard deviation)\s*:?$/iu;
+  /^(averages?|mean|median|totals?|sum|minimum|maximum|std\.? ?dev(iation)?\.?|standard deviation|summe|gesamt|mittel(wert)?|durchschnitt|standardabweichung)\s*:?$/iu;
 /** Marks and words that a note begins with, in print and in lists. */
-const notes = /^([*†‡§¹²³]|\(\d{1,2}\)\s|notes?\s*[:.]|sources?\s*[:.]|n\.b\.|ps\s*[:.]|page \d+)/iu;
+const notes =
+  /^([*†‡§¹²³]|\(\d{1,2}\)\s|notes?\s*[:.]|sources?\s*[:.]|hinweise?\s*[:.]|anmerkung(en)?\s*[:.]|quellen?\s*[:.]|n\.b\.|ps\s*[:.]|page \d+)/iu;
 
 function isNoFigure(row: readonly Cell[], headings: readonly Cell[]): boolean {
   const filled = row.filter((cell) => !isBlank(cell));

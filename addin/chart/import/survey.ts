@@ -63,8 +63,7 @@ export function* survey(plan: ImportPlan): Generator<number, Survey> {
 /** What the reader should know about the shape of the file, in sentences; empty when there is nothing to say. */
 export function shapeRemarks(plan: ImportPlan): readonly string[] {
   const { laidOut, targets, figures } = plan;
-  const headed = laidOut.source.rows[laidOut.firstRow - 1] ?? [];
-  const bare = laidOut.headings.filter((_, c) => isBlank(headed[c]));
+  const bare = laidOut.unheaded.map((c) => laidOut.headings[c]);
   const apart = targets.filter((t) => t.from.repeated);
   const nameless = figures.filter((f) => f.nameless).length;
   const ragged = raggedRows(plan);
@@ -104,7 +103,7 @@ export function shapeRemarks(plan: ImportPlan): readonly string[] {
 function raggedRows({ laidOut, figures }: ImportPlan): readonly number[] {
   const { rows, numbers, formats } = laidOut.source;
   if (formats) return [];
-  const headed = rows[laidOut.firstRow - 1]?.length ?? 0;
+  const headed = laidOut.headings.findLastIndex((_, c) => !laidOut.unheaded.includes(c)) + 1;
   return figures.flatMap(({ row }) => {
     const cells = rows[row] ?? [];
     const fits = cells.length >= headed && cells.slice(headed).every(isBlank);

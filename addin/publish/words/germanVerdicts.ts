@@ -1,79 +1,6 @@
 import type { Verdict } from "../../fit/verdict.ts";
+import { germanTerms } from "../../measures/germanTerms.ts";
 import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords } from "./words.ts";
-
-/**
- * German terms of measures.
- *
- * Those marked EN are the terms of DIN EN 13402-1:2001 (Größenbezeichnung von Bekleidung, Teil 1), as public pages about
- * that standard list them; the standard itself was not at hand. All others are common words of German cutting and dressmaking,
- * from memory; where ISO 8559-1 has a term, the word is meant to say the same.
- */
-const measures: Readonly<Record<string, string>> = {
-  // EN: Körpergröße (Körperhöhe); ISO 8559-1 “stature”.
-  height: "Körpergröße",
-  shoulderGirth: "Schulterumfang",
-  shoulderWidth: "Rückenbreite von Schulter zu Schulter",
-  shoulderLength: "Schulterlänge",
-  // EN: Halsumfang; ISO 8559-1 “neck girth”.
-  neckGirth: "Halsumfang",
-  neckBaseGirth: "Halsansatzumfang",
-  acrossFront: "Vordere Brustbreite",
-  acrossBack: "Rückenbreite",
-  upperBustGirth: "Oberbrustumfang",
-  // EN: Brustumfang; ISO 8559-1 “bust girth”.
-  bustGirth: "Brustumfang",
-  // EN: Unterbrustumfang; ISO 8559-1 “under-bust girth”.
-  underBustGirth: "Unterbrustumfang",
-  // EN: Taillenumfang; ISO 8559-1 “waist girth”.
-  waistGirth: "Taillenumfang",
-  highHipGirth: "Oberer Hüftumfang",
-  // EN: Hüftumfang; ISO 8559-1 “hip girth”.
-  hipGirth: "Hüftumfang",
-  backWaistLength: "Rückenlänge",
-  frontWaistLength: "Vordere Taillenlänge",
-  centreFrontLength: "Vordere Mittellänge",
-  bustPointWidth: "Brustpunktabstand",
-  bustPointDepth: "Brusttiefe",
-  sideWaistLength: "Seitenlänge",
-  waistToHip: "Hüfttiefe",
-  torsoLength: "Rumpflänge",
-  torsoGirth: "Rumpfumfang",
-  bodyRise: "Sitzhöhe",
-  crotchLength: "Schrittlänge von Taille zu Taille",
-  // EN: Armlänge; ISO 8559-1 “arm length”.
-  armLength: "Armlänge",
-  upperArmLength: "Oberarmlänge",
-  underarmLength: "Innere Armlänge",
-  armscyeGirth: "Armlochumfang",
-  upperArmGirth: "Oberarmumfang",
-  elbowGirth: "Ellbogenumfang",
-  forearmGirth: "Unterarmumfang",
-  wristGirth: "Handgelenkumfang",
-  // EN: Handumfang; ISO 8559-1 “hand girth”.
-  handGirth: "Handumfang",
-  handLength: "Handlänge",
-  outsideLeg: "Äußere Beinlänge",
-  // EN: innere Beinlänge; ISO 8559-1 “inside leg length”.
-  insideLeg: "Innere Beinlänge",
-  waistToKnee: "Länge von Taille bis Knie",
-  kneeHeight: "Kniehöhe",
-  thighGirth: "Oberschenkelumfang",
-  midThighGirth: "Umfang in der Mitte des Oberschenkels",
-  kneeGirth: "Knieumfang",
-  calfGirth: "Wadenumfang",
-  ankleGirth: "Fesselumfang",
-  heelGirth: "Fersenumfang",
-  footGirth: "Ballenumfang",
-  instepGirth: "Spannumfang",
-  // EN: Fußlänge; ISO 8559-1 “foot length”.
-  footLength: "Fußlänge",
-  footWidth: "Fußbreite",
-  heelHeight: "Absatzhöhe",
-  // EN: Kopfumfang; ISO 8559-1 “head girth”.
-  headGirth: "Kopfumfang",
-  headHeight: "Kopfhöhe",
-  faceWidth: "Gesichtsbreite",
-};
 
 /** What has to pass an opening, behind “für”. */
 const passing: Readonly<Record<string, string>> = {
@@ -193,7 +120,7 @@ export const germanVerdicts: VerdictWords = {
   language: "German",
   decimalMark: ",",
   inch: "Zoll",
-  measure: (id) => measures[id],
+  measure: (id) => germanTerms[id]?.[0],
   verdicts,
   lengths,
   littleShort: "etwas kurz",

@@ -59,6 +59,12 @@ describe("headings over two rows", () => {
     expect(figures).toEqual([["Orla", "181", "5 1/4", "19.4"]]);
   });
 
+  test("of which the first column has no unit still has its heading", async () => {
+    const { laidOut } = await read("Name,Bust,Waist\n,cm,cm\nOrla,18.1,13.3");
+    expect(laidOut.unheaded).toEqual([]);
+    expect((await read("Name,Bust,\n,cm,\nOrla,18.1,her wig")).laidOut.unheaded).toEqual([2]);
+  });
+
   test("are read together where that names a measure", async () => {
     const { headings, figures } = await read(
       ["Name,Upper arm,,Waist,Bust", ",girth,length,girth,girth", "Orla,50,60,133,181"].join("\n"),
@@ -72,6 +78,26 @@ describe("headings over two rows", () => {
     expect(figures.map(([name]) => name)).toEqual(["Orla", "Brack"]);
     const marks = await read("Name,Bust,Waist\nOrla,-,n/a\nBrack,127,101");
     expect(marks.figures.map(([name]) => name)).toEqual(["Orla", "Brack"]);
+  });
+});
+
+describe("a list with German headings", () => {
+  test("is read as one with English headings, sums and notes left out", async () => {
+    const { laidOut, units, figures } = await read(
+      [
+        "Liste vom Frühjahr;;;;",
+        "Puppe;Größe;Kopfumfang;Hüfte;Fußlänge",
+        ";cm;cm;cm;cm",
+        ...["Anouk;42,5;18,2;20,3;5,1", "Bertil;42,3;18,3;20,2;5,1"],
+        ...["Mittelwert;42,4;18,25;20,25;5,1", "Anmerkung: ohne Perücke;;;;"],
+      ].join("\n"),
+    );
+    const columns = matchColumns(laidOut, { decimalMark: "," });
+    expect(columns.map(({ role, name }) => (role === "measure" ? name : role))).toEqual([
+      ...["figure", "Height", "Head girth", "Hip girth", "Foot length"],
+    ]);
+    expect(units.slice(1)).toEqual(["cm", "cm", "cm", "cm"]);
+    expect(figures.map(([name]) => name)).toEqual(["Anouk", "Bertil"]);
   });
 });
 
