@@ -1,4 +1,6 @@
 import { z } from "zod";
+import type { Chart } from "../chart/chart.ts";
+import { usualUnit } from "../chart/usualUnit.ts";
 
 /** Units of a published chart; inches as a tape shows them. */
 export const publishedUnits = ["mm", "cm", "inches in eighths", "inches in sixteenths"] as const;
@@ -80,3 +82,11 @@ export const usualPublication: Publication = {
   drawings: true,
   paper: "A4",
 };
+
+/** What is published of a chart when nothing was chosen yet: in the unit of most of its columns first, then in the other system. */
+export function usualPublicationOf(chart: Chart): Publication {
+  const unit = usualUnit(chart);
+  const units =
+    unit === "in" ? (["inches in sixteenths", "mm"] as const) : ([unit, "inches in sixteenths"] as const);
+  return { ...usualPublication, units };
+}

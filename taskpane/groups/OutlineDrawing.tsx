@@ -2,8 +2,8 @@ import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
+import { usualUnit } from "../../addin/chart/usualUnit.ts";
 import { lengthWords } from "../../addin/measures/lengthWords.ts";
-import { lengthUnits } from "../../addin/measures/units.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import type { BodyOutline, OutlineLevel } from "../../addin/similarity/outline/bodyOutline.ts";
 import { bodyOutline } from "../../addin/similarity/outline/bodyOutline.ts";
@@ -28,11 +28,6 @@ const useStyles = makeStyles({
 
 /** The levels that are named on the drawing. */
 const named = ["Head", "Neck", "Shoulder", "Bust", "Waist", "Hip", "Top of the leg", "Knee", "Ankle"];
-/** The unit of most columns of a chart. */
-function usualUnit({ measures }: Chart): LengthUnit {
-  const count = (unit: LengthUnit): number => measures.filter((column) => column.unit === unit).length;
-  return lengthUnits.reduce((most, unit) => (count(unit) > count(most) ? unit : most));
-}
 
 const labelHeight = 14;
 const head = 24;

@@ -89,7 +89,25 @@ export function ImportSection(): ReactNode {
       text: `The table ${name} holds the figures now.`,
       more: surveyLines(survey, settings.keepRefused),
     });
-    if (done) clear();
+    if (!done) return;
+    clear();
+    await showRows(name, survey.added);
+  }
+
+  /** Goes to the first of the figures that are new, else to the table. It is there all the same where that fails. */
+  async function showRows(name: string, added: number): Promise<void> {
+    try {
+      const table = (await session.freshBook().tables()).find((each) => each.name === name);
+      if (!table) return;
+      const { sheet, row, column, rows } = table.area;
+      const first = row + (added > 0 ? rows - added : 1);
+      await session.workbook.select({ sheet, row: first, column, rows: 1, columns: 1 });
+    } catch (error) {
+      session.say({
+        kind: "failed",
+        text: `The figures are written, but could not be shown: ${failureText(error)}`,
+      });
+    }
   }
 
   async function logOf(

@@ -4,7 +4,7 @@ import type { PatternTable } from "../../addin/chart/pattern.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { Publication } from "../../addin/publish/publication.ts";
-import { usualPublication } from "../../addin/publish/publication.ts";
+import { usualPublication, usualPublicationOf } from "../../addin/publish/publication.ts";
 import { readPublication } from "../../addin/publish/publicationTable.ts";
 import type { PublicationAtWork } from "../../addin/publish/published.ts";
 import { publish } from "../../addin/publish/published.ts";
@@ -88,7 +88,10 @@ export function usePublishing(chosen: Publication | undefined): ToPublish | unde
   const { check, working } = useCheck(undefined);
   const remembered = useRead(readRemembered, undefined);
   const { past, lookAgain } = useHistory();
-  const usual = remembered?.publication ?? past?.history[0]?.publication ?? usualPublication;
+  const usual =
+    remembered?.publication ??
+    past?.history[0]?.publication ??
+    (fit?.chart ? usualPublicationOf(fit.chart) : usualPublication);
   const publication = useDeferredValue(chosen ?? usual);
   if (!fit || !groups || !remembered || !past || (fit.chart && !check && working.failure === undefined))
     return undefined;

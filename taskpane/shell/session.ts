@@ -65,6 +65,8 @@ export function useNewSession(
   const goTo = useCallback(
     (section: SectionKey) => {
       show(section);
+      // What was done elsewhere is read by now, and would cover what she came for; what failed stays.
+      setNotice((said) => (said?.kind === "done" ? undefined : said));
       setBook((known) => freshBook(known));
     },
     [show, freshBook],

@@ -75,8 +75,11 @@ describe("a book of one’s own, on the page without Excel", () => {
     await page.getByLabel("Or paste rows, headings first").fill(notebook);
     await press("Read the pasted rows");
     await press("Import 12 figures");
-    await page.getByText("The table Figures holds the figures now.").waitFor();
+    const done = page.getByText("The table Figures holds the figures now.");
+    await done.waitFor();
+    await page.getByRole("tab", { name: "Figures", exact: true, selected: true }).waitFor();
     await home();
+    await done.waitFor({ state: "detached" });
     await facts().getByText("12 figures, 26 measures").waitFor();
     await facts().getByText("4 bodies").waitFor();
     await facts().getByText("12 figures share with another; none is alone.").waitFor();

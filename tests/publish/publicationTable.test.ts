@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Publication } from "../../addin/publish/publication.ts";
-import { languages, publishedUnits, roundings, usualPublication } from "../../addin/publish/publication.ts";
+import { readChart } from "../../addin/chart/readChart.ts";
+import {
+  languages,
+  publishedUnits,
+  roundings,
+  usualPublication,
+  usualPublicationOf,
+} from "../../addin/publish/publication.ts";
 import { publicationCells, readPublication } from "../../addin/publish/publicationTable.ts";
 
 const text = fc.string({ maxLength: 30 }).map((given) => given.replace(/\s+/gu, " ").trim());
@@ -64,5 +71,19 @@ describe("the table Publication", () => {
       "Row 2 of the publication, Cautions: “perhaps” is neither yes nor no.",
     );
     expect(read("Figures where", "Marsh")).toThrow("Write it like Line = Marsh.");
+  });
+});
+
+describe("what is published where nothing was chosen", () => {
+  it.each([
+    ["Bust (cm)", "Waist (cm)", ["cm", "inches in sixteenths"]],
+    ["Bust (in)", "Waist (in)", ["inches in sixteenths", "mm"]],
+    ["Bust (mm)", "Waist (mm)", ["mm", "inches in sixteenths"]],
+  ])("of a chart under %s begins in the chart’s unit", (bust, waist, units) => {
+    const chart = readChart([
+      ["Figure", bust, waist],
+      ["Mira", 18, 14],
+    ]);
+    expect(usualPublicationOf(chart)).toEqual({ ...usualPublication, units });
   });
 });

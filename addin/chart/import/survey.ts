@@ -63,7 +63,7 @@ export function* survey(plan: ImportPlan): Generator<number, Survey> {
 /** What the reader should know about the shape of the file, in sentences; empty when there is nothing to say. */
 export function shapeRemarks(plan: ImportPlan): readonly string[] {
   const { laidOut, targets, figures } = plan;
-  const bare = laidOut.unheaded.map((c) => laidOut.headings[c]);
+  const bare = laidOut.unheaded.flatMap((c) => laidOut.headings[c] ?? []);
   const apart = targets.filter((t) => t.from.repeated);
   const nameless = figures.filter((f) => f.nameless).length;
   const ragged = raggedRows(plan);
