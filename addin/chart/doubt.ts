@@ -56,8 +56,18 @@ export function mended(chart: Chart, doubtful: readonly Doubt[]): Chart {
   return chartWith(chart, doubtful.flatMap(mendedCells));
 }
 
-function mendedCells({ cells, corrections }: Doubt): readonly (CellPlace | CellReading)[] {
-  return corrections.length > 0 ? corrections : cells.map(({ row, column }) => ({ row, column }));
+function mendedCells(doubt: Doubt): readonly (CellPlace | CellReading)[] {
+  return doubt.corrections.length > 0 ? doubt.corrections : placesOf(doubt);
+}
+
+/** Where the doubtful readings stand, for {@link chartWith} to take them out. */
+export function placesOf({ cells }: Pick<Doubt, "cells">): readonly CellPlace[] {
+  return cells.map(({ row, column }) => ({ row, column }));
+}
+
+/** What a doubt says, with the name of its figure where the answer is about another one. */
+export function doubtSays({ figure, says }: Doubt, about?: string): string {
+  return figure === "" || figure === about ? says : `${figure}, ${says}`;
 }
 
 /** “Rests on a doubtful reading: Waist 13.4 mm (wrong unit).” */

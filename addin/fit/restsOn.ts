@@ -1,6 +1,6 @@
 import type { Chart } from "../chart/chart.ts";
 import type { Doubt } from "../chart/doubt.ts";
-import { chartWith, doubtsByRow, mended, restsOnWords } from "../chart/doubt.ts";
+import { chartWith, doubtSays, doubtsByRow, mended, placesOf, restsOnWords } from "../chart/doubt.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { codeKey } from "../chart/readPatterns.ts";
@@ -9,7 +9,7 @@ import { underLayers } from "../chart/underLayers.ts";
 import type { Explanation } from "./explainPair.ts";
 import { explainPair } from "./explainPair.ts";
 import { judgePair } from "./judgePair.ts";
-import type { Fitting } from "./match.ts";
+import type { Fitting, Match } from "./match.ts";
 import { prepareFitting } from "./match.ts";
 import type { Verdict } from "./verdict.ts";
 import { verdictOf } from "./verdict.ts";
@@ -52,11 +52,10 @@ export function restsOn(
   const judged = judgedOn(chart);
   const { verdict } = judged;
   return concerned.flatMap((doubt) => {
-    const { cells, corrections } = doubt;
-    const without = cells.map(({ row, column }) => ({ row, column }));
-    if (isSame(judged, judgedOn(chartWith(chart, without)))) return [];
+    const { corrections } = doubt;
+    if (isSame(judged, judgedOn(chartWith(chart, placesOf(doubt))))) return [];
     const other = corrections.length > 0 ? judgedOn(chartWith(chart, corrections)).verdict : undefined;
-    return [{ says: saysOf(doubt, judged.figure), verdict, mended: other }];
+    return [{ says: doubtSays(doubt, judged.figure), verdict, mended: other }];
   });
 }
 
@@ -85,13 +84,15 @@ export interface AnsweredPair {
  * empty where the answer stays what it is; where several readings are doubtful, they do not say which of them it rests on.
  *
  * @param doubtful the doubts about the chart, see `doubts`
- * @param rules those that the fitting was prepared with
+ * @param rules those that the fitting was prepared with; the project’s own when left out
+ * @param where they are told one by one
  */
 export function restMarks(
   fitting: Fitting,
   pairs: readonly AnsweredPair[],
   doubtful: readonly Doubt[],
-  rules: readonly EaseRule[],
+  rules?: readonly EaseRule[],
+  where = "see REASONS",
 ): readonly string[] {
   if (doubtful.length === 0) return pairs.map(() => "");
   const { chart } = fitting.view;
@@ -100,10 +101,7 @@ export function restMarks(
   );
   const garments = [...new Set([...worn.values()].flat())];
   const places = new Map(garments.map((garment, place) => [garment, place]));
-  const without = chartWith(
-    chart,
-    doubtful.flatMap(({ cells }) => cells.map(({ row, column }) => ({ row, column }))),
-  );
+  const without = chartWith(chart, doubtful.flatMap(placesOf));
   const sound = prepareFitting(garments, without, { rules, readingError: fitting.readingError });
   const ofRow = doubtsByRow(doubtful);
   return pairs.map(({ pattern, figure, explanation }) => {
@@ -113,9 +111,42 @@ export function restMarks(
     const [first] = concerned;
     if (!first || isSame(explanation, explainPair(sound, places.get(together[0]!) ?? 0, figure))) return "";
     return concerned.size === 1
-      ? restsOnWords([saysOf(first, explanation.figure)])
-      : "Rests on doubtful readings: see REASONS.";
+      ? restsOnWords([doubtSays(first, explanation.figure)])
+      : `Rests on doubtful readings: ${where}.`;
   });
+}
+
+/** What a verdict would be without doubt. */
+export interface SoundVerdict {
+  readonly verdict: Verdict;
+  /** False where nobody knows what one of the readings ought to be, so that it is taken out. */
+  readonly isMended: boolean;
+}
+
+/** The verdicts of some pairs with all doubtful readings mended, those without a correction taken out. */
+export function soundVerdicts(
+  fitting: Fitting,
+  pairs: readonly Pick<AnsweredPair, "pattern" | "figure">[],
+  doubtful: readonly Doubt[],
+  rules?: readonly EaseRule[],
+): readonly SoundVerdict[] {
+  if (pairs.length === 0) return [];
+  const { view, readingError } = fitting;
+  const { chart } = view;
+  const patterns = fitting.patterns.map(({ pattern }) => pattern);
+  const sound = prepareFitting(patterns, mended(chart, doubtful), { rules, readingError });
+  const ofRow = doubtsByRow(doubtful);
+  return pairs.map(({ pattern, figure }) => ({
+    verdict: verdictOf(judgePair(sound.patterns[pattern]!, figure, readingError)),
+    isMended: [figure, ...draftedFor(fitting, pattern)].every((place) =>
+      areMendable(ofRow.get(chart.rows[place] ?? -1) ?? []),
+    ),
+  }));
+}
+
+/** “fits if mended”, “not known without”. */
+export function soundWords({ verdict, isMended }: SoundVerdict, before: Verdict): string {
+  return `${verdict === before ? "the same" : verdict} ${isMended ? "if mended" : "without"}`;
 }
 
 /**
@@ -165,20 +196,69 @@ export function matchMarks(
     if (changes.length === 0) return "";
     // What is about the figure alone says more than what is about a whole column.
     const first = [...own].sort((a, b) => Number(a.figure === "") - Number(b.figure === ""));
-    const rests = restsOnWords(first.map((doubt) => saysOf(doubt, name)));
+    const rests = restsOnWords(first.map((doubt) => doubtSays(doubt, name)));
     return `${rests} ${areMendable(own) ? "Mended" : "Without"}: ${someOf(changes, roomForChanges)}.`;
   });
 }
 
 const roomForChanges = 100;
 
-function areMendable(doubtful: readonly Doubt[]): boolean {
-  return doubtful.every(({ corrections }) => corrections.length > 0);
+/** What the verdicts of all pairs come to without doubt: a byte a pair, as those of a match. */
+export interface SoundRanks {
+  /** Where the verdict is another one without the doubtful readings, or with them mended: 1, or 2 where some have to be taken out. */
+  readonly rests: Uint8Array;
+  /** Ranks of the verdicts with all doubtful readings mended, those without a correction taken out. */
+  readonly ranks: Uint8Array;
 }
 
-/** What a doubt says, with the name of its figure where the answer is about another one. */
-function saysOf({ figure, says }: Doubt, about: string): string {
-  return figure === "" || figure === about ? says : `${figure}, ${says}`;
+/**
+ * Which verdicts of all patterns on all figures rest on doubtful readings, and what they would be. Only figures with such a
+ * reading, and patterns drafted for such a one, are judged anew.
+ *
+ * @param match what `matchAll` gives for the fitting
+ * @param doubtful the doubts about the chart, see `doubts`
+ * @param rules those that the fitting was prepared with; the project’s own when left out
+ */
+export function soundRanks(
+  fitting: Fitting,
+  match: Pick<Match, "ranks">,
+  doubtful: readonly Doubt[],
+  rules?: readonly EaseRule[],
+): SoundRanks {
+  const { view, readingError } = fitting;
+  const { chart, size } = view;
+  const rests = new Uint8Array(match.ranks.length);
+  const ranks = Uint8Array.from(match.ranks);
+  if (doubtful.length === 0) return { rests, ranks };
+  const ofRow = doubtsByRow(doubtful);
+  const doubtsOf = chart.rows.map((row) => ofRow.get(row) ?? []);
+  const patterns = fitting.patterns.map(({ pattern }) => pattern);
+  const options = { rules, readingError };
+  const without = prepareFitting(patterns, chartWith(chart, doubtful.flatMap(placesOf)), options);
+  const sound = prepareFitting(patterns, mended(chart, doubtful), options);
+  patterns.forEach((_, row) => {
+    const ofGarment = draftedFor(fitting, row).flatMap((place) => doubtsOf[place] ?? []);
+    for (let figure = 0; figure < size; figure++) {
+      const own = doubtsOf[figure]!;
+      if (own.length + ofGarment.length === 0) continue;
+      const at = row * size + figure;
+      ranks[at] = judgePair(sound.patterns[row]!, figure, readingError);
+      const isOther =
+        ranks[at] !== match.ranks[at] ||
+        judgePair(without.patterns[row]!, figure, readingError) !== match.ranks[at];
+      if (isOther) rests[at] = areMendable(own) && areMendable(ofGarment) ? 1 : 2;
+    }
+  });
+  return { rests, ranks };
+}
+
+/** The figures that a pattern and what is worn under it were drafted for. */
+function draftedFor(fitting: Fitting, row: number): readonly number[] {
+  return wornTogether(fitting, row).flatMap((pattern) => pattern.draftedFor ?? []);
+}
+
+function areMendable(doubtful: readonly Doubt[]): boolean {
+  return doubtful.every(({ corrections }) => corrections.length > 0);
 }
 
 /** The pattern, and what is worn under it. */

@@ -13,19 +13,19 @@ type GroupOf = ArrayLike<number>;
  *
  * @param columns what is compared
  * @param doubtful the doubts about the chart, see `doubts`
- * @param groupOf the groups by other columns, made in the same way
+ * @param groupOf the groups by other columns, made in the same way; what would become of the groups is not told without it
  */
 export function groupMarks(
   chart: Chart,
   columns: readonly ComparedColumn[],
   groups: GroupOf,
   doubtful: readonly Doubt[],
-  groupOf: (columns: readonly ComparedColumn[]) => GroupOf,
+  groupOf: ((columns: readonly ComparedColumn[]) => GroupOf) | undefined,
 ): readonly string[] {
   const concerned = comparedDoubts(chart, columns, doubtful);
   if (concerned.length === 0) return chart.figures.map(() => "");
   const mendable = concerned.filter(({ corrections }) => corrections.length > 0);
-  const after = mendable.length === 0 ? groups : groupOf(mendedColumns(chart, columns, mendable));
+  const after = mendable.length === 0 || !groupOf ? groups : groupOf(mendedColumns(chart, columns, mendable));
   const ofRow = doubtsByRow(concerned);
   const ownOf = (figure: number) => ofRow.get(chart.rows[figure]!) ?? [];
   return chart.figures.map((_, figure) => {
@@ -36,6 +36,7 @@ export function groupMarks(
     if (own.length > 0) {
       const rests = restsOnWords(own.map(({ says }) => says));
       if (!own.some(({ corrections }) => corrections.length > 0)) return `${rests} Measure again.`;
+      if (!groupOf) return rests;
       const shared =
         company.length === 0
           ? "it would be by itself"
@@ -63,7 +64,8 @@ export function comparedDoubts(
   );
 }
 
-function mendedColumns(
+/** The columns with the doubtful readings mended, or taken out where nobody knows what they ought to be. */
+export function mendedColumns(
   chart: Chart,
   columns: readonly ComparedColumn[],
   doubtful: readonly Doubt[],

@@ -1,6 +1,8 @@
 import { useMemo, useState } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
+import type { Doubt } from "../../addin/chart/doubt.ts";
+import { doubts } from "../../addin/checking/doubts.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
@@ -8,6 +10,7 @@ import { chartToCheck } from "../shell/chartIn.ts";
 import { chartTables } from "../shell/chartTables.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
+import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
 import type { Working } from "../work/useJob.ts";
 import { useJob } from "../work/useJob.ts";
@@ -93,10 +96,17 @@ function tableNamed(tables: readonly TableInfo[], name: string | undefined): Tab
 }
 
 /** What was read, with the flags of its chart that nobody has confirmed. */
-export function checkOf({ found, ...known }: ToCheck, flags: readonly Flag[]): Check {
-  const isOpen = (flag: Flag) =>
-    !isConfirmed(flag, found?.data.values[flag.row]?.[flag.column], known.confirmed);
-  return { ...known, checked: found && { ...found, flags: flags.filter(isOpen) } };
+export function checkOf(toCheck: ToCheck, flags: readonly Flag[], open = openFlags): Check {
+  const { found, ...known } = toCheck;
+  return { ...known, checked: found && { ...found, flags: open(flags, found.data, known.confirmed) } };
+}
+
+function openFlags(
+  flags: readonly Flag[],
+  { values }: RangeData,
+  confirmed: readonly Confirmed[],
+): readonly Flag[] {
+  return flags.filter((flag) => !isConfirmed(flag, values[flag.row]?.[flag.column], confirmed));
 }
 
 /**
@@ -109,6 +119,7 @@ export function useCheck(chosen: string | undefined): {
   /** How many figures are being checked. */
   readonly figures: number;
 } {
+  const { book } = useSession();
   const toCheck = useRead(readToCheck, chosen);
   const chart = toCheck?.found?.chart;
   const job = useMemo((): CheckJob | undefined => chart && { kind: "check", chart }, [chart]);
@@ -118,11 +129,26 @@ export function useCheck(chosen: string | undefined): {
     if (!toCheck) return undefined;
     if (failure !== undefined) return { ...toCheck, checked: undefined, failure };
     if (!toCheck.found) return checkOf(toCheck, []);
-    return answer && checkOf(toCheck, answer);
-  }, [toCheck, answer, failure]);
+    const open: typeof openFlags = (...given) => book.once(openFlags, ...given);
+    return answer && checkOf(toCheck, answer, open);
+  }, [toCheck, answer, failure, book]);
   const [last, setLast] = useState<Check>();
   if (next && next !== last) setLast(next);
   return { check: next ?? last, working, figures: chart?.figures.length ?? 0 };
+}
+
+/**
+ * The doubts about the readings of a chart, for answers that rest on them: one check for each version of the book, whoever
+ * asks. `undefined` while it is being checked. What somebody has confirmed is no doubt.
+ *
+ * @param chart as read from the table, its estimates counted or not
+ */
+export function useDoubts(table: TableInfo | undefined, chart: Chart): readonly Doubt[] | undefined {
+  const { book } = useSession();
+  const checked = useCheck(table?.name).check?.checked;
+  // Of one reading of the table, whatever has become of its columns since.
+  const isOfChart = checked?.chart.rows === chart.rows;
+  return checked && isOfChart ? book.once(doubts, checked.chart, checked.flags) : undefined;
 }
 
 export function flagsIn(answer: JobAnswer): readonly Flag[] | undefined {

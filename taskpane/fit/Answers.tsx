@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { explainPair } from "../../addin/fit/explainPair.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
+import { useDoubts } from "../check/useCheck.ts";
 import { useSession } from "../shell/session.ts";
 import type { Chosen } from "../ui/chosenPlace.ts";
 import { placeOfChosen } from "../ui/chosenPlace.ts";
@@ -20,7 +21,7 @@ import { patternName } from "./patternName.ts";
 import type { Question } from "./questions.ts";
 import { questions, questionWords } from "./questions.ts";
 import type { Pair, RankedPair } from "./ranking.ts";
-import { countVerdicts, wardrobeOf, wearersOf } from "./ranking.ts";
+import { countVerdicts, doubtsOfPairs, wardrobeOf, wearersOf } from "./ranking.ts";
 import type { Fit } from "./readFit.ts";
 import { RestsOn } from "./RestsOn.tsx";
 import { VerdictWords } from "./VerdictWords.tsx";
@@ -240,6 +241,13 @@ function Ranked(props: {
     () => (isOfPattern ? wearersOf(fitting, pattern) : wardrobeOf(fitting, figure)),
     [fitting, isOfPattern, pattern, figure],
   );
+  const { rules, used } = fit;
+  const doubtful = useDoubts(used.figures, fitting.view.chart);
+  const marks = useMemo(
+    () => doubtful && doubtsOfPairs(fitting, pairs, doubtful, rules),
+    [fitting, pairs, doubtful, rules],
+  );
+  const doubtOf = (each: RankedPair): string | undefined => marks?.get(each);
   const shown = pairs.filter(
     (each) =>
       (filter.verdict === undefined || each.explanation.verdict === filter.verdict) &&
@@ -265,7 +273,9 @@ function Ranked(props: {
           }}
         />
       )}
-      {isOfPattern && asBodies && <BodyList fitting={fitting} pairs={shown} onOpen={onOpen} />}
+      {isOfPattern && asBodies && (
+        <BodyList fitting={fitting} pairs={shown} doubtOf={doubtOf} onOpen={onOpen} />
+      )}
       {(!isOfPattern || !asBodies) && (
         <>
           <p className={styles.text} aria-live="polite">
@@ -279,6 +289,7 @@ function Ranked(props: {
               label={isOfPattern ? "Figures, best first" : "Patterns, best first"}
               pairs={shown}
               nameOf={(each) => (isOfPattern ? each.explanation.figure : nameOfPattern(fitting, each))}
+              doubtOf={doubtOf}
               onOpen={onOpen}
             />
           )}

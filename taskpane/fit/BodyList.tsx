@@ -57,10 +57,12 @@ export function bodiesOf(
 export function BodyList(props: {
   readonly fitting: Fitting;
   readonly pairs: readonly RankedPair[];
+  /** What a pair rests on, where readings are doubtful. */
+  readonly doubtOf: (pair: RankedPair) => string | undefined;
   readonly onOpen: (pair: Pair) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { fitting, pairs, onOpen } = props;
+  const { fitting, pairs, doubtOf, onOpen } = props;
   const { book } = useSession();
   const groups = useRead(readGroups, usual);
   const grouped = groups && groupedFor(groups, fitting, (figures) => book.once(bodiesIn, figures));
@@ -89,6 +91,7 @@ export function BodyList(props: {
           ),
           says: <VerdictWords verdict={verdict} />,
           words: wordsOf(base, figures),
+          doubt: bodyDoubt(figures, doubtOf),
         })}
         onOpen={({ base }) => {
           onOpen(base);
@@ -110,6 +113,18 @@ function wordsOf(base: RankedPair, figures: readonly RankedPair[]): string | und
       return `${verdict}: ${namesWords(names, mostNames)}`;
     })
     .join("; ");
+}
+
+/** Which of the figures rest on doubtful readings. */
+function bodyDoubt(
+  figures: readonly RankedPair[],
+  doubtOf: (pair: RankedPair) => string | undefined,
+): string | undefined {
+  const doubted = figures.filter((pair) => doubtOf(pair) !== undefined);
+  if (doubted.length === 0) return undefined;
+  const [only] = figures.length === 1 ? figures : [];
+  const names = doubted.map(({ explanation }) => explanation.figure);
+  return only ? doubtOf(only) : `Rests on doubtful readings of ${namesWords(names, mostNames)}.`;
 }
 
 function groupedFor(

@@ -2,7 +2,11 @@ import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { KeyboardEvent, ReactNode } from "react";
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Match } from "../../addin/fit/match.ts";
+import type { SoundRanks } from "../../addin/fit/restsOn.ts";
+import { soundWords } from "../../addin/fit/restsOn.ts";
 import type { Verdict } from "../../addin/fit/verdict.ts";
+import { verdictOf } from "../../addin/fit/verdict.ts";
+import { doubtSign } from "../ui/DoubtWords.tsx";
 import { meaning } from "../ui/theme.ts";
 import type { GridCell } from "./gridKeys.ts";
 import { cellAfterKey } from "./gridKeys.ts";
@@ -68,6 +72,7 @@ const useStyles = makeStyles({
   brass: { color: meaning.brass },
   thread: { color: meaning.thread },
   quiet: { color: tokens.colorNeutralForeground3 },
+  doubt: { marginLeft: "auto", alignSelf: "flex-start", color: meaning.brass },
   aside: { fontWeight: 400, color: tokens.colorNeutralForeground3 },
 });
 
@@ -78,6 +83,8 @@ const useStyles = makeStyles({
 export function MatrixGrid(props: {
   readonly match: Match;
   readonly part: MatrixPart;
+  /** What rests on doubtful readings; not there while that is being looked for. */
+  readonly sound: SoundRanks | undefined;
   /** Other verdicts are set back; `undefined` sets none back. */
   readonly wanted: Verdict | undefined;
   readonly at: GridCell;
@@ -87,7 +94,7 @@ export function MatrixGrid(props: {
   readonly takesFocus: boolean;
 }): ReactNode {
   const styles = useStyles();
-  const { match, part, wanted, onMove, onOpen, takesFocus } = props;
+  const { match, part, sound, wanted, onMove, onOpen, takesFocus } = props;
   const box = useRef<HTMLDivElement>(null);
   const sight = useSight(box);
   const size = { rows: part.patterns.length, columns: part.figures.length };
@@ -199,7 +206,9 @@ export function MatrixGrid(props: {
                 <span className={styles.clipped}>{name}</span>
               </div>
               {columns.map((column) => {
-                const verdict = match.verdict(p, part.figures[column] ?? -1);
+                const figure = part.figures[column] ?? -1;
+                const verdict = match.verdict(p, figure);
+                const doubt = sound && doubtWords(sound, p * match.figures.length + figure, verdict);
                 const { sign, tone } = verdictLooks[verdict];
                 const isAt = row === at.row && column === at.column;
                 return (
@@ -208,6 +217,8 @@ export function MatrixGrid(props: {
                     role="gridcell"
                     aria-colindex={column + 2}
                     tabIndex={isAt ? 0 : -1}
+                    aria-label={doubt}
+                    title={doubt}
                     className={mergeClasses(
                       styles.each,
                       styles.placed,
@@ -224,6 +235,11 @@ export function MatrixGrid(props: {
                       {sign}
                     </span>
                     <span>{verdict}</span>
+                    {doubt !== undefined && (
+                      <span className={styles.doubt} aria-hidden="true">
+                        {doubtSign}
+                      </span>
+                    )}
                   </div>
                 );
               })}
@@ -233,6 +249,13 @@ export function MatrixGrid(props: {
       </div>
     </div>
   );
+}
+
+/** “snug, doubtful: fits if mended”; nothing where the verdict rests on sound readings. */
+function doubtWords({ rests, ranks }: SoundRanks, at: number, verdict: Verdict): string | undefined {
+  if (!rests[at]) return undefined;
+  const other = { verdict: verdictOf(ranks[at] ?? Number.NaN), isMended: rests[at] === 1 };
+  return `${verdict}, doubtful: ${soundWords(other, verdict)}`;
 }
 
 interface Sight {

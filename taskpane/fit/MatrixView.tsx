@@ -2,14 +2,18 @@ import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo } from "react";
 import type { Fitting } from "../../addin/fit/match.ts";
+import { soundRanks } from "../../addin/fit/restsOn.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
+import { useDoubts } from "../check/useCheck.ts";
+import { useSession } from "../shell/session.ts";
+import { doubtSign } from "../ui/DoubtWords.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { count } from "../ui/words.ts";
 import { classesOf } from "./classesOf.ts";
 import { FilterChoices } from "./FilterChoices.tsx";
 import type { GridCell } from "./gridKeys.ts";
 import type { MatrixFilter } from "./matrix.ts";
-import { countRanks, filterMatrix } from "./matrix.ts";
+import { countRanks, countDoubtful, filterMatrix } from "./matrix.ts";
 import { MatrixGrid } from "./MatrixGrid.tsx";
 import type { Fit } from "./readFit.ts";
 import { useMatch } from "./useMatch.ts";
@@ -42,6 +46,15 @@ export function MatrixView(props: {
   const { filter, at } = state;
   const { match, share, failure } = useMatch(fitting);
   const part = useMemo(() => match && filterMatrix(match, filter), [match, filter]);
+  const doubtful = useDoubts(fit.used.figures, fitting.view.chart);
+  const { book } = useSession();
+  // For a moment the match may be that of the tables before.
+  const isOfFitting = match?.figures === fitting.view.chart.figures && share === 1;
+  const sound = isOfFitting && doubtful && book.once(soundRanks, fitting, match, doubtful, fit.rules);
+  const inDoubt = useMemo(
+    () => (match && part && sound ? countDoubtful(match, part, sound) : undefined),
+    [match, part, sound],
+  );
   const counts = useMemo(() => (match && part ? countRanks(match, part) : []), [match, part]);
   const says = verdicts
     .map((verdict, i) => ({ verdict, n: counts[i] ?? 0 }))
@@ -73,11 +86,19 @@ export function MatrixView(props: {
               <p className={styles.text}>
                 {count(part.patterns.length, "pattern")} on {count(part.figures.length, "figure")}: {says}.
               </p>
+              {inDoubt && inDoubt.resting > 0 && (
+                <p className={styles.text}>
+                  {doubtSign} {count(inDoubt.resting, "verdict rests", "verdicts rest")} on doubtful readings;{" "}
+                  {inDoubt.changing === 0 ? "none" : inDoubt.changing.toLocaleString("en-GB")} would be
+                  another one if they were mended. Open one to see which.
+                </p>
+              )}
               <p className={styles.quiet}>Arrow keys move from cell to cell. Enter or a click says why.</p>
               <MatrixGrid
                 key={`${filter.garmentClass ?? ""} ${filter.verdict ?? ""}`}
                 match={match}
                 part={part}
+                sound={sound || undefined}
                 wanted={filter.verdict}
                 at={at}
                 takesFocus={comesBack}

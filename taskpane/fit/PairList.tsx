@@ -8,9 +8,11 @@ export function PairList(props: {
   readonly label: string;
   readonly pairs: readonly RankedPair[];
   readonly nameOf: (pair: RankedPair) => string;
+  /** What a pair rests on, where readings are doubtful. */
+  readonly doubtOf: (pair: RankedPair) => string | undefined;
   readonly onOpen: (pair: RankedPair) => void;
 }): ReactNode {
-  const { label, pairs, nameOf, onOpen } = props;
+  const { label, pairs, nameOf, doubtOf, onOpen } = props;
   return (
     <OpenList
       label={label}
@@ -22,6 +24,7 @@ export function PairList(props: {
           name: nameOf(pair),
           says: <VerdictWords verdict={verdict} />,
           words: verdict === "fits" ? undefined : words,
+          doubt: doubtOf(pair),
         };
       }}
       onOpen={onOpen}

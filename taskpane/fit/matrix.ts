@@ -1,5 +1,6 @@
 import type { Fitting, Match } from "../../addin/fit/match.ts";
 import { matchAll } from "../../addin/fit/match.ts";
+import type { SoundRanks } from "../../addin/fit/restsOn.ts";
 import type { Verdict } from "../../addin/fit/verdict.ts";
 import { rank, verdictOf } from "../../addin/fit/verdict.ts";
 
@@ -74,6 +75,25 @@ export function countRanks(match: Match, { patterns, figures }: MatrixPart): rea
     for (const figure of figures) {
       const found = match.ranks[p * size + figure] ?? rank["not known"];
       counts[found] = (counts[found] ?? 0) + 1;
+    }
+  }
+  return counts;
+}
+
+/** How many verdicts of a part rest on doubtful readings, and how many of these would be others without them, or with them mended. */
+export function countDoubtful(
+  match: Match,
+  { patterns, figures }: MatrixPart,
+  { rests, ranks }: SoundRanks,
+): { readonly resting: number; readonly changing: number } {
+  const counts = { resting: 0, changing: 0 };
+  const size = match.figures.length;
+  for (const p of patterns) {
+    for (const figure of figures) {
+      const at = p * size + figure;
+      if (!rests[at]) continue;
+      counts.resting++;
+      if (ranks[at] !== match.ranks[at]) counts.changing++;
     }
   }
   return counts;

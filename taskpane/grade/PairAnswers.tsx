@@ -5,7 +5,9 @@ import type { MeasureColumn } from "../../addin/chart/chart.ts";
 import type { PrintScale } from "../../addin/grading/printScale.ts";
 import { download, handedOver } from "../drawing/download.ts";
 import { fileNameOf } from "../drawing/fileName.ts";
+import { useDoubts } from "../check/useCheck.ts";
 import type { FiguresToGroup } from "../groups/readGroups.ts";
+import { DoubtBox } from "../ui/DoubtWords.tsx";
 import { Part } from "../ui/Part.tsx";
 import type { Saving } from "../saving/SaveBox.tsx";
 import { SaveBox } from "../saving/SaveBox.tsx";
@@ -18,6 +20,7 @@ import { diagramWords } from "./diagramWords.ts";
 import { FlarePart } from "./FlarePart.tsx";
 import type { PieceChoice } from "./garments.ts";
 import type { GradedPiece } from "./gradedPieces.ts";
+import { gradeDoubts } from "./gradeDoubts.ts";
 import { gradedPieces } from "./gradedPieces.ts";
 import { pageWords } from "./papers.ts";
 import { PiecePart } from "./PiecePart.tsx";
@@ -67,9 +70,18 @@ export function PairAnswers(props: {
   const garments = [...new Set(graded.map(({ garment }) => garment))];
   const targets = [target, ...more];
 
+  const doubtful = useDoubts(figures.table, chart);
+  const doubts = useMemo(() => {
+    if (!doubtful) return [];
+    const asked = { chart, base, targets: [target, ...more], columns: measures.columns };
+    const by = { rules: ruleSet.rules, pieces: pieces.pieces, tolerances: figures.tolerances };
+    return gradeDoubts({ ...asked, ...by }, doubtful);
+  }, [chart, base, target, more, measures, ruleSet, pieces, figures, doubtful]);
+
   return (
     <>
       <Verdict view={view} />
+      <DoubtBox says={doubts} />
       <PrintPart view={view} allowance={allowance} onAllowance={setAllowance} />
       <ResidualPart view={view} />
       {more.length > 0 && (

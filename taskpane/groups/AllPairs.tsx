@@ -7,7 +7,9 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import type { GroupedFigure } from "../../addin/similarity/groups.ts";
 import { useSession } from "../shell/session.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
+import { useDoubts } from "../check/useCheck.ts";
 import { Choice } from "../ui/Choice.tsx";
+import { doubtSign } from "../ui/DoubtWords.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { OpenList } from "../ui/OpenList.tsx";
 import { SignedWords } from "../ui/SignedWords.tsx";
@@ -16,7 +18,7 @@ import { count } from "../ui/words.ts";
 import type { JobAnswer } from "../work/job.ts";
 import { useJob } from "../work/useJob.ts";
 import { WorkingWords } from "../work/Working.tsx";
-import type { PairInAWord, PairWord } from "./allPairs.ts";
+import type { DoubtfulPair, PairInAWord, PairWord } from "./allPairs.ts";
 import { countPairs, pairsTable, pairWords } from "./allPairs.ts";
 import { bodiesIn } from "./bodies.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
@@ -76,6 +78,17 @@ function Pairs(
   );
   const working = useJob(job, pairsIn);
   const pairs = working.answer;
+  const doubtful = useDoubts(figures.table, chart);
+  const doubtJob = useMemo(
+    () =>
+      doubtful && { kind: "doubtfulPairs" as const, chart, columns, garments, tolerances, places, doubtful },
+    [chart, columns, garments, tolerances, places, doubtful],
+  );
+  const inDoubt = useJob(doubtJob, doubtfulIn).answer;
+  const doubtOf = useMemo(
+    () => new Map((inDoubt ?? []).map((each) => [pairKey(each), each.says])),
+    [inDoubt],
+  );
   const counts = useMemo(() => countPairs(pairs ?? []), [pairs]);
   const shownWord = counts.find(([each]) => each === word)?.[0] ?? counts[0]?.[0];
   const key = figureKey(name);
@@ -106,6 +119,8 @@ function Pairs(
           <p className={styles.text} aria-live="polite">
             {count(pairs.length, "pair")}:{" "}
             {counts.map(([each, times]) => `${times.toLocaleString("en-GB")} ${each}`).join(", ")}.
+            {doubtOf.size > 0 &&
+              ` ${doubtSign} ${count(doubtOf.size, "pair rests", "pairs rest")} on doubtful readings.`}
           </p>
           <Choice
             label="Show those with"
@@ -132,7 +147,7 @@ function Pairs(
               key={`${shownWord} ${unit} ${key}`}
               label={`Pairs: ${shownWord}`}
               items={shown}
-              keyOf={({ place, other }) => `${String(place)} ${String(other)}`}
+              keyOf={pairKey}
               rowOf={({ place, other, says }) => ({
                 name: `${nameOf(place)} – ${nameOf(other)}`,
                 says: (
@@ -141,6 +156,7 @@ function Pairs(
                   </SignedWords>
                 ),
                 words: says === "" ? undefined : says,
+                doubt: doubtOf.get(pairKey({ place, other })),
               })}
               onOpen={({ place, other }) => {
                 onOpen(place, other);
@@ -150,13 +166,21 @@ function Pairs(
           <WriteBox
             title="Write all pairs"
             forms={{ values: "To a new sheet: a row and a column for each, a word where they meet" }}
-            plan={() => planValues(sheetOf(figures, places, pairs, unit), input)}
+            plan={() => planValues(sheetOf(figures, places, pairs, unit, inDoubt), input)}
             asked={writing}
           />
         </>
       )}
     </>
   );
+}
+
+function pairKey({ place, other }: Pick<PairInAWord, "place" | "other">): string {
+  return `${String(place)} ${String(other)}`;
+}
+
+function doubtfulIn(answer: JobAnswer): readonly DoubtfulPair[] | undefined {
+  return answer.kind === "doubtfulPairs" ? answer.pairs : undefined;
 }
 
 function pairsIn(answer: JobAnswer): readonly PairInAWord[] | undefined {
@@ -181,12 +205,13 @@ function sheetOf(
   places: readonly number[],
   pairs: readonly PairInAWord[],
   unit: PairSettings["unit"],
+  inDoubt: readonly DoubtfulPair[] | undefined,
 ) {
   return {
     name: unit === "bodies" ? "Pairs of bodies" : "All pairs",
     title: `What any two ${unit} have in common (${pairWords.slice(0, 3).join(", ")}, or nothing)`,
     what: `pairs of ${count(places.length, unit === "bodies" ? "body" : "figure", unit)}`,
-    values: pairsTable(chart, places, pairs),
+    values: pairsTable(chart, places, pairs, inDoubt),
     widths: [128, ...places.map(() => 128)],
   };
 }

@@ -8,6 +8,7 @@ import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { differenceWords, isBeyond, toleranceWords } from "../../addin/similarity/differenceWords.ts";
 import type { GroupCard, PairDifference } from "../../addin/similarity/cards.ts";
 import { card, plainList } from "../ui/boxes.ts";
+import { DoubtList } from "../ui/DoubtWords.tsx";
 import { Part } from "../ui/Part.tsx";
 import { ShowMore } from "../ui/ShowMore.tsx";
 import { count } from "../ui/words.ts";
@@ -46,16 +47,18 @@ export function GroupCards(props: {
   /** How the pairs of the chart come about; not there while it is worked out. */
   readonly sharing: Sharing | undefined;
   readonly cards: readonly GroupCard[];
+  /** What the group of each figure rests on, see `groupMarks`; not there while the chart is being checked. */
+  readonly marks: readonly string[] | undefined;
 }): ReactNode {
   const styles = useStyles();
-  const { chart, columns, uncertainty, sharing, cards } = props;
+  const { chart, columns, uncertainty, sharing, cards, marks } = props;
   const [shown, setShown] = useState(pageSize);
   const groups = cards.filter(({ figures }) => figures.length > 1);
   return (
     <>
       <ul className={styles.list} aria-label="Groups, largest first">
         {groups.slice(0, shown).map((group) => (
-          <Group key={group.number} {...{ chart, columns, uncertainty, sharing, group }} />
+          <Group key={group.number} {...{ chart, columns, uncertainty, sharing, group, marks }} />
         ))}
       </ul>
       <ShowMore
@@ -65,7 +68,7 @@ export function GroupCards(props: {
           setShown(shown + pageSize);
         }}
       />
-      <Alone chart={chart} columns={columns} cards={cards.filter(({ figures }) => figures.length === 1)} />
+      <Alone {...{ chart, columns, marks }} cards={cards.filter(({ figures }) => figures.length === 1)} />
     </>
   );
 }
@@ -77,9 +80,10 @@ function Group(props: {
   /** How the pairs of the chart come about; not there while it is worked out. */
   readonly sharing: Sharing | undefined;
   readonly group: GroupCard;
+  readonly marks: readonly string[] | undefined;
 }): ReactNode {
   const styles = useStyles();
-  const { chart, columns, uncertainty, sharing, group } = props;
+  const { chart, columns, uncertainty, sharing, group, marks } = props;
   const { number, figures, places, base, binding, outsider, perhaps } = group;
   const sure = useMemo(
     () =>
@@ -95,6 +99,7 @@ function Group(props: {
         <span>{count(figures.length, "figure")}</span>
       </div>
       <p className={styles.members}>{namesWords(figures, mostNames)}</p>
+      <DoubtList label={`Doubtful in group ${String(number)}`} doubts={doubtsAt(places, figures, marks)} />
       <dl className={styles.facts}>
         <div>
           <dt className={styles.term}>Draft for: </dt>
@@ -143,6 +148,18 @@ function Group(props: {
   );
 }
 
+/** The figures whose group rests on doubtful readings. */
+function doubtsAt(
+  places: readonly number[],
+  names: readonly string[],
+  marks: readonly string[] | undefined,
+): readonly { readonly name: string; readonly says: string }[] {
+  return places.flatMap((place, i) => {
+    const says = marks?.[place] ?? "";
+    return says === "" ? [] : [{ name: names[i] ?? "", says }];
+  });
+}
+
 function bindingWords(binding: PairDifference): string {
   const { figure, other } = binding;
   return `${other} beside ${figure}: ${differenceWords(binding)}, of ${toleranceWords(binding)} allowed.`;
@@ -168,12 +185,13 @@ function Alone(props: {
   readonly chart: Chart;
   readonly columns: readonly ComparedColumn[];
   readonly cards: readonly GroupCard[];
+  readonly marks: readonly string[] | undefined;
 }): ReactNode {
   const styles = useStyles();
-  const { columns, cards } = props;
+  const { columns, cards, marks } = props;
   const known = cards.map(({ figures, places }) => {
     const [place = 0] = places;
-    return { name: figures[0] ?? "", itself: apart(columns, place, place) };
+    return { place, name: figures[0] ?? "", itself: apart(columns, place, place) };
   });
   const alone = known.filter(({ itself }) => !Number.isNaN(itself.distance));
   const unknown = known.filter(({ itself }) => Number.isNaN(itself.distance));
@@ -187,6 +205,14 @@ function Alone(props: {
               mostNames,
             )}
           </p>
+          <DoubtList
+            label="Doubtful among those alone"
+            doubts={doubtsAt(
+              alone.map(({ place }) => place),
+              alone.map(({ name }) => name),
+              marks,
+            )}
+          />
         </Part>
       )}
       {unknown.length > 0 && (

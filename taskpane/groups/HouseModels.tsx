@@ -11,7 +11,9 @@ import { shown as shownValue } from "../../functions/shown.ts";
 import { worstMeasure } from "../../functions/worstMeasure.ts";
 import { card, plainList } from "../ui/boxes.ts";
 import { Choice } from "../ui/Choice.tsx";
+import { useDoubts } from "../check/useCheck.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
+import { DoubtList } from "../ui/DoubtWords.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { Part } from "../ui/Part.tsx";
 import { ShowMore } from "../ui/ShowMore.tsx";
@@ -19,7 +21,7 @@ import { useSession } from "../shell/session.ts";
 import { count } from "../ui/words.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
 import type { HouseModel } from "./houseModels.ts";
-import { houseModels } from "./houseModels.ts";
+import { houseModels, modelDoubts } from "./houseModels.ts";
 import { partOf, partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { figureAt } from "./sharing.ts";
@@ -118,6 +120,12 @@ function Models(props: {
   const [shown, setShown] = useState(pageSize);
   const { answer } = solving;
   const models = answer ? book.once(houseModels, chart, columns, answer) : [];
+  const doubtful = useDoubts(figures.table, chart);
+  const inDoubt = answer && doubtful ? book.once(modelDoubts, chart, columns, answer, reach, doubtful) : [];
+  const doubtsAt = (places: readonly number[]) =>
+    inDoubt
+      .filter(({ place }) => places.includes(place))
+      .map(({ place, says }) => ({ name: figureAt(chart, place), says }));
   const serving = models.filter(({ served }) => served.length > 0);
   const alone = models.filter(({ served }) => served.length === 0);
   return (
@@ -135,7 +143,12 @@ function Models(props: {
           )}
           <ul className={styles.list} aria-label="House models, those that serve most first">
             {serving.slice(0, shown).map((model) => (
-              <Model key={model.base} chart={chart} model={model} />
+              <Model
+                key={model.base}
+                chart={chart}
+                model={model}
+                doubts={doubtsAt([model.base, ...model.served])}
+              />
             ))}
           </ul>
           <ShowMore
@@ -153,6 +166,10 @@ function Models(props: {
                   mostNames,
                 )}
               </p>
+              <DoubtList
+                label="Doubtful among those only for themselves"
+                doubts={doubtsAt(alone.map(({ base }) => base))}
+              />
             </Part>
           )}
           <WriteModels
@@ -169,9 +186,14 @@ function Models(props: {
   );
 }
 
-function Model(props: { readonly chart: Chart; readonly model: HouseModel }): ReactNode {
+function Model(props: {
+  readonly chart: Chart;
+  readonly model: HouseModel;
+  /** What rests on doubtful readings, by figure. */
+  readonly doubts: Parameters<typeof DoubtList>[0]["doubts"];
+}): ReactNode {
   const styles = useStyles();
-  const { chart, model } = props;
+  const { chart, model, doubts } = props;
   const { base, served, farthest } = model;
   return (
     <li className={styles.card}>
@@ -190,6 +212,7 @@ function Model(props: { readonly chart: Chart; readonly model: HouseModel }): Re
           ? `Most to alter: for ${figureAt(chart, farthest.place)}, ${differenceWords(farthest.difference)} (${tolerancesWords(farthest.difference.ofTolerance)}).`
           : "Nothing to alter: all of them are the same."}
       </p>
+      <DoubtList label={`Doubtful with ${figureAt(chart, base)}`} doubts={doubts} />
     </li>
   );
 }

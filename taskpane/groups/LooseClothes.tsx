@@ -1,5 +1,6 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useDoubts } from "../check/useCheck.ts";
 import type { Chosen } from "../ui/chosenPlace.ts";
 import { placeOfChosen } from "../ui/chosenPlace.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
@@ -10,7 +11,7 @@ import { useSession } from "../shell/session.ts";
 import { count } from "../ui/words.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { SharedWith, Sharing } from "./sharing.ts";
-import { figureAt, sharingOf, sharingWords } from "./sharing.ts";
+import { figureAt, sharingDoubts, sharingOf, sharingWords } from "./sharing.ts";
 import { classColumns, tolerancesStarter } from "./toleranceStarter.ts";
 import { TwoFigures } from "./TwoFigures.tsx";
 
@@ -105,9 +106,12 @@ function Others(props: {
 }): ReactNode {
   const styles = useStyles();
   const { input, figures, place, onOpen } = props;
-  const sharing = useSession().book.once(sharingOf, figures, place);
+  const { book } = useSession();
+  const sharing = book.once(sharingOf, figures, place);
   const { body, looser, nothing, classes } = sharing;
   const name = figureAt(figures.chart, place);
+  const doubtful = useDoubts(figures.table, figures.chart);
+  const inDoubt = doubtful && book.once(sharingDoubts, figures, place, doubtful);
   const list = (label: string, found: readonly SharedWith[]): ReactNode => (
     <FiguresShared
       key={`${label} ${String(place)}`}
@@ -115,6 +119,7 @@ function Others(props: {
       figures={figures}
       sharing={sharing}
       found={found}
+      inDoubt={inDoubt}
       onOpen={onOpen}
     />
   );
@@ -144,9 +149,11 @@ function FiguresShared(props: {
   readonly figures: FiguresToGroup;
   readonly sharing: Sharing;
   readonly found: readonly SharedWith[];
+  /** What rests on doubtful readings, by the place of the other figure. */
+  readonly inDoubt: ReadonlyMap<number, string> | undefined;
   readonly onOpen: (place: number) => void;
 }): ReactNode {
-  const { label, figures, sharing, found, onOpen } = props;
+  const { label, figures, sharing, found, inDoubt, onOpen } = props;
   return (
     <OpenList
       label={label}
@@ -156,6 +163,7 @@ function FiguresShared(props: {
         name: figureAt(figures.chart, place),
         says: `${String(classes.filter(({ answer }) => answer === "yes").length)} of ${count(classes.length, "kind")}`,
         words: sharingWords(sharing.classes, classes),
+        doubt: inDoubt?.get(place),
       })}
       onOpen={({ place }) => {
         onOpen(place);

@@ -1,20 +1,24 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo } from "react";
+import type { MeasureColumn } from "../../addin/chart/chart.ts";
+import type { Doubt } from "../../addin/chart/doubt.ts";
 import { compare } from "../../addin/fit/compare.ts";
 import { printScale } from "../../addin/grading/printScale.ts";
 import { printAdvice } from "../../addin/grading/printWords.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { shares } from "../../addin/similarity/shares.ts";
+import { useDoubts } from "../check/useCheck.ts";
 import { useSession } from "../shell/session.ts";
 import { card, plainList } from "../ui/boxes.ts";
+import { DoubtBox, DoubtWords } from "../ui/DoubtWords.tsx";
 import { Part } from "../ui/Part.tsx";
 import { PlainTable } from "../ui/PlainTable.tsx";
 import { SignedWords } from "../ui/SignedWords.tsx";
 import { shownLength } from "../ui/words.ts";
 import { OutlineDrawing } from "./OutlineDrawing.tsx";
 import type { FiguresToGroup } from "./readGroups.ts";
-import { figureAt } from "./sharing.ts";
+import { figureAt, shareDoubt } from "./sharing.ts";
 import { useCompared } from "./useCompared.ts";
 import { shownTimes } from "./words.ts";
 
@@ -40,10 +44,16 @@ export function TwoFigures(props: {
     () => shares(chart, place, other, { tolerances, garments }),
     [chart, place, other, tolerances, garments],
   );
+  const doubtful = useDoubts(figures.table, chart);
+  const doubt = useMemo(
+    () => doubtful && place !== other && shareDoubt(figures, place, other, doubtful),
+    [figures, place, other, doubtful],
+  );
   if (place === other) return <p className={styles.text}>Choose two different figures.</p>;
   const zones = found.slice(0, found.length - garments.length).filter(({ why }) => why !== noMeasure);
   return (
     <>
+      <DoubtBox says={doubt ? [doubt] : []} />
       <Part title="Both over each other">
         <OutlineDrawing chart={chart} base={place} other={other} />
       </Part>
@@ -56,7 +66,7 @@ export function TwoFigures(props: {
         <ShareList found={zones} />
       </Part>
       <Part title="Measure by measure">
-        <Measures figures={figures} place={place} other={other} />
+        <Measures figures={figures} place={place} other={other} doubtful={doubtful} />
       </Part>
       <Part title={`From ${figureAt(chart, place)} to ${figureAt(chart, other)}`}>
         <Way figures={figures} place={place} other={other} />
@@ -81,8 +91,21 @@ interface Pair {
 }
 
 /** Every measure of both, and the difference in the tolerance that counts for it. */
-function Measures({ figures, place, other }: Pair): ReactNode {
+function Measures(props: Pair & { readonly doubtful: readonly Doubt[] | undefined }): ReactNode {
+  const { figures, place, other, doubtful = [] } = props;
   const { chart, tolerances } = figures;
+  const inDoubt = new Set(
+    doubtful.flatMap(({ cells }) => cells.map(({ row, column }) => cellKey(row, column))),
+  );
+  const reading = (mm: number, at: number, { unit, position }: MeasureColumn): ReactNode => {
+    const length = lengthOrBlank(mm, unit);
+    if (length === "" || !inDoubt.has(cellKey(chart.rows[at] ?? -1, position))) return length;
+    return (
+      <>
+        {length} <DoubtWords />
+      </>
+    );
+  };
   const rows = compare(chart, place, other, tolerances).filter(
     ({ baseMm, targetMm }) => !(Number.isNaN(baseMm) && Number.isNaN(targetMm)),
   );
@@ -98,8 +121,8 @@ function Measures({ figures, place, other }: Pair): ReactNode {
       ]}
       rows={rows.map(({ column, baseMm, targetMm, deltaMm, ofTolerance }) => [
         column.heading,
-        lengthOrBlank(baseMm, column.unit),
-        lengthOrBlank(targetMm, column.unit),
+        reading(baseMm, place, column),
+        reading(targetMm, other, column),
         Number.isNaN(deltaMm) ? "" : signedLength(deltaMm, column.unit),
         Number.isNaN(ofTolerance) ? (
           ""
@@ -113,6 +136,10 @@ function Measures({ figures, place, other }: Pair): ReactNode {
       ])}
     />
   );
+}
+
+function cellKey(row: number, column: number): string {
+  return `${String(row)} ${String(column)}`;
 }
 
 function lengthOrBlank(mm: number, unit: LengthUnit): string {

@@ -4,8 +4,10 @@ import { useDeferredValue, useMemo } from "react";
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { GroupCard } from "../../addin/similarity/cards.ts";
+import { useDoubts } from "../check/useCheck.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { Disclosure } from "../ui/Disclosure.tsx";
+import { doubtSign } from "../ui/DoubtWords.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { useSession } from "../shell/session.ts";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
@@ -153,6 +155,14 @@ function Groups(props: {
     [chart, columns, errors],
   );
   const sharing = useJob(sharingJob, sharingIn).answer;
+  const doubtful = useDoubts(figures.table, chart);
+  const marksJob = useMemo(() => {
+    const by = method === "fewest" ? undefined : method;
+    return (
+      groupOf && doubtful && { kind: "marks" as const, chart, columns, groupOf, doubtful, method: by, cut }
+    );
+  }, [chart, columns, groupOf, doubtful, method, cut]);
+  const marks = useJob(marksJob, marksIn).answer;
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
   const many = count(chart.figures.length, "figure");
 
@@ -165,6 +175,7 @@ function Groups(props: {
           <h2 className={styles.result} aria-live="polite">
             {groupingWords(groupOf)}
           </h2>
+          {marks && <MarkWords marks={marks} isToldWhatChanges={method !== "fewest"} />}
           <QuestionNav
             label="How to show the groups"
             questions={groupViews}
@@ -179,7 +190,7 @@ function Groups(props: {
       {groupOf && view === "cards" && (
         <>
           <WorkingWords working={cardsWork} doing="Looking for what binds each group" />
-          {cards && <GroupCards {...{ chart, columns: scaled, uncertainty, sharing, cards }} />}
+          {cards && <GroupCards {...{ chart, columns: scaled, uncertainty, sharing, cards, marks }} />}
         </>
       )}
       {groupOf && view === "tree" && method === "fewest" && (
@@ -219,10 +230,29 @@ function Groups(props: {
           settings={{ ...settings, cut }}
           groupOf={groupOf}
           cards={cards}
+          marks={marks}
           asked={writing}
         />
       )}
     </>
+  );
+}
+
+/** How many figures are where they are by doubtful readings. */
+function MarkWords(props: {
+  readonly marks: readonly string[];
+  readonly isToldWhatChanges: boolean;
+}): ReactNode {
+  const styles = useStyles();
+  const marked = props.marks.filter((mark) => mark !== "").length;
+  if (marked === 0) return null;
+  return (
+    <p className={styles.text}>
+      {doubtSign} The group of {count(marked, "figure")} rests on doubtful readings: marked on the cards
+      {props.isToldWhatChanges
+        ? ", with what becomes of it if they are mended."
+        : ". What becomes of the fewest groups if they are mended is not worked out; mend them in Check to see."}
+    </p>
   );
 }
 
@@ -270,6 +300,10 @@ function baseOf({ base, figures, places }: GroupCard): number {
 
 function sharingIn(answer: JobAnswer): Sharing | undefined {
   return answer.kind === "sharing" ? answer.sharing : undefined;
+}
+
+function marksIn(answer: JobAnswer): readonly string[] | undefined {
+  return answer.kind === "marks" ? answer.marks : undefined;
 }
 
 function treeIn(answer: JobAnswer): GroupTree | undefined {

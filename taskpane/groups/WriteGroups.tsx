@@ -32,9 +32,11 @@ export function WriteGroups(props: {
   readonly settings: GroupSettings;
   readonly groupOf: Int32Array;
   readonly cards: readonly GroupCard[];
+  /** What the group of each figure rests on; not there while the chart is being checked. */
+  readonly marks: readonly string[] | undefined;
   readonly asked: number;
 }): ReactNode {
-  const { input, figures, columns, settings, groupOf, cards, asked } = props;
+  const { input, figures, columns, settings, groupOf, cards, marks, asked } = props;
   const [heading, setHeading] = useState(groupHeading);
   const { part, method, cut } = settings;
   const isZone = zoneChoices.some((zone) => zone === part);
@@ -44,7 +46,7 @@ export function WriteGroups(props: {
       forms={forms}
       plan={(form) => {
         if (form === "column") return planColumn(figures, groupOf, heading);
-        const sheet = sheetToWrite(figures, scaledColumns(columns, cut), cards);
+        const sheet = sheetToWrite(figures, scaledColumns(columns, cut), cards, marks);
         if (form === "values") return planValues(sheet, input);
         return planFormula(
           sheet,
@@ -85,20 +87,28 @@ function sheetToWrite(
   { chart }: FiguresToGroup,
   columns: readonly ComparedColumn[],
   cards: readonly GroupCard[],
+  marks: readonly string[] = [],
 ): SheetToWrite {
+  const areMarked = marks.some((mark) => mark !== "");
   const rows: (readonly Cell[])[] = [];
   for (const { number, base, figures, places } of cards) {
     const basePlace = places[figures.indexOf(base)] ?? 0;
     for (const place of places) {
       const fromBase = apart(columns, basePlace, place);
-      rows[place] = [chart.figures[place], number, base, worstMeasure(fromBase), shown(fromBase.distance)];
+      rows[place] = [
+        ...[chart.figures[place], number, base, worstMeasure(fromBase), shown(fromBase.distance)],
+        ...(areMarked ? [marks[place]] : []),
+      ];
     }
   }
   return {
     name: "Shared bodies",
     title: "Who shares a body",
     what: `groups of ${count(chart.figures.length, "figure")}`,
-    values: [["Figure", "Group", "Base figure", "Worst measure", "Of tolerance"], ...rows],
-    widths: [128, 72, 128, 144, 104],
+    values: [
+      ["Figure", "Group", "Base figure", "Worst measure", "Of tolerance", ...(areMarked ? ["Doubtful"] : [])],
+      ...rows,
+    ],
+    widths: [128, 72, 128, 144, 104, ...(areMarked ? [400] : [])],
   };
 }

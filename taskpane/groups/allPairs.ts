@@ -1,10 +1,12 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
+import type { Doubt } from "../../addin/chart/doubt.ts";
 import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { scalesWithin } from "../../addin/grading/mostInside.ts";
 import { printScale } from "../../addin/grading/printScale.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
-import { columnsNamed } from "../../addin/similarity/columns.ts";
+import { columnsNamed, columnsOfPart } from "../../addin/similarity/columns.ts";
+import { pairDoubts } from "../../addin/similarity/doubtfulPairs.ts";
 import { differenceWords } from "../../addin/similarity/differenceWords.ts";
 import { count } from "../ui/words.ts";
 import { figureAt, relate } from "./sharing.ts";
@@ -46,39 +48,95 @@ export function allPairs(
     throw new InputError(
       `${count(places.length, "figure")} make too many pairs. Give a part of the chart, with at most ${String(mostPaired)} figures, or look at bodies in place of figures.`,
     );
+  const inAWord = pairInAWord(chart, columns, garments, tolerances);
+  return places.flatMap((place, i) => places.slice(i + 1).map((other) => inAWord(place, other)));
+}
+
+/** What doubtful readings do to the words of two figures. */
+export interface DoubtfulPair {
+  readonly place: number;
+  readonly other: number;
+  /** “Rests on …”, see `pairDoubts` */
+  readonly says: string;
+}
+
+/**
+ * The pairs among the same whose words rest on doubtful readings.
+ *
+ * @param doubtful the doubts about the chart, see `doubts`
+ */
+export function doubtfulPairs(
+  chart: Chart,
+  columns: readonly ComparedColumn[],
+  garments: readonly GarmentTolerances[],
+  tolerances: ToleranceTable | undefined,
+  places: readonly number[],
+  doubtful: readonly Doubt[],
+): readonly DoubtfulPair[] {
+  if (places.length > mostPaired) return [];
+  const rows = new Set(doubtful.flatMap(({ cells }) => cells.map(({ row }) => row)));
+  const isDoubted = (place: number) => rows.has(chart.rows[place] ?? -1);
+  const pairs = places.flatMap((place, i) =>
+    places
+      .slice(i + 1)
+      .flatMap((other) => (isDoubted(place) || isDoubted(other) ? [[place, other] as const] : [])),
+  );
+  const compared = [...columns, ...garments.flatMap((each) => columnsNamed(chart, each.tolerances))];
+  const found = pairDoubts(chart, pairs, compared, doubtful, (as) => {
+    const inAWord = pairInAWord(
+      as,
+      columnsOfPart(as, "body", { tolerances, garments }),
+      garments,
+      tolerances,
+    );
+    return (place, other) => {
+      const { word, says } = inAWord(place, other);
+      return [{ what: "", answer: word, why: says }];
+    };
+  });
+  return pairs.flatMap(([place, other], i) => {
+    const says = found[i];
+    return says === undefined ? [] : [{ place, other, says }];
+  });
+}
+
+function pairInAWord(
+  chart: Chart,
+  columns: readonly ComparedColumn[],
+  garments: readonly GarmentTolerances[],
+  tolerances: ToleranceTable | undefined,
+): (place: number, other: number) => PairInAWord {
   const classes = garments.map((each) => ({
     name: each.garment,
     columns: columnsNamed(chart, each.tolerances),
   }));
   const measures = columns.map(({ column }) => column);
-  return places.flatMap((place, i) =>
-    places.slice(i + 1).map((other): PairInAWord => {
-      const body = relate(columns, place, other);
-      if (body.answer === "yes")
-        return {
-          place,
-          other,
-          word: "same body",
-          says: body.worst ? `Differ most: ${differenceWords(body.worst)}.` : "No difference.",
-        };
-      const shared = classes.filter((each) => relate(each.columns, place, other).answer === "yes");
-      const scale =
-        body.answer === "no" && mayBeScaled(columns, place, other)
-          ? scalesBetween(place, other, measures, tolerances)
-          : undefined;
-      const shape = scale
-        ? `Same shape: print for ${figureAt(chart, other)} at ${String(scale.there)} %, back at ${String(scale.back)} %.`
-        : "";
-      if (shared.length > 0) {
-        const says = `${shared.map(({ name }) => name).join(", ")}. ${shape}`.trim();
-        return { place, other, word: "only some clothes", says, ...(scale && { scale }) };
-      }
-      if (scale) return { place, other, word: "same shape", says: shape, scale };
-      if (body.answer === "not known")
-        return { place, other, word: "not known", says: "Readings are missing." };
-      return { place, other, word: "nothing", says: body.worst ? `${differenceWords(body.worst)}.` : "" };
-    }),
-  );
+  return (place, other) => {
+    const body = relate(columns, place, other);
+    if (body.answer === "yes")
+      return {
+        place,
+        other,
+        word: "same body",
+        says: body.worst ? `Differ most: ${differenceWords(body.worst)}.` : "No difference.",
+      };
+    const shared = classes.filter((each) => relate(each.columns, place, other).answer === "yes");
+    const scale =
+      body.answer === "no" && mayBeScaled(columns, place, other)
+        ? scalesBetween(place, other, measures, tolerances)
+        : undefined;
+    const shape = scale
+      ? `Same shape: print for ${figureAt(chart, other)} at ${String(scale.there)} %, back at ${String(scale.back)} %.`
+      : "";
+    if (shared.length > 0) {
+      const says = `${shared.map(({ name }) => name).join(", ")}. ${shape}`.trim();
+      return { place, other, word: "only some clothes", says, ...(scale && { scale }) };
+    }
+    if (scale) return { place, other, word: "same shape", says: shape, scale };
+    if (body.answer === "not known")
+      return { place, other, word: "not known", says: "Readings are missing." };
+    return { place, other, word: "nothing", says: body.worst ? `${differenceWords(body.worst)}.` : "" };
+  };
 }
 
 /** The percents at which a print goes from one figure to the other and back, where it does with every measure. */
@@ -127,11 +185,16 @@ export function countPairs(
     .filter(([, times]) => times > 0);
 }
 
-/** The words as a table: a row and a column for each figure; a blank where a figure meets itself. */
+/**
+ * The words as a table: a row and a column for each figure; a blank where a figure meets itself.
+ *
+ * @param inDoubt the pairs whose words rest on doubtful readings
+ */
 export function pairsTable(
   chart: Chart,
   places: readonly number[],
   pairs: readonly PairInAWord[],
+  inDoubt: readonly DoubtfulPair[] = [],
 ): string[][] {
   const at = new Map(places.map((place, i) => [place, i + 1]));
   const table = [
@@ -145,6 +208,16 @@ export function pairsTable(
     const isShape = word === "same shape" && scale;
     row[j] = isShape ? `${word}, ${String(scale.there)} %` : word;
     column[i] = isShape ? `${word}, ${String(scale.back)} %` : word;
+  }
+  for (const { place, other } of inDoubt) {
+    const [i = 0, j = 0] = [at.get(place), at.get(other)];
+    for (const [r, c] of [
+      [i, j],
+      [j, i],
+    ] as const) {
+      const row = table[r];
+      if (row?.[c]) row[c] += ", doubtful";
+    }
   }
   return table;
 }

@@ -1,5 +1,8 @@
 import type { Chart } from "../../addin/chart/chart.ts";
-import { apart } from "../../addin/similarity/pair.ts";
+import type { Doubt } from "../../addin/chart/doubt.ts";
+import { doubtSays, doubtsByRow, restsOnWords } from "../../addin/chart/doubt.ts";
+import { comparedDoubts, mendedColumns } from "../../addin/similarity/doubtfulGroups.ts";
+import { apart, isWithin } from "../../addin/similarity/pair.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { Difference } from "../../addin/similarity/differenceWords.ts";
 import type { BasesAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
@@ -32,6 +35,51 @@ export function houseModels(
       return { base, served, ...(farthest && { farthest }) };
     })
     .sort((a, b) => b.served.length - a.served.length || compareNames(chart, a.base, b.base));
+}
+
+/** What the house model of a figure rests on. */
+export interface ModelDoubt {
+  readonly place: number;
+  /** “Rests on a doubtful reading: …”, and whether another model would have to serve it. */
+  readonly says: string;
+}
+
+/**
+ * The figures whose house model rests on doubtful readings, of their own or of the model. Which models there would be then is not
+ * asked: only whether the figure stays near enough to its own, and where it serves itself whether another one could serve it.
+ *
+ * @param reach how far a model may be from the figures that it serves, in tolerances
+ * @param doubtful the doubts about the chart, see `doubts`
+ */
+export function modelDoubts(
+  chart: Chart,
+  columns: readonly ComparedColumn[],
+  { baseOf }: BasesAnswer,
+  reach: number,
+  doubtful: readonly Doubt[],
+): readonly ModelDoubt[] {
+  const concerned = comparedDoubts(chart, columns, doubtful);
+  if (concerned.length === 0) return [];
+  const ofRow = doubtsByRow(concerned);
+  const sound = mendedColumns(chart, columns, concerned);
+  const bases = [...new Set(baseOf)];
+  const isNear = (base: number, place: number): boolean =>
+    isWithin(apart(sound, base, place).distance, reach);
+  return [...baseOf].flatMap((base, place) => {
+    const own = [...new Set([place, base].flatMap((each) => ofRow.get(chart.rows[each] ?? -1) ?? []))];
+    if (own.length === 0) return [];
+    const rests = restsOnWords(own.map((doubt) => doubtSays(doubt, chart.figures[place])));
+    const how = own.every(({ corrections }) => corrections.length > 0) ? "If mended" : "Without";
+    const name = (at: number | undefined): string => chart.figures[at ?? -1] ?? "";
+    const another = bases.find((each) => each !== place && isNear(each, place));
+    if (base === place) {
+      const could =
+        another === undefined ? "no other model could serve it" : `${name(another)} could serve it`;
+      return [{ place, says: `${rests} ${how}: ${could}.` }];
+    }
+    const stays = isNear(base, place) ? "still near enough to" : "not near enough to";
+    return [{ place, says: `${rests} ${how}: ${stays} ${name(base)}.` }];
+  });
 }
 
 function farthestOf(

@@ -1,4 +1,5 @@
 import type { Chart } from "../../addin/chart/chart.ts";
+import type { Doubt } from "../../addin/chart/doubt.ts";
 import type { GarmentTolerances, ToleranceTable } from "../../addin/chart/tolerances.ts";
 import type { ChangingGroups } from "../../addin/similarity/certainty/changingGroups.ts";
 import type { ReadingError } from "../../addin/measures/readingError.ts";
@@ -6,6 +7,7 @@ import { changingGroups } from "../../addin/similarity/certainty/changingGroups.
 import type { Sharing } from "../../addin/similarity/certainty/sharing.ts";
 import { sharingOf } from "../../addin/similarity/certainty/sharing.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
+import { groupMarks } from "../../addin/similarity/doubtfulGroups.ts";
 import type { FigureMap } from "../../addin/similarity/map/figureMap.ts";
 import type { GroupCard } from "../../addin/similarity/cards.ts";
 import { groupCards } from "../../addin/similarity/cards.ts";
@@ -15,11 +17,11 @@ import { sharedBodyGroups } from "../../addin/similarity/groups.ts";
 import type { LinkageMethod } from "../../addin/similarity/linkage.ts";
 import type { NextReading } from "../../addin/similarity/next.ts";
 import { nextReadings } from "../../addin/similarity/next.ts";
-import type { PairInAWord } from "./allPairs.ts";
-import { allPairs } from "./allPairs.ts";
+import type { DoubtfulPair, PairInAWord } from "./allPairs.ts";
+import { allPairs, doubtfulPairs } from "./allPairs.ts";
 import { nearMap } from "./nearMap.ts";
 import type { GroupTree } from "./grouping.ts";
-import { groupTree } from "./grouping.ts";
+import { groupingAt, groupTree } from "./grouping.ts";
 import { repeatedUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 /** Figures and the measures by which they are compared. */
@@ -43,6 +45,22 @@ export type GroupJob =
       readonly places: readonly number[];
     })
   | (Compared & {
+      readonly kind: "doubtfulPairs";
+      readonly garments: readonly GarmentTolerances[];
+      readonly tolerances: ToleranceTable | undefined;
+      readonly places: readonly number[];
+      /** The doubts about the chart. */
+      readonly doubtful: readonly Doubt[];
+    })
+  | (Compared & {
+      readonly kind: "marks";
+      readonly groupOf: Int32Array;
+      readonly doubtful: readonly Doubt[];
+      /** How the groups were made; without a method nobody is told what would become of them. */
+      readonly method: LinkageMethod | undefined;
+      readonly cut: number;
+    })
+  | (Compared & {
       readonly kind: "sharing" | "doubt";
       /** Of the readings of the chart. */
       readonly errors: ReadingError;
@@ -55,6 +73,8 @@ export type GroupAnswer =
   | { readonly kind: "seats"; readonly silhouette: GroupSilhouette }
   | { readonly kind: "map"; readonly map: FigureMap; readonly far: readonly string[] }
   | { readonly kind: "pairs"; readonly pairs: readonly PairInAWord[] }
+  | { readonly kind: "doubtfulPairs"; readonly pairs: readonly DoubtfulPair[] }
+  | { readonly kind: "marks"; readonly marks: readonly string[] }
   | { readonly kind: "next"; readonly readings: readonly NextReading[] }
   | { readonly kind: "sharing"; readonly sharing: Sharing }
   | { readonly kind: "doubt"; readonly doubt: ChangingGroups };
@@ -73,6 +93,18 @@ export function doGroupJob(job: GroupJob): GroupAnswer {
       return { kind: "map", ...nearMap(chart, columns, job.withoutFar) };
     case "pairs":
       return { kind: "pairs", pairs: allPairs(chart, columns, job.garments, job.tolerances, job.places) };
+    case "doubtfulPairs": {
+      const { garments, tolerances, places, doubtful } = job;
+      return {
+        kind: "doubtfulPairs",
+        pairs: doubtfulPairs(chart, columns, garments, tolerances, places, doubtful),
+      };
+    }
+    case "marks": {
+      const { groupOf, doubtful, method, cut } = job;
+      const groupedBy = method && ((by: typeof columns) => groupingAt(groupTree(chart, by, method), cut));
+      return { kind: "marks", marks: groupMarks(chart, columns, groupOf, doubtful, groupedBy) };
+    }
     case "next":
       return { kind: "next", readings: nextReadings(chart, columns) };
     case "sharing":

@@ -1,12 +1,15 @@
 import type { Chart } from "../../addin/chart/chart.ts";
+import type { Doubt } from "../../addin/chart/doubt.ts";
 import { toleranceMm } from "../../addin/measures/toleranceMm.ts";
 import { apart, isWithin, roundDistance } from "../../addin/similarity/pair.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { columnsNamed, columnsOfZone } from "../../addin/similarity/columns.ts";
+import { pairDoubts } from "../../addin/similarity/doubtfulPairs.ts";
 import type { Difference } from "../../addin/similarity/differenceWords.ts";
 import { differenceWords, isBeyond } from "../../addin/similarity/differenceWords.ts";
 import { compareNames } from "../../addin/similarity/nameOrder.ts";
 import type { Share } from "../../addin/similarity/shares.ts";
+import { shares } from "../../addin/similarity/shares.ts";
 import type { FiguresToGroup } from "./readGroups.ts";
 
 type Answer = Share["answer"];
@@ -61,6 +64,53 @@ export function sharingOf({ chart, tolerances, garments }: FiguresToGroup, place
     looser: found.filter((each) => !isOfBody(each) && shared(each) > 0),
     nothing: found.filter((each) => !isOfBody(each) && shared(each) === 0),
   };
+}
+
+/**
+ * What the sharing of one figure with others rests on, by the place of the other; see `pairDoubts`.
+ *
+ * @param doubtful the doubts about the chart, see `doubts`
+ */
+export function sharingDoubts(
+  { chart, garments }: FiguresToGroup,
+  place: number,
+  doubtful: readonly Doubt[],
+): ReadonlyMap<number, string> {
+  const others = chart.figures.flatMap((_, other) => (other === place ? [] : [other]));
+  const columnsOn = (as: Chart) => garments.map((each) => columnsNamed(as, each.tolerances));
+  const found = pairDoubts(
+    chart,
+    others.map((other) => [place, other] as const),
+    columnsOn(chart).flat(),
+    doubtful,
+    (as) => {
+      const classes = columnsOn(as);
+      return (one, other) =>
+        classes.map((columns, c) => {
+          const { answer, worst } = relate(columns, one, other);
+          return { what: garments[c]!.garment, answer, why: worst ? differenceWords(worst) : "" };
+        });
+    },
+  );
+  return new Map(others.flatMap((other, i) => (found[i] === undefined ? [] : [[other, found[i]] as const])));
+}
+
+/** What the answers about two figures rest on, part by part of the body and class by class; see `pairDoubts`. */
+export function shareDoubt(
+  { chart, tolerances, garments }: FiguresToGroup,
+  place: number,
+  other: number,
+  doubtful: readonly Doubt[],
+): string | undefined {
+  const compared = columnsOfZone(chart, "all", tolerances);
+  const [says] = pairDoubts(
+    chart,
+    [[place, other]],
+    compared,
+    doubtful,
+    (as) => (one, two) => shares(as, one, two, { tolerances, garments }),
+  );
+  return says;
 }
 
 function shared({ classes }: SharedWith): number {

@@ -1,6 +1,7 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
+import { DoubtWords } from "./DoubtWords.tsx";
 import { ShowMore } from "./ShowMore.tsx";
 import { meaning } from "./theme.ts";
 
@@ -44,6 +45,8 @@ export interface OpenRow {
   /** What it comes to, beside the name. */
   readonly says: ReactNode;
   readonly words?: string | undefined;
+  /** What the answer rests on, where it rests on doubtful readings: “Rests on …”. */
+  readonly doubt?: string | undefined;
 }
 
 /** A list of which each row opens what stands behind it. */
@@ -62,7 +65,7 @@ export function OpenList<T>(props: {
     <>
       <ul className={styles.list} aria-label={label}>
         {items.slice(0, shown).map((item) => {
-          const { name, says, words } = rowOf(item);
+          const { name, says, words, doubt } = rowOf(item);
           return (
             <li key={keyOf(item)}>
               <button
@@ -77,6 +80,11 @@ export function OpenList<T>(props: {
                   {says}
                 </span>
                 {words !== undefined && <span className={styles.words}>{words}</span>}
+                {doubt !== undefined && (
+                  <span className={styles.words}>
+                    <DoubtWords /> {doubt}
+                  </span>
+                )}
               </button>
             </li>
           );

@@ -35,6 +35,8 @@ const outcomeOf: Readonly<Record<Job["kind"], () => Outcome>> = {
   map: () => ({}),
   next: () => ({}),
   pairs: () => ({}),
+  doubtfulPairs: () => ({}),
+  marks: () => ({}),
   sharing: () => ({}),
   doubt: () => ({}),
 };

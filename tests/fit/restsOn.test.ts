@@ -7,8 +7,15 @@ import { doubts } from "../../addin/checking/doubts.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { explainPair } from "../../addin/fit/explainPair.ts";
 import type { Fitting } from "../../addin/fit/match.ts";
-import { prepareFitting } from "../../addin/fit/match.ts";
-import { restMarks, restsOn, restWords } from "../../addin/fit/restsOn.ts";
+import { matchAll, prepareFitting } from "../../addin/fit/match.ts";
+import {
+  restMarks,
+  restsOn,
+  restWords,
+  soundRanks,
+  soundVerdicts,
+  soundWords,
+} from "../../addin/fit/restsOn.ts";
 import { tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 import { fittingOf, wisp } from "./fitOf.ts";
 
@@ -101,5 +108,40 @@ describe("marks of many pairs", () => {
 
   it("are empty where nothing is doubtful", () => {
     expect(new Set(restMarks(fitting, pairs, [], defaultEaseRules))).toEqual(new Set([""]));
+  });
+});
+
+describe("the verdicts of all pairs", () => {
+  it("that rest on a doubtful reading are those that are others with it mended or taken out of the chart", () => {
+    const made = {
+      S: { ...skirt, Waist: 138, Hip: 230 },
+      D: { ...skirt, "Drafted for": "Brook", Hip: 230 },
+      T: { ...skirt, Waist: 90, Hip: 120 },
+    };
+    const { Waist: _, ...without } = figures.Brook;
+    const ranksOf = (brook: Record<string, number>) =>
+      matchAll(fittingOf(made, { Wisp: wisp, Brook: brook })).ranks;
+    const fitting = fittingOf(made, figures);
+    const match = matchAll(fitting);
+    const [mendedRanks, withoutRanks] = [ranksOf(wisp), ranksOf(without)];
+    const mendable = soundRanks(fitting, match, [waist(fitting, 1, wisp.Waist)]);
+    expect([...mendable.ranks]).toEqual([...mendedRanks]);
+    const isOther = [...match.ranks].map((rank, i) => rank !== mendedRanks[i] || rank !== withoutRanks[i]);
+    expect([...mendable.rests]).toEqual(isOther.map(Number));
+    expect(isOther).toContain(true);
+    expect(isOther).toContain(false);
+    const unknown = soundRanks(fitting, match, [waist(fitting, 1)]);
+    expect([...unknown.ranks]).toEqual([...withoutRanks]);
+    expect([...unknown.rests]).toEqual([...match.ranks].map((rank, i) => (rank !== withoutRanks[i] ? 2 : 0)));
+  });
+
+  it("are said as they would be", () => {
+    const fitting = fittingOf({ S: { ...skirt, Waist: 138, Hip: 230 } }, figures);
+    const [mendable, unknown] = [[waist(fitting, 1, wisp.Waist)], [waist(fitting, 1)]].map(
+      (doubtful) => soundVerdicts(fitting, [{ pattern: 0, figure: 1 }], doubtful)[0]!,
+    );
+    expect(soundWords(mendable!, "not known")).toBe("fits if mended");
+    expect(soundWords(mendable!, "fits")).toBe("the same if mended");
+    expect(soundWords(unknown!, "fits")).toMatch(/ without$/);
   });
 });
