@@ -14,6 +14,8 @@ export interface WaitedFor {
   readonly settles: number;
   /** Patterns whose verdict waits for it, perhaps among others, or holds “unless” it says otherwise. */
   readonly neededBy: number;
+  /** Those patterns, by their rows in `fitting.patterns`: first those that it settles. */
+  readonly patterns: readonly number[];
 }
 
 /**
@@ -24,8 +26,8 @@ export interface WaitedFor {
  */
 export function waitedFor(fitting: Fitting): readonly WaitedFor[] {
   const { view, patterns, readingError } = fitting;
-  const found = new Map<string, { figure: number; measure: string; settles: number; neededBy: number }>();
-  for (const compiled of patterns) {
+  const found = new Map<string, { figure: number; measure: string; settled: number[]; others: number[] }>();
+  for (const [row, compiled] of patterns.entries()) {
     for (let figure = 0; figure < view.size; figure++) {
       const verdict = judgePair(compiled, figure, readingError);
       const isOpen = verdict === rank["not known"];
@@ -35,16 +37,18 @@ export function waitedFor(fitting: Fitting): readonly WaitedFor[] {
         : { measures: unlessOf(compiled, figure, fitting), isOfGarmentToo: false };
       for (const measure of measures) {
         const key = `${String(figure)} ${measure}`;
-        const known = found.get(key) ?? { figure, measure, settles: 0, neededBy: 0 };
-        known.neededBy++;
-        if (isOpen && measures.size === 1 && !isOfGarmentToo) known.settles++;
+        const known = found.get(key) ?? { figure, measure, settled: [], others: [] };
+        const isSettled = isOpen && measures.size === 1 && !isOfGarmentToo;
+        (isSettled ? known.settled : known.others).push(row);
         found.set(key, known);
       }
     }
   }
-  return [...found.values()].sort(
-    (a, b) => b.settles - a.settles || b.neededBy - a.neededBy || a.figure - b.figure,
-  );
+  const waited = [...found.values()].map(({ figure, measure, settled, others }) => ({
+    ...{ figure, measure, settles: settled.length, neededBy: settled.length + others.length },
+    patterns: [...settled, ...others],
+  }));
+  return waited.sort((a, b) => b.settles - a.settles || b.neededBy - a.neededBy || a.figure - b.figure);
 }
 
 /** What a verdict that is not known waits for: of the figure, and whether something of the garment is wanting too. */

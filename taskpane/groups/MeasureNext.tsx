@@ -25,6 +25,7 @@ import { useCompared } from "./useCompared.ts";
 import type { JobAnswer } from "../work/job.ts";
 import type { Working } from "../work/useJob.ts";
 import { useJob } from "../work/useJob.ts";
+import { VerdictsWait } from "./VerdictsWait.tsx";
 import { chanceWords, chartTeaches } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
 import { planBodyFormula, planValues } from "./writeSheet.ts";
@@ -41,7 +42,7 @@ const useStyles = makeStyles({
 /** Rows shown at first and added by “Show more”. */
 const pageSize = 8;
 
-/** Question 4: which reading to take, and which to take again. */
+/** Question 4: which reading to take, for groups and for verdicts, and which to take again. */
 export function MeasureNext(props: {
   readonly input: GroupsInput;
   readonly figures: FiguresToGroup;
@@ -61,6 +62,13 @@ export function MeasureNext(props: {
       {columns && (
         <>
           <ToTake figures={figures} working={working} />
+          <VerdictsWait
+            figures={figures}
+            cellOf={(place, measure) => {
+              const column = chart.measures.find(({ key }) => key === measure);
+              return column && <GoToCell {...{ figures, place, column }} label="Go to the cell" />;
+            }}
+          />
           <ToTakeAgain figures={figures} columns={columns} />
           {working.answer && (
             <WriteReadings

@@ -16,6 +16,7 @@ import type { KnownReadings } from "../readings/readings.ts";
 import { readingsTable, readKnownReadings } from "../readings/readings.ts";
 import type { Book } from "../shell/book.ts";
 import { chartTables } from "../shell/chartTables.ts";
+import type { Errand } from "../shell/errands.ts";
 import { failureText } from "../shell/notice.ts";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
@@ -200,7 +201,7 @@ interface SessionProps {
 
 function Session({ found, table, present, readings, first, onChart }: SessionProps): ReactNode {
   const styles = useStyles();
-  const { apply, say, working, notice } = useSession();
+  const { apply, say, working, notice, errand } = useSession();
   const { chart } = present;
   const { errors, tolerances, sheets } = found;
   const [remembered, setRemembered] = useState<Remembered>({ ...first, draft: undefined });
@@ -245,6 +246,23 @@ function Session({ found, table, present, readings, first, onChart }: SessionPro
     setRemembered(kept);
     keep({ ...kept, draft: { figure: figure?.name ?? name, day: isoDay(new Date()), rounds: next } });
   };
+  const wanted = errand?.kind === "measure" ? errand : undefined;
+  const [begun, setBegun] = useState<Errand>();
+  if (wanted?.about && wanted !== begun && !left) {
+    setBegun(wanted);
+    // What was typed of another figure stays until it is written.
+    if (number === 0) {
+      const asked = measuredFigure(chart, wanted.about.figure);
+      setName(asked?.name ?? "");
+      setOrder("body");
+      setAt(
+        Math.max(
+          0,
+          inOrder(chart, asked?.place, "body").findIndex(({ key }) => key === wanted.about?.measure),
+        ),
+      );
+    }
+  }
   const begin = (): void => {
     change([{}]);
     setTold("");

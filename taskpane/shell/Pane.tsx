@@ -47,6 +47,7 @@ const sectionOf: Readonly<Record<Errand["kind"], SectionKey | undefined>> = {
   newChart: "import",
   newPattern: "fit",
   figure: "home",
+  measure: "measure",
   explain: undefined,
 };
 

@@ -1,7 +1,7 @@
 /** Something that is asked of the pane from outside it, such as by a command of the ribbon. */
 export interface Errand {
-  readonly kind: "check" | "newChart" | "explain" | "newPattern" | "figure";
-  /** For `figure`: whose card is wanted, and beside whom. */
+  readonly kind: "check" | "newChart" | "explain" | "newPattern" | "figure" | "measure";
+  /** For `figure`: whose card is wanted, and beside whom; for `measure`: who is measured, beginning with what. */
   readonly about?: FiguresAsked | undefined;
 }
 
@@ -9,6 +9,8 @@ export interface Errand {
 export interface FiguresAsked {
   readonly figure: string;
   readonly other?: string;
+  /** The key of a measure. */
+  readonly measure?: string;
 }
 
 /** Where errands wait until the pane is shown. Only the last one counts; each is an object of its own. */

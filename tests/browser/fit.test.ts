@@ -57,6 +57,36 @@ describe("which garment goes on which figure, on the page without Excel", () => 
     expect(verdicts[0]).toContain("fits");
   });
 
+  it("marks the verdicts that rest on doubtful readings, in the list and in the matrix, with what they would be", async () => {
+    await ask(questionWords.wardrobe);
+    await page
+      .locator("#section-fit")
+      .getByLabel("Figure", { exact: true })
+      .selectOption({ label: "Esterby" });
+    const marked = answers().filter({ hasText: /◆\s*doubtful\s*Rests on / });
+    await marked.first().waitFor();
+    expect(await marked.first().innerText()).toMatch(/The verdict: .+ (if mended|without)\.$/);
+    await ask(questionWords.matrix);
+    await page
+      .getByText(/^◆ \d+ verdicts rest on doubtful readings; (none|\d+) would be another one/)
+      .waitFor();
+    const cells = page.getByRole("gridcell", { name: /^[a-z ]+, doubtful: [a-z ]+ (if mended|without)$/ });
+    const grid = page.getByRole("grid", { name: "Verdict of every pattern on every figure" });
+    // Only what is in sight is drawn.
+    for (let to = 0; (await cells.count()) === 0 && to < 40; to++)
+      await grid.evaluate((box, left) => {
+        box.scrollLeft = left;
+      }, to * 168);
+    await cells.first().waitFor();
+    expect(await cells.first().innerText()).toContain("◆");
+    await cells.first().click();
+    await page
+      .getByText(/^Rests on a doubtful reading: /)
+      .first()
+      .waitFor();
+    await page.getByRole("button", { name: "Look at it in Check" }).waitFor();
+  });
+
   it.each([
     [questionWords.wardrobe, "WARDROBE", "Wardrobe 2"],
     [questionWords.matrix, "WHATFITS", "Fit"],

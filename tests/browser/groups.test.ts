@@ -34,6 +34,25 @@ describe("who shares a body, on the page without Excel", () => {
     await page.getByRole("heading", { name: /^Alone: \d+ figures$/ }).waitFor();
   });
 
+  it("marks what rests on doubtful readings, on the cards and with the pairs, and what becomes of it", async () => {
+    await page.getByText(/^◆ The group of \d+ figures? rests on doubtful readings/).waitFor();
+    const marks = page
+      .getByRole("list", { name: /^Doubtful (in group \d+|among those alone)$/ })
+      .getByRole("listitem");
+    const texts = await marks.allInnerTexts();
+    expect(texts.join("\n")).toMatch(
+      /^◆\s*doubtful\s*\S+: Rests on a doubtful reading: .+\. Mended, (it would|its group stays)/m,
+    );
+    await ask(page, groupQuestionWords.pairs);
+    await page.getByText(/◆ \d+ pairs? rests? on doubtful readings\.$/).waitFor();
+    await ask(page, groupQuestionWords.models);
+    const ofModels = page.getByRole("list", { name: /^Doubtful (with|among)/ }).getByRole("listitem");
+    await ofModels.first().waitFor();
+    expect(await ofModels.first().innerText()).toMatch(/Rests on .+ (If mended|Without): .+\.$/);
+    await ask(page, groupQuestionWords.shares);
+    await page.locator("[data-group]").first().waitFor();
+  });
+
   it("moves the cut line of the tree by keyboard and by hand, and the groups follow", async () => {
     await show(page, "As a tree");
     await page.locator("summary").getByText("What counts").click();
@@ -170,6 +189,19 @@ describe("who shares a body, on the page without Excel", () => {
       .first()
       .waitFor();
     await page.getByRole("button", { name: "Go to the cell" }).first().click();
+    await page.getByRole("heading", { name: "Readings to take again" }).waitFor();
+  });
+
+  it("answers which verdicts wait for a reading, and leads to where it is measured", async () => {
+    const waiting = page.getByRole("list", { name: "Readings that verdicts wait for, best first" });
+    const first = waiting.getByRole("listitem").first();
+    const [heading = ""] = (await first.innerText()).split("\n");
+    const [figure = "", measure = ""] = heading.split(": ");
+    expect(await first.innerText()).toMatch(/(Settles \d+ verdicts?: \S+-\d|\d+ verdicts? waits? for)/);
+    await first.getByRole("button", { name: "Measure it" }).click();
+    expect(await page.getByLabel("Which figure?").inputValue()).toBe(figure);
+    await page.getByRole("heading", { name: measure, exact: true, level: 2 }).waitFor();
+    await page.getByLabel("Sections").getByRole("button", { name: "Groups" }).click();
     await page.getByRole("heading", { name: "Readings to take again" }).waitFor();
   });
 

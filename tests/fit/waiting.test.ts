@@ -8,6 +8,7 @@ import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
 import { prepareFitting } from "../../addin/fit/match.ts";
 import { tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 import { measureNextFunction } from "../../functions/measureNext.ts";
+import { waitWords } from "../../taskpane/groups/VerdictsWait.tsx";
 import type { Row } from "./fitOf.ts";
 import { chartWith, fittingOf, table, wisp } from "./fitOf.ts";
 
@@ -32,6 +33,25 @@ describe("readings that verdicts wait for", () => {
       ["Moth", "waistGirth", 1, 2],
       ["Moth", "bustGirth", 0, 1],
     ]);
+  });
+
+  it("are told with the verdicts that wait: those that they settle first, then the others", () => {
+    const noWaist: Row = { ...wisp, Waist: undefined, Bust: undefined };
+    const skirt = { "Garment class": "Flared skirt", Waist: 139, Hip: 300, Opens: "full length" };
+    const fitting = fittingOf({ G: gown, S: skirt }, { Moth: noWaist });
+    const [waist, bust] = waitedFor(fitting);
+    expect(waist?.patterns).toEqual([1, 0]);
+    expect(bust?.patterns).toEqual([0]);
+    expect(waitWords(fitting, waist!)).toBe(
+      "Settles 1 verdict: S. 1 more waits for other readings too, or holds unless it says otherwise: G.",
+    );
+    expect(waitWords(fitting, bust!)).toBe(
+      "1 verdict waits for other readings too, or holds unless it says otherwise: G.",
+    );
+    // With that reading alone the skirt is judged, and the dress is not.
+    const measured = matchAll(fittingOf({ G: gown, S: skirt }, { Moth: { ...noWaist, Waist: wisp.Waist } }));
+    expect(measured.verdict(0, 0)).toBe("not known");
+    expect(measured.verdict(1, 0)).not.toBe("not known");
   });
 
   it("may say otherwise where a garment fits, unless …", () => {
