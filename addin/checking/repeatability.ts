@@ -35,6 +35,87 @@ export function settle(mm: readonly number[], errorMm: number): Settled {
   return { kind: "mean", mm: mean([...mm]) };
 }
 
+/** A reading, and whose hand took it. */
+export type HandReading = Pick<TakenReading, "mm" | "by">;
+
+/** What the variance of readings is made of, in mm²: what one hand repeats, and what differs between hands. */
+export interface ErrorParts {
+  readonly repeat: number;
+  /** 0 where nobody measured after another, so that nothing is known of it. */
+  readonly hands: number;
+}
+
+/**
+ * The variance within a hand and that between hands, from readings of several figures: the estimates of the analysis of variance,
+ * where the squares between the hands of a figure hold their variance as often as n − Σnₕ²/n of its readings say. Where hands differ
+ * by less than they repeat, nothing is left for them.
+ *
+ * Source: ISO 5725-2, basic method: repeatability and between-laboratory variance, hands in the place of laboratories and figures in
+ * that of levels (from memory); the coefficients for unlike counts are those of Searle, Casella & McCulloch, Variance Components
+ * (1992), chapter 3 (from memory). The test holds them against R’s table of squares.
+ *
+ * @param things the readings of one measure, a list for each figure
+ */
+export function errorParts(things: readonly (readonly HandReading[])[]): ErrorParts {
+  let [within, withinFree, between, betweenFree, timesHands] = [0, 0, 0, 0, 0];
+  for (const thing of things) {
+    const hands = readingsByHand(thing);
+    const all = mean(thing.map(({ mm }) => mm));
+    for (const own of hands) {
+      const ofHand = mean([...own]);
+      within += own.reduce((sum, mm) => sum + (mm - ofHand) ** 2, 0);
+      withinFree += own.length - 1;
+      between += own.length * (ofHand - all) ** 2;
+    }
+    betweenFree += hands.length - 1;
+    timesHands += thing.length - hands.reduce((sum, own) => sum + own.length ** 2, 0) / thing.length;
+  }
+  // Of single readings by different hands nobody can say which part is which: all of it may be the hands’.
+  const repeat = withinFree === 0 ? 0 : within / withinFree;
+  return { repeat, hands: timesHands === 0 ? 0 : Math.max(0, (between - betweenFree * repeat) / timesHands) };
+}
+
+function readingsByHand(thing: readonly HandReading[]): readonly (readonly number[])[] {
+  const hands = new Map<string, number[]>();
+  for (const { by, mm } of thing) {
+    const key = by.trim().toLowerCase();
+    hands.set(key, [...(hands.get(key) ?? []), mm]);
+  }
+  return [...hands.values()];
+}
+
+/**
+ * The error of what {@link settle} makes of the readings of one thing. What a hand repeats averages out as 1/k, with the median a
+ * little less; what differs between hands only as far as several hands measured; all else of the error of one reading stays, since
+ * no repeat shows it.
+ *
+ *     u² = v(k)·r² + h²·Σ(kₕ/k)² + (u₁² − r² − h²)
+ *
+ * Source: JCGM 100:2008 (GUM), 4.2.3, the variance of a mean; v(k) of a median is {@link medianVariance}.
+ *
+ * @param thing its readings, one at least
+ * @param ofOneMm the error of one reading; the parts are never more than it
+ */
+export function settledErrorMm(thing: readonly HandReading[], ofOneMm: number, parts: ErrorParts): number {
+  const repeat = Math.min(parts.repeat, ofOneMm ** 2);
+  const hands = Math.min(parts.hands, ofOneMm ** 2 - repeat);
+  const shares = readingsByHand(thing).reduce((sum, own) => sum + (own.length / thing.length) ** 2, 0);
+  return Math.sqrt(ofOneMm ** 2 - repeat * (1 - medianVariance(thing.length)) - hands * (1 - shares));
+}
+
+/** From three to ten, at the place of their number less three. */
+const medianVariances = [0.448671, 0.2982, 0.286834, 0.214743, 0.210447, 0.168181, 0.166101, 0.138326];
+
+/**
+ * The variance of the median of k readings that are off normally, in that of one: 1/k for two, whose median is their mean. Beyond ten
+ * readings π/2k, which is what it comes to for many and is a little too much for few.
+ *
+ * Source: integrals over the order statistics of the normal distribution, by SciPy 1.17; a test simulates them.
+ */
+export function medianVariance(k: number): number {
+  return k < 3 ? 1 / k : (medianVariances[k - 3] ?? Math.PI / (2 * k));
+}
+
 /** All readings of one measure of one figure, oldest row first. */
 export interface ReadingsOfOne {
   readonly figure: number;
@@ -77,7 +158,7 @@ export interface ChartFeed {
 }
 
 /** Lengths that differ by less say the same: tapes have no such steps. mm */
-const sameMm = 0.005;
+export const sameMm = 0.005;
 
 /**
  * The chart as its readings have it: each cell that has any is to hold what {@link settle} makes of them.
@@ -153,9 +234,9 @@ export const usualCountsFor = 5;
  *
  *     u² = (n₀·u₀² + ν·s²) / (n₀ + ν)
  *
- * Source: the posterior of a normal variance under its conjugate prior, the scaled inverse χ²: A. Gelman and others, Bayesian Data
- * Analysis (3rd ed. 2013), 2.6; the same as in G. K. Smyth, Statistical Applications in Genetics and Molecular Biology 3(1),
- * article 3 (2004), for many small samples. Both from memory.
+ * Source: the posterior variance under a scaled inverse χ² prior, as `squeezeVar` of the R package limma has it, whose help page
+ * (rdrr.io/pkg/limma/man/squeezeVar.html) names G. K. Smyth, Statistical Applications in Genetics and Molecular Biology 3(1), article
+ * 3 (2004); the formula stands in its source (.squeezeVar). There the prior is learned from many variances, here it is the usual error.
  *
  * @param ownMm the technical error that was found
  * @param freedom readings less figures: 1 for each figure that was read twice

@@ -79,7 +79,7 @@ export function explainEase(
       easeMm: check.garmentMm - outerMm,
       stretchedMm: comfort > 1 ? hasMm - outerMm : undefined,
       differenceMm,
-      errorMm: readingErrorMm(error, bare, check.rule.measure),
+      errorMm: readingErrorMm(error, bare, check.rule.measure, figure.index),
       isCounted: counts(check, found),
       gives: compiled.pattern.stretch > 0 ? "when stretched" : "with its lacing open",
       take,

@@ -43,7 +43,7 @@ export function explainOpening(
   const because = obstacle.because === undefined ? "" : ` (${obstacle.because})`;
   const says = saysOf(verdict, {
     by: lengthWords(Math.abs(differenceMm), unit),
-    error: lengthWords(readingErrorMm(error, obstacle.mm, obstacle.measure), unit),
+    error: lengthWords(readingErrorMm(error, obstacle.mm, obstacle.measure, figure.index), unit),
     lacking: lacking.join(" and "),
   });
   return {

@@ -45,7 +45,7 @@ export function judgeEase(
   const bare = check.bodies[figure] ?? Number.NaN;
   const least = easeMm(check.rule.least, bare, -Infinity);
   const most = easeMm(check.rule.most, bare, Infinity);
-  const errorMm = readingErrorMm(error, bare, check.rule.measure);
+  const errorMm = readingErrorMm(error, bare, check.rule.measure, figure);
   const { garmentMm, ownMm, kind } = check;
   const over = girthOverGarments(bare, check.layers) + ownMm;
   const atRest = check.ends ? beyondEnds(garmentMm, check.ends, figure) : garmentMm - over;
@@ -79,7 +79,7 @@ function asLength(found: number): number {
 export function judgeOpening(check: OpeningCheck, figure: number, error: ReadingError): number {
   const obstacle = check.obstacles[figure] ?? Number.NaN;
   const shut = check.shutMm - passMm(check, obstacle);
-  const errorMm = readingErrorMm(error, obstacle, check.measures[figure]);
+  const errorMm = readingErrorMm(error, obstacle, check.measures[figure], figure);
   const atLeast = judgeClearance(shut + check.placket.leastMm, errorMm);
   if (check.placket.leastMm === check.placket.mostMm || atLeast === rank.fits) return atLeast;
   const atMost = judgeClearance(shut + check.placket.mostMm, errorMm);

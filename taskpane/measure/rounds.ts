@@ -63,7 +63,8 @@ function knownOf({ known, figure }: MeasuringContext, column: MeasureColumn): re
 /**
  * Two readings by one hand differ by more than this in one case of twenty: 1.96·√2 standard deviations.
  *
- * Source: ISO 5725-6:1994, 4.1, the repeatability limit of 2.8 standard deviations; from memory.
+ * Source: the repeatability limit of ISO 5725-6, 2.8 standard deviations, with its derivation on the page “Repeatability limit” of
+ * innovation.world (innovation.world/invention/repeatability-limit/4); the standard itself was not seen.
  */
 const repeatabilityLimit = 2.8;
 

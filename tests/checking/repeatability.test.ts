@@ -3,8 +3,17 @@ import { describe, expect, it } from "vitest";
 import type { Cells } from "../../addin/chart/cell.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readReadings } from "../../addin/chart/readReadings.ts";
-import { drawnToUsual, feedOf, repeatabilityByPerson, settle } from "../../addin/checking/repeatability.ts";
-import { repeatedReadings } from "../../addin/similarity/certainty/repeatedReadings.ts";
+import {
+  drawnToUsual,
+  errorParts,
+  feedOf,
+  medianVariance,
+  repeatabilityByPerson,
+  settle,
+  settledErrorMm,
+} from "../../addin/checking/repeatability.ts";
+import { readingErrorMm } from "../../addin/measures/readingError.ts";
+import { errorsOf, repeatedReadings } from "../../addin/similarity/certainty/repeatedReadings.ts";
 
 /** Six invented figures, their busts read up to four times by two people. */
 const names = ["Ash", "Birch", "Cedar", "Elm", "Fir", "Hazel"];
@@ -111,5 +120,134 @@ describe("what stands in the chart", () => {
       [1, "Waist", Number.NaN, 71, "one"],
     ]);
     expect(unlike.map(({ figure, column }) => [figure, column.heading])).toEqual([[0, "Waist"]]);
+  });
+});
+
+describe("what the error is made of", () => {
+  // y <- c(…); f and w as the lists below; m <- anova(lm(y ~ f + f:w)); r <- m["Residuals", "Mean Sq"]; n <- table(f, w);
+  // k <- sum(rowSums(n) - rowSums(n^2) / rowSums(n)); (m["f:w", "Sum Sq"] - m["f:w", "Df"] * r) / k
+  const y = [109.3, 109.1, 111.7, 111.8, 109.3, 109, 120.4, 120, 122.3, 122.3, 119.1, 119.1, 129.7, 130, 130.3, 129.9, 130.3, 130.1, 139.7, 139.3, 140.5, 141.2, 139.8, 138.9, 148.9, 149.7, 149.7, 150.1, 148.6, 148.7, 159.6, 159.8, 160, 159.5, 158.2, 157.6]; // prettier-ignore
+  /** Six figures, each read twice by three people, without the readings that are left out (from 1). */
+  const things = (left: readonly number[]) =>
+    Array.from({ length: 6 }, (_, figure) =>
+      y.flatMap((mm, i) =>
+        Math.floor(i / 6) === figure && !left.includes(i + 1)
+          ? [{ mm, by: "ABC".charAt(Math.floor(i / 2) % 3) }]
+          : [],
+      ),
+    );
+
+  it("is what R’s table of squares says, with as many readings of each and with unlike numbers of them", () => {
+    const like = errorParts(things([]));
+    expect(like.repeat).toBeCloseTo(0.0975, 9);
+    expect(like.hands).toBeCloseTo(1.129722222222, 9);
+    const unlike = errorParts(things([2, 5, 6, 9, 16, 17, 18, 22, 27, 28, 29, 30, 35]));
+    expect(unlike.repeat).toBeCloseTo(0.12, 9);
+    expect(unlike.hands).toBeCloseTo(1.1875, 9);
+  });
+
+  it("is nothing between hands where one person took all, and all of it where nobody read twice", () => {
+    const alone = things([]).map((thing) => thing.map(({ mm }) => ({ mm, by: "" })));
+    expect(errorParts(alone).hands).toBe(0);
+    const once = things([]).map((thing) => thing.filter((_, i) => i % 2 === 0));
+    expect(errorParts(once).repeat).toBe(0);
+    expect(errorParts(once).hands).toBeGreaterThan(0.5);
+  });
+});
+
+describe("the error of a mean", () => {
+  /** Normal numbers from a seed: Marsaglia’s polar method over a linear congruence (Numerical Recipes). */
+  const normals = (seed: number) => {
+    let state = seed;
+    const even = () => (state = (1664525 * state + 1013904223) % 4294967296) / 4294967296;
+    return (): number => {
+      for (;;) {
+        const [u, v] = [2 * even() - 1, 2 * even() - 1];
+        const s = u * u + v * v;
+        if (s > 0 && s < 1) return u * Math.sqrt((-2 * Math.log(s)) / s);
+      }
+    };
+  };
+  const spreadOf = (values: readonly number[]) =>
+    Math.sqrt(values.reduce((sum, each) => sum + each ** 2, 0) / values.length);
+  const trials = 40_000;
+  /** Four standard errors of a standard deviation from so many normal values, in its share: 4/√(2·trials). */
+  const off = 4 / Math.sqrt(2 * trials);
+
+  it("of k readings by one person is √(r²/k + h²): what sits in the hand does not average out (GUM 4.2.3)", () => {
+    const parts = { repeat: 0.16, hands: 0.09 };
+    const by = (...hands: readonly string[]) => hands.map((hand) => ({ mm: 100, by: hand }));
+    expect(settledErrorMm(by("A"), 0.5, parts)).toBeCloseTo(0.5, 12);
+    expect(settledErrorMm(by("A", "A"), 0.5, parts)).toBeCloseTo(Math.sqrt(0.08 + 0.09), 12);
+    expect(settledErrorMm(by("A", "B"), 0.5, parts)).toBeCloseTo(Math.sqrt(0.08 + 0.045), 12);
+    // What no repeat shows, such as the rounding of the tape, stays as well.
+    expect(settledErrorMm(by("A", "B"), 0.6, parts)).toBeCloseTo(Math.sqrt(0.08 + 0.045 + 0.11), 12);
+    // Nor is it ever more than that of one.
+    expect(settledErrorMm(by("A", "A"), 0.3, parts)).toBeCloseTo(Math.sqrt(0.09 / 2), 12);
+  });
+
+  it.each([
+    ["A", "A"],
+    ["A", "B"],
+    ["A", "A", "A"],
+    ["A", "A", "B", "B"],
+    ["A", "A", "B", "B", "C", "C"],
+  ])("is how far what stands in the chart strays in a simulation: %s %s %s", (...hands) => {
+    const next = normals(hands.length * 7919);
+    const parts = { repeat: 0.16, hands: 0.09 };
+    const strays = Array.from({ length: trials }, () => {
+      const ofHand = new Map([...new Set(hands)].map((hand) => [hand, 0.3 * next()]));
+      const settled = settle(
+        hands.map((hand) => ofHand.get(hand)! + 0.4 * next()),
+        10,
+      );
+      return settled.kind === "unlike" ? Number.NaN : settled.mm;
+    });
+    const said = settledErrorMm(
+      hands.map((by) => ({ mm: 0, by })),
+      0.5,
+      parts,
+    );
+    // A median over unlike hands is not quite that of one normal distribution: a twentieth more is allowed there.
+    const isMedianOverHands = hands.length > 2 && new Set(hands).size > 1;
+    expect(Math.abs(spreadOf(strays) / said - 1)).toBeLessThan(off + (isMedianOverHands ? 0.05 : 0));
+  });
+
+  it.each([3, 4, 5, 6, 7, 8, 9, 10])(
+    "of a median of %i is a little more than that of a mean, as simulated",
+    (k) => {
+      const next = normals(k);
+      const strays = Array.from({ length: trials }, () => {
+        const settled = settle(Array.from({ length: k }, next), 1);
+        return settled.kind === "unlike" ? Number.NaN : settled.mm;
+      });
+      expect(Math.abs(spreadOf(strays) / Math.sqrt(medianVariance(k)) - 1)).toBeLessThan(off);
+    },
+  );
+
+  it("reaches the chart only where the chart holds the mean", () => {
+    const settledChart = (bust: (figure: number) => number) =>
+      readChart([["Figure", "Bust (mm)"], ...names.map((name, figure) => [name, bust(figure)])]);
+    const meanOf = (figure: number) => {
+      const own = x.filter((_, i) => of[i] === figure);
+      const settled = settle(own, 1);
+      return settled.kind === "unlike" ? Number.NaN : settled.mm;
+    };
+    const errorsIn = (bust: (figure: number) => number) => {
+      const held = settledChart(bust);
+      return errorsOf(repeatedReadings(held, undefined, readReadings(table, held).readings));
+    };
+    const held = errorsIn(meanOf);
+    const { ofMeasures, ofReadings } = held;
+    const places = Object.keys(ofReadings?.bustGirth ?? {});
+    expect(places).toEqual(["0", "1", "2", "3", "4", "5"]);
+    for (const place of places)
+      expect(ofReadings!.bustGirth![Number(place)]).toBeLessThan(ofMeasures!.bustGirth!);
+    // Four readings of Elm tell more than two of Birch.
+    expect(ofReadings!.bustGirth![3]).toBeLessThan(ofReadings!.bustGirth![1]!);
+    expect(readingErrorMm(held, 150, "bustGirth", 3)).toBe(ofReadings!.bustGirth![3]);
+    expect(readingErrorMm(held, 150, "bustGirth")).toBe(ofMeasures!.bustGirth);
+    const typed = errorsIn((figure) => (figure === 3 ? 150 : meanOf(figure)));
+    expect(readingErrorMm(typed, 150, "bustGirth", 3)).toBe(typed.ofMeasures!.bustGirth);
   });
 });

@@ -51,7 +51,7 @@ export function certainty(
     (c, kept) => {
       const compared = known[c]!;
       const [a, b] = [compared.column.mm[i]!, compared.column.mm[j]!];
-      const spread = Math.hypot(uncertainty(compared, a), uncertainty(compared, b));
+      const spread = Math.hypot(uncertainty(compared, a, i), uncertainty(compared, b, j));
       return withinProbability(
         kept * (b - a),
         Math.sqrt(kept) * spread,
@@ -158,7 +158,7 @@ export function groupCertainty(
         places,
         ...aboutTheMean(
           readings,
-          readings.map((mm) => uncertainty(compared, mm)),
+          readings.map((mm, at) => uncertainty(compared, mm, places[at]!)),
         ),
       },
     ];

@@ -211,8 +211,8 @@ function isSurelyNot(
     const b = compared.column.mm[j]!;
     const beyond = Math.abs(a - b) - toleranceMm(compared.tolerance, a, b);
     if (!(beyond > 0)) continue;
-    const ofA = uncertainty(compared, a);
-    const ofB = uncertainty(compared, b);
+    const ofA = uncertainty(compared, a, i);
+    const ofB = uncertainty(compared, b, j);
     if (beyond * beyond > surelyBeyond * surelyBeyond * (ofA * ofA + ofB * ofB)) return true;
   }
   return false;

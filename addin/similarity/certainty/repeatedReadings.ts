@@ -3,7 +3,17 @@ import type { Chart, MeasureColumn } from "../../chart/chart.ts";
 import { figureKey } from "../../chart/find.ts";
 import type { TakenReading } from "../../chart/readReadings.ts";
 import { robustSpread } from "../../checking/modifiedZ.ts";
-import { drawnToUsual, readingsByThing, slipErrors, thingKey } from "../../checking/repeatability.ts";
+import type { ReadingsOfOne } from "../../checking/repeatability.ts";
+import {
+  drawnToUsual,
+  errorParts,
+  readingsByThing,
+  sameMm,
+  settle,
+  settledErrorMm,
+  slipErrors,
+  thingKey,
+} from "../../checking/repeatability.ts";
 import { technicalErrorOfReadings } from "../../checking/technicalError.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import { toMm } from "../../measures/units.ts";
@@ -23,6 +33,8 @@ export interface MeasureError {
   readonly errorMm: number;
   /** How many figures it comes from. */
   readonly figures: number;
+  /** mm by the place of the figure: the error of lengths in the chart that stand for several readings of the table Readings. */
+  readonly settledMm: ReadonlyMap<number, number>;
 }
 
 /** Readings of one figure that are too unlike each other to be one measure read twice. */
@@ -69,11 +81,9 @@ export function repeatedReadings(
 ): RepeatedReadings {
   const first = placesByName(chart);
   const again = second ? placesByName(second) : new Map<string, readonly number[]>();
+  const inReadings = readingsByThing(taken);
   const things = new Map(
-    readingsByThing(taken).map(({ figure, column, taken: of }) => [
-      thingKey(figure, column.key),
-      of.map(({ mm }) => mm),
-    ]),
+    inReadings.map(({ figure, column, taken: of }) => [thingKey(figure, column.key), of.map(({ mm }) => mm)]),
   );
   const inTable = new Set(taken.map(({ figure }) => figure));
   const twice = [...first].filter(
@@ -101,18 +111,42 @@ export function repeatedReadings(
     }
     const { tem, mean: typicalMm } = technicalErrorOfReadings(kept);
     const technicalErrorMm = Math.max(tem, leastReadingErrorMm(kept.flat(), column.unit));
+    const errorMm = drawnToUsual(
+      technicalErrorMm,
+      kept.flat().length - kept.length,
+      readingErrorMm(usualReadingError, typicalMm),
+    );
+    const areSlips = new Set(slips.flatMap((slip) => (slip.column === column ? [slip.figure] : [])));
     errors.push({
-      ...{ key: column.key, column, technicalErrorMm, figures: kept.length },
+      ...{ key: column.key, column, technicalErrorMm, errorMm, figures: kept.length },
       relativePercent: (100 * technicalErrorMm) / typicalMm,
-      errorMm: drawnToUsual(
-        technicalErrorMm,
-        kept.flat().length - kept.length,
-        readingErrorMm(usualReadingError, typicalMm),
+      settledMm: settledErrors(
+        inReadings.filter(
+          (thing) => thing.column.key === column.key && !areSlips.has(chart.figures[thing.figure]!),
+        ),
+        errorMm,
       ),
     });
   }
   const strangers = second?.figures.filter((figure) => !first.has(figureKey(figure))) ?? [];
   return { errors, tooFew, slips, strangers };
+}
+
+/** The errors of the lengths of one measure that stand in the chart for several of these readings. */
+function settledErrors(things: readonly ReadingsOfOne[], errorMm: number): ReadonlyMap<number, number> {
+  const parts = errorParts(things.map(({ taken }) => taken));
+  return new Map(
+    things.flatMap(({ figure, column, taken }) => {
+      const settled = settle(
+        taken.map(({ mm }) => mm),
+        errorMm,
+      );
+      // What somebody wrote over the mean is another reading, and one alone.
+      const isInChart =
+        settled.kind !== "unlike" && Math.abs((column.mm[figure] ?? Number.NaN) - settled.mm) < sameMm;
+      return taken.length > 1 && isInChart ? [[figure, settledErrorMm(taken, errorMm, parts)] as const] : [];
+    }),
+  );
 }
 
 /** The usual error, and of each measure that was read twice often enough what counts as its own. */
@@ -121,6 +155,11 @@ export function errorsOf({ errors }: Pick<RepeatedReadings, "errors">): ReadingE
   return {
     ...usualReadingError,
     ofMeasures: Object.fromEntries(errors.map(({ key, errorMm }) => [key, errorMm])),
+    ofReadings: Object.fromEntries(
+      errors
+        .filter(({ settledMm }) => settledMm.size > 0)
+        .map(({ key, settledMm }) => [key, Object.fromEntries(settledMm)]),
+    ),
   };
 }
 

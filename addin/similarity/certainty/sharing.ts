@@ -192,12 +192,13 @@ export function sharingOf(
   columns: readonly ComparedColumn[],
   uncertainty: Uncertainty,
 ): Sharing {
-  const named = nameOrder(chart, columns).columns;
+  const { order, columns: named } = nameOrder(chart, columns);
+  const ofNamed: Uncertainty = (compared, mm, at) => uncertainty(compared, mm, order[at]!);
   const likelihoods: Float64Array[] = [];
   const counts: number[] = [];
-  for (const { places, each } of sampledPairs(chart.figures.length, named, uncertainty)) {
+  for (const { places, each } of sampledPairs(chart.figures.length, named, ofNamed)) {
     for (const [i, j] of places) {
-      const seen = seenOfPair(named, i, j, uncertainty);
+      const seen = seenOfPair(named, i, j, ofNamed);
       if (!isKnown(seen.squares.length, named.length, lacksRequired(named, i, j))) continue;
       likelihoods.push(normalised(logLikelihoods(parts, seen)));
       counts.push(each);
@@ -243,8 +244,10 @@ function sampledPairs(
   if (count <= mostPairs) return [{ places: everyPair(size, 1), each: 1 }];
   const near = readingsOf(
     columns.map((compared) => {
-      const mm = compared.column.mm.filter((reading) => !Number.isNaN(reading));
-      const most = mm.reduce((u, reading) => Math.max(u, uncertainty(compared, reading)), 0);
+      const most = compared.column.mm.reduce(
+        (u, mm, at) => (Number.isNaN(mm) ? u : Math.max(u, uncertainty(compared, mm, at))),
+        0,
+      );
       return { ...compared, tolerance: { floorMm: nearErrors * Math.SQRT2 * most, percent: 0 } };
     }),
     size,
@@ -293,7 +296,7 @@ export function seenOfPair(
     const b = compared.column.mm[j] ?? Number.NaN;
     const difference = a - b;
     if (Number.isNaN(difference)) continue;
-    const variance = uncertainty(compared, a) ** 2 + uncertainty(compared, b) ** 2;
+    const variance = uncertainty(compared, a, i) ** 2 + uncertainty(compared, b, j) ** 2;
     squares.push(difference === 0 ? 0 : Math.min(mostSquare, difference ** 2 / variance));
     shares.push(Math.min(mostSquare, (a + b) ** 2 / variance));
   }

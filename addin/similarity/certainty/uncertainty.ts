@@ -7,12 +7,13 @@ import type { ComparedColumn } from "../columns.ts";
  *
  * @param column the measure
  * @param mm the reading
+ * @param place of the figure in the chart, from 0; left out for one reading off the tape
  */
-export type Uncertainty = (column: ComparedColumn, mm: number) => number;
+export type Uncertainty = (column: ComparedColumn, mm: number, place?: number) => number;
 
 /** The errors that count for a chart, as uncertainties: those of single measures where there are any, the usual one elsewhere. */
 export function repeatedUncertainty(errors: ReadingError): Uncertainty {
-  return ({ column }, mm) => readingErrorMm(errors, mm, column.key);
+  return ({ column }, mm, place) => readingErrorMm(errors, mm, column.key, place);
 }
 
 /** The usual error of a reading, whatever the measure. */

@@ -1,3 +1,4 @@
+import { errorFunction } from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
 import { readChart } from "../../../addin/chart/readChart.ts";
@@ -68,6 +69,8 @@ describe("a reading beside the first", () => {
     });
     expect(repeatOf([134], 135.5, waist, usualReadingError)?.isUsual).toBe(false);
     expect(repeatOf([], 135, waist, usualReadingError)).toBeUndefined();
+    // R 4.2.2: 2 * pnorm(-2.8 / sqrt(2)) is 0.0477149: one case of twenty.
+    expect(1 - errorFunction(2.8 / Math.SQRT2 / Math.SQRT2)).toBeCloseTo(0.0477149, 6);
   });
 
   it("is held against the error of that measure where the chart has shown one", () => {
