@@ -199,7 +199,7 @@ export interface PersonError extends TechnicalError {
 /**
  * How closely each person repeats: the technical error of measurement within a person, over all measures that they took twice or more of
  * a figure. Readings of two people are never paired, so that a difference of hands is not taken for carelessness of one.
- * Slips are left out, as everywhere.
+ * Slips are left out, as everywhere: by the error of their measure.
  *
  * Source: see `technicalErrorOfReadings`; intra-observer error as in Ulijaszek & Kerr 1999.
  */
@@ -216,9 +216,13 @@ export function repeatabilityByPerson(
   }
   return [...people.values()].flatMap(({ by, taken }) => {
     const repeated = readingsByThing(taken)
-      .map((thing) => thing.taken.map(({ mm }) => mm))
-      .filter((mm) => mm.length > 1)
-      .filter((mm) => Math.max(...mm) - Math.min(...mm) <= slipErrors * readingErrorMm(errors, mean(mm)));
+      .map((thing) => ({ key: thing.column.key, mm: thing.taken.map(({ mm }) => mm) }))
+      .filter(({ mm }) => mm.length > 1)
+      .filter(
+        ({ key, mm }) =>
+          Math.max(...mm) - Math.min(...mm) <= slipErrors * readingErrorMm(errors, mean(mm), key),
+      )
+      .map(({ mm }) => mm);
     return repeated.length === 0 ? [] : [{ by, ...technicalErrorOfReadings(repeated) }];
   });
 }

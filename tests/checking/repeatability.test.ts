@@ -12,7 +12,7 @@ import {
   settle,
   settledErrorMm,
 } from "../../addin/checking/repeatability.ts";
-import { readingErrorMm } from "../../addin/measures/readingError.ts";
+import { readingErrorMm, usualReadingError } from "../../addin/measures/readingError.ts";
 import { errorsOf, repeatedReadings } from "../../addin/similarity/certainty/repeatedReadings.ts";
 
 /** Six invented figures, their busts read up to four times by two people. */
@@ -48,6 +48,21 @@ describe("repeatability", () => {
     expect(people[0]?.relativePercent).toBeCloseTo(0.226708220886, 9);
     expect(people[1]?.tem).toBeCloseTo(0.735980072194, 9);
     expect(people[1]?.relativePercent).toBeCloseTo(0.499816687398, 9);
+  });
+
+  it("of a person leaves slips out by the error that the chart has shown of the measure", () => {
+    const twice = readReadings(
+      [
+        ["Figure", "Measure", "Reading (mm)", "By"],
+        ["Ash", "Bust", 134, "A"],
+        ["Ash", "Bust", 138, "A"],
+      ],
+      chart,
+    ).readings;
+    // Four millimetres are a slip by half a millimetre, and none by a whole one: |d|/√2 then.
+    expect(repeatabilityByPerson(twice)).toEqual([]);
+    const own = { ...usualReadingError, ofMeasures: { bustGirth: 1 } };
+    expect(repeatabilityByPerson(twice, own)[0]?.tem).toBeCloseTo(4 / Math.SQRT2, 12);
   });
 
   it("counts the readings in the table in the place of their mean in the chart, and the chart beside second readings elsewhere", () => {
