@@ -250,15 +250,15 @@ function Session({ found, table, present, readings, first, onChart }: SessionPro
   const [begun, setBegun] = useState<Errand>();
   if (wanted?.about && wanted !== begun && !left) {
     setBegun(wanted);
-    // What was typed of another figure stays until it is written.
-    if (number === 0) {
-      const asked = measuredFigure(chart, wanted.about.figure);
-      setName(asked?.name ?? "");
+    const asked = measuredFigure(chart, wanted.about.figure);
+    // What was typed of another figure stays until it is written; another chart may not have the figure.
+    if (number === 0 && asked?.place !== undefined) {
+      setName(asked.name);
       setOrder("body");
       setAt(
         Math.max(
           0,
-          inOrder(chart, asked?.place, "body").findIndex(({ key }) => key === wanted.about?.measure),
+          inOrder(chart, asked.place, "body").findIndex(({ key }) => key === wanted.about?.measure),
         ),
       );
     }
