@@ -193,7 +193,7 @@ export function sharingOf(
   uncertainty: Uncertainty,
 ): Sharing {
   const { order, columns: named } = nameOrder(chart, columns);
-  const ofNamed: Uncertainty = (compared, mm, at) => uncertainty(compared, mm, order[at]!);
+  const ofNamed: Uncertainty = (compared, mm, at = -1) => uncertainty(compared, mm, order[at]);
   const likelihoods: Float64Array[] = [];
   const counts: number[] = [];
   for (const { places, each } of sampledPairs(chart.figures.length, named, ofNamed)) {
