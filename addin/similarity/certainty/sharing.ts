@@ -117,17 +117,21 @@ function logLikelihoods(sharing: Sharing, seen: Seen): Float64Array {
   const at = (spread: number): Float64Array => {
     let logs = bySpread.get(spread);
     if (!logs) {
-      logs = Float64Array.from(seen.squares, (_, c) => logLikelihood(spread, seen, c));
+      logs = new Float64Array(seen.squares.length);
+      for (let c = 0; c < logs.length; c++) logs[c] = logLikelihood(spread, seen, c);
       bySpread.set(spread, logs);
     }
     return logs;
   };
-  return Float64Array.from(sharing, (part) => {
+  const likelihoods = new Float64Array(sharing.length);
+  for (let k = 0; k < likelihoods.length; k++) {
+    const part = sharing[k]!;
     const { most, few } = spreadsOf(part);
-    if (few === 0) return 0;
+    if (few === 0) continue;
     const log = logOfMixture(at(most), at(few));
-    return part.kind === "another body" ? log : logOfAny(log, seen.squares.length);
-  });
+    likelihoods[k] = part.kind === "another body" ? log : logOfAny(log, seen.squares.length);
+  }
+  return likelihoods;
 }
 
 /** Where exp is still far from the end of a double. */
@@ -163,10 +167,13 @@ function logOfAny(log: number, count: number): number {
 
 /** exp of each, together 1. */
 function normalised(logs: Float64Array): Float64Array {
-  const most = logs.reduce((a, b) => Math.max(a, b), -Infinity);
-  const shares = logs.map((log) => Math.exp(log - most));
-  const sum = shares.reduce((a, b) => a + b, 0);
-  return shares.map((share) => share / sum);
+  let most = -Infinity;
+  for (const log of logs) most = Math.max(most, log);
+  const shares = new Float64Array(logs.length);
+  let sum = 0;
+  for (let k = 0; k < logs.length; k++) sum += shares[k] = Math.exp(logs[k]! - most);
+  for (let k = 0; k < logs.length; k++) shares[k]! /= sum;
+  return shares;
 }
 
 /** So many pairs of each kind, near and far, tell how a chart’s bodies are shared; more tell no more. */
@@ -214,17 +221,21 @@ function learned(likelihoods: readonly Float64Array[], counts: readonly number[]
   let weights = Float64Array.from(parts, ({ weight }) => weight);
   for (let round = 0; round < mostRounds; round++) {
     const next = Float64Array.from(before);
-    likelihoods.forEach((likelihood, pair) => {
-      let sum = 0;
-      for (let k = 0; k < weights.length; k++) sum += weights[k]! * likelihood[k]!;
-      const scale = counts[pair]! / sum;
-      for (let k = 0; k < weights.length; k++) next[k]! += weights[k]! * likelihood[k]! * scale;
-    });
+    for (let pair = 0; pair < likelihoods.length; pair++)
+      addProbable(next, weights, likelihoods[pair]!, counts[pair]!);
     const last = weights;
     weights = next.map((weight) => weight / all);
     if (weights.every((weight, k) => Math.abs(weight - last[k]!) < settled)) break;
   }
   return parts.map((part, k) => ({ ...part, weight: weights[k]! }));
+}
+
+/** Adds by part how many of some pairs probably came about so. */
+function addProbable(to: Float64Array, weights: Float64Array, likelihood: Float64Array, count: number): void {
+  let sum = 0;
+  for (let k = 0; k < weights.length; k++) sum += weights[k]! * likelihood[k]!;
+  const scale = count / sum;
+  for (let k = 0; k < weights.length; k++) to[k]! += weights[k]! * likelihood[k]! * scale;
 }
 
 type Place = readonly [number, number];
