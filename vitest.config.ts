@@ -49,8 +49,9 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/setup.ts"],
           ...times,
-          fileParallelism: false,
-          // Alone, after the unit tests: the browser needs the processor.
+          // While one page waits, another is at work.
+          maxWorkers: 2,
+          // After the unit tests: the browser needs the processor.
           sequence: { groupOrder: 2 },
         },
       },

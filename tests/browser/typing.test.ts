@@ -110,6 +110,29 @@ describe("typed key by key", { timeout: 900_000 }, () => {
     await expect.poll(drafted, { timeout: 30_000 }).toEqual(["Dovelle", "skirt"]);
   });
 
+  it("the row of buttons is not measured and drawn anew at each key", async () => {
+    await hands.addSheet();
+    await hands.goTo("A1");
+    await hands.type("=1");
+    await page.evaluate(() => {
+      const row = document.querySelector("[role=region] [role=toolbar]");
+      Object.assign(window, { timesMeasured: row ? 0 : NaN });
+      window.ResizeObserver = class extends ResizeObserver {
+        override observe(target: Element, options?: ResizeObserverOptions): void {
+          if (target === row) (window as unknown as { timesMeasured: number }).timesMeasured++;
+          super.observe(target, options);
+        }
+      };
+    });
+    await hands.type("+12345678");
+    await hands.press("Enter");
+    const firstCell = async () => (await hands.saved()).sheets.at(-1)?.cells[0]?.[0]?.value;
+    await expect.poll(firstCell, { timeout: 30_000 }).toBe(12345679);
+    expect(
+      await page.evaluate(() => (window as unknown as { timesMeasured: number }).timesMeasured),
+    ).toBeLessThanOrEqual(1);
+  });
+
   async function typeAll(formulas: readonly ToType[]): Promise<void> {
     for (const one of formulas) await typeEveryWay(one);
     const expected = formulas.flatMap(whatStands);

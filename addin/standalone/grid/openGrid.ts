@@ -54,6 +54,7 @@ import { tableLook } from "./tableLook.ts";
 import { suggestOnly } from "./pickLists.ts";
 import { printSheet } from "./printSheet.ts";
 import { toSnapshot } from "./toSnapshot.ts";
+import { keepToolbarStill } from "./stillToolbar.ts";
 import { showVerdicts } from "./verdictsShown.ts";
 import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
 
@@ -109,6 +110,7 @@ export function openGrid(
   const injector = univer.__getInjector();
   useFreshLexer(injector);
   keepResults(injector);
+  keepToolbarStill(injector);
   const commands = injector.get(ICommandService);
   const calculated = whenCalculated(commands, snapshot);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
