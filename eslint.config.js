@@ -57,7 +57,6 @@ export default tseslint.config(
     settings: { "import-x/resolver-next": [createTypeScriptImportResolver({ project: "tsconfig.json" })] },
     rules: {
       "import-x/no-restricted-paths": ["error", { zones }],
-      "import-x/no-cycle": "error",
       "@typescript-eslint/consistent-type-imports": "error",
       "@typescript-eslint/no-non-null-assertion": "off",
       eqeqeq: ["error", "always"],
