@@ -1,5 +1,6 @@
 import { InputError } from "../../addin/measures/inputError.ts";
-import { loadSolver } from "./loadSolver.ts";
+import { highsSolver } from "../../addin/similarity/fewest/highsSolver.ts";
+import type { ProvingSolver } from "../../addin/similarity/fewest/provingSolver.ts";
 import type { SolverMessage } from "./message.ts";
 import { solveTask } from "./solveTask.ts";
 import type { ExactTask } from "./task.ts";
@@ -20,3 +21,19 @@ self.onmessage = async ({ data }: MessageEvent<ExactTask>) => {
     tell({ kind: "failed", message, isInput: error instanceof InputError });
   }
 };
+
+/**
+ * Loads HiGHS, which is large, on first use.
+ *
+ * @returns `undefined` where it cannot be loaded, for example without WebAssembly
+ */
+async function loadSolver(): Promise<ProvingSolver | undefined> {
+  try {
+    const { default: loadHighs } = await import("highs");
+    const file = new URL("highs/runtime", import.meta.url).href;
+    return highsSolver(await loadHighs({ locateFile: () => file }));
+  } catch {
+    // The search of our own answers instead, and says when an answer is not proved.
+    return undefined;
+  }
+}

@@ -4,11 +4,11 @@ import { leftOut } from "./leftOut.ts";
 import { InputError } from "../../measures/inputError.ts";
 import { checkFileSize } from "../tooLarge.ts";
 import { checkParts } from "./checkParts.ts";
-import { damaged, packaged, packageParts } from "./packageParts.ts";
+import { damaged, packaged, packageParts, type PackageParts } from "./packageParts.ts";
 import { readPickLists } from "./pickLists.ts";
 import { createReading, readSheet } from "./readSheet.ts";
 import { requireWorkbook } from "./requireWorkbook.ts";
-import { sheetsWithoutCells } from "./sheetsWithoutCells.ts";
+import { attributeOf, eachTag } from "./xmlTags.ts";
 
 /** A workbook read from a file. */
 export interface ReadWorkbook extends WorkbookContent {
@@ -75,4 +75,18 @@ function stored(bytes: Uint8Array, wanted: (index: number) => boolean): Promise<
     dateSystem: "1904",
     sheets: (info) => wanted(info.index),
   });
+}
+
+/** Places, from 0, of the sheets that hold a chart or a dialogue and no cells. */
+function sheetsWithoutCells(parts: PackageParts): ReadonlySet<number> {
+  const ids = new Set<string | undefined>();
+  eachTag(parts.relationships, (tag) => {
+    const type = attributeOf(parts.relationships, tag, "Type") ?? "";
+    if (/\/(chartsheet|dialogsheet)$/.test(type)) ids.add(attributeOf(parts.relationships, tag, "Id"));
+  });
+  const sheets: (string | undefined)[] = [];
+  eachTag(parts.workbook, (tag) => {
+    if (tag.name === "sheet") sheets.push(attributeOf(parts.workbook, tag, "r:id"));
+  });
+  return new Set([...sheets.keys()].filter((i) => sheets[i] !== undefined && ids.has(sheets[i])));
 }
