@@ -115,7 +115,7 @@ describe("typed key by key", { timeout: 900_000 }, () => {
     await hands.goTo("A1");
     await hands.type("=1");
     await page.evaluate(() => {
-      const row = document.querySelector("[role=region] [role=toolbar]");
+      const row = document.querySelector("[data-u-comp='ribbon-toolbar']");
       Object.assign(window, { timesMeasured: row ? 0 : NaN });
       window.ResizeObserver = class extends ResizeObserver {
         override observe(target: Element, options?: ResizeObserverOptions): void {
