@@ -62,6 +62,8 @@ export function handsOn(page: Page): Hands {
     await page.mouse.click(box.x + box.width - 200, box.y + box.height / 2);
   };
 
+  let opened = 0;
+
   return {
     goTo,
     clickBar,
@@ -97,8 +99,10 @@ export function handsOn(page: Page): Hands {
         page.waitForEvent("filechooser"),
         page.getByRole("button", { name: "Open .xlsx" }).click(),
       ]);
-      await chooser.setFiles({ name: "typed.xlsx", mimeType: "", buffer: Buffer.from(bytes) });
-      await page.getByText("“typed.xlsx” is open.").waitFor();
+      // A name of its own, so that it is not taken to be open since the one before is.
+      const name = `typed ${String(++opened)}.xlsx`;
+      await chooser.setFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+      await page.getByText(`“${name}” is open.`).waitFor();
     },
     dragCorner: async ({ row, column }, rows) => {
       const box = await sheet.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();

@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
 import { workroom } from "../taskpane/rename/workroom.ts";
 import { summary } from "../workbook/summary.ts";
 import { faults } from "./faults.ts";
@@ -13,14 +13,15 @@ describe("a figure or pattern that gets another name", { timeout: 300_000 }, () 
   let page: Page;
   let hands: Hands;
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
     hands = handsOn(page);
-    await hands.open(workroom());
   });
 
-  afterEach(() => visitor.close());
+  beforeEach(() => hands.open(workroom()));
+
+  afterAll(() => visitor.close());
 
   const offer = (name = "Ada") => page.getByRole("region", { name: `${name} was renamed` });
   const cells = async () =>

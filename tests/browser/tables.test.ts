@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
 import type { Page } from "playwright-core";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import type { Hands } from "./hands.ts";
@@ -39,13 +39,14 @@ describe("tables under a user’s hands", { timeout: 300_000 }, () => {
   let page: Page;
   let hands: Hands;
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
     hands = handsOn(page);
-    await hands.open(book);
   });
-  afterEach(() => visitor.close());
+
+  beforeEach(() => hands.open(book));
+  afterAll(() => visitor.close());
 
   const sum = async () => (await hands.saved()).sheets[1]?.cells[0]?.[0];
   const table = async () => (await hands.saved()).sheets[0]?.tables?.[0];

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellName } from "../../addin/workbook/address.ts";
 import type { SheetContent, WorkbookContent } from "../../addin/workbook/content.ts";
@@ -34,36 +34,17 @@ describe("typed key by key", { timeout: 900_000 }, () => {
   let page: Page;
   let hands: Hands;
   let keys: QuickKeys;
+  let demo: WorkbookContent;
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
     hands = handsOn(page);
     keys = await quickKeys(page);
+    demo = await hands.saved();
   });
 
-  afterEach(() => visitor.close());
-
-  it("every function’s example and every formula of the README give what the functions give, in whichever way they are typed", async () => {
-    expect(formulasOfReadme.length).toBeGreaterThanOrEqual(5);
-    const demo = await hands.saved();
-    const inDemo: ToType[] = [];
-    for (const formula of formulasOfReadme) {
-      await hands.addSheet();
-      const sheet = (await page.getByRole("tab", { selected: true }).innerText()).trim();
-      inDemo.push({ formula, gives: toTable(calledDirectly(formula, demo)), sheet, row: 0 });
-    }
-    await typeAll(inDemo);
-    const typed = await hands.saved();
-    await hands.reload();
-    await expect.poll(() => hands.saved(), { timeout: 30_000 }).toEqual(typed);
-
-    for (const { content, examples } of exampleBooks(descriptors)) {
-      await hands.open(content);
-      await typeAll(examples.map((example) => ({ ...example, gives: toTable(example.gives) })));
-    }
-    expect(keys.count).toBeGreaterThan(5000);
-  });
+  afterAll(() => visitor.close());
 
   it("a formula typed on past the list of completions stands as it was typed", async () => {
     await hands.addSheet();
@@ -93,23 +74,6 @@ describe("typed key by key", { timeout: 900_000 }, () => {
       .toMatchObject({ formula: "=FIT.CLEARANCE(120,112)", value: 8 });
   });
 
-  it("a name goes on into its cell when the list to choose from opens in the middle of it", async () => {
-    const drafted = async () => {
-      const rows = (await hands.saved()).sheets.find(({ name }) => name === "Patterns")?.cells;
-      return [rows?.[4]?.[3]?.value, rows?.[5]?.[2]?.value];
-    };
-    await hands.goTo("Patterns!D5");
-    await hands.type("Dov");
-    await page
-      .locator("[data-u-comp='sheets-dropdown-list']")
-      .getByText("Dovelle", { exact: true })
-      .waitFor();
-    await hands.type("elle");
-    await hands.press("Enter");
-    await hands.typeInto("Patterns!C6", "skirt");
-    await expect.poll(drafted, { timeout: 30_000 }).toEqual(["Dovelle", "skirt"]);
-  });
-
   it("the row of buttons is not measured and drawn anew at each key", async () => {
     await hands.addSheet();
     await hands.goTo("A1");
@@ -131,6 +95,44 @@ describe("typed key by key", { timeout: 900_000 }, () => {
     expect(
       await page.evaluate(() => (window as unknown as { timesMeasured: number }).timesMeasured),
     ).toBeLessThanOrEqual(1);
+  });
+
+  it("every function’s example and every formula of the README give what the functions give, in whichever way they are typed", async () => {
+    expect(formulasOfReadme.length).toBeGreaterThanOrEqual(5);
+    const inDemo: ToType[] = [];
+    for (const formula of formulasOfReadme) {
+      await hands.addSheet();
+      const sheet = (await page.getByRole("tab", { selected: true }).innerText()).trim();
+      inDemo.push({ formula, gives: toTable(calledDirectly(formula, demo)), sheet, row: 0 });
+    }
+    await typeAll(inDemo);
+    const typed = await hands.saved();
+    await hands.reload();
+    await expect.poll(() => hands.saved(), { timeout: 30_000 }).toEqual(typed);
+
+    for (const { content, examples } of exampleBooks(descriptors)) {
+      await hands.open(content);
+      await typeAll(examples.map((example) => ({ ...example, gives: toTable(example.gives) })));
+    }
+    expect(keys.count).toBeGreaterThan(5000);
+  });
+
+  it("a name goes on into its cell when the list to choose from opens in the middle of it", async () => {
+    const drafted = async () => {
+      const rows = (await hands.saved()).sheets.find(({ name }) => name === "Patterns")?.cells;
+      return [rows?.[4]?.[3]?.value, rows?.[5]?.[2]?.value];
+    };
+    await hands.open(demo);
+    await hands.goTo("Patterns!D5");
+    await hands.type("Dov");
+    await page
+      .locator("[data-u-comp='sheets-dropdown-list']")
+      .getByText("Dovelle", { exact: true })
+      .waitFor();
+    await hands.type("elle");
+    await hands.press("Enter");
+    await hands.typeInto("Patterns!C6", "skirt");
+    await expect.poll(drafted, { timeout: 30_000 }).toEqual(["Dovelle", "skirt"]);
   });
 
   async function typeAll(formulas: readonly ToType[]): Promise<void> {
