@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
 import { newVisitor, ready } from "./page.ts";
@@ -10,12 +10,12 @@ describe("a narrow screen of 320 px", () => {
   let visitor: Visitor;
   let page: Page;
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     visitor = await newVisitor({ width: 320, height: 640 });
     page = await visitor.open(inject("address"));
   });
 
-  afterEach(() => visitor.close());
+  afterAll(() => visitor.close());
 
   it("shows sheet and pane in turn", async () => {
     await page.getByRole("button", { name: "Pane", exact: true }).click();
@@ -106,12 +106,12 @@ describe("what can go wrong, on the page without Excel", () => {
   let visitor: Visitor;
   let page: Page;
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
   });
 
-  afterEach(() => visitor.close());
+  afterAll(() => visitor.close());
 
   it("says of a picture renamed .csv what it is, and imports nothing", async () => {
     await openSection(page, "Import");

@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { faults } from "./faults.ts";
 import { focused, keyTo } from "./keys.ts";
 import type { Visitor } from "./page.ts";
@@ -191,28 +191,17 @@ describe("eyes and fingers", () => {
   let visitor: Visitor;
   let page: Page;
 
-  beforeEach(async () => {
+  beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
   });
 
-  afterEach(() => visitor.close());
+  afterAll(() => visitor.close());
 
   const section = async (name: string): Promise<void> => {
     await page.getByLabel("Sections").getByRole("button", { name, exact: true }).click();
     await page.getByRole("heading", { name, level: 1 }).last().waitFor();
   };
-
-  it("have targets of 24 pixels or more, and hints in letters of 13 or more", async () => {
-    for (const name of ["Home", "Import", "Measure", "Check", "Groups", "Fit", "Grade", "Functions"]) {
-      await section(name);
-      expect(await tooSmall(page), name).toEqual([]);
-      expect(await tooFine(page), name).toEqual([]);
-    }
-    await page.getByRole("button", { name: "Books", exact: true }).click();
-    expect(await tooSmall(page), "Books").toEqual([]);
-    expect(await tooFine(page), "Books").toEqual([]);
-  });
 
   it("have the names of sheets whole", async () => {
     const tabs = page.locator(".place [role='tab']");
@@ -241,6 +230,19 @@ describe("eyes and fingers", () => {
     expect(await height(".place")).toBeGreaterThanOrEqual(0.75 * 400);
     await page.getByRole("button", { name: "Pane", exact: true }).click();
     expect(await height("#section-home")).toBeGreaterThanOrEqual(0.5 * 400);
+    await page.setViewportSize({ width: 1280, height: 800 });
+  });
+
+  it("have targets of 24 pixels or more, and hints in letters of 13 or more", async () => {
+    for (const name of ["Home", "Import", "Measure", "Check", "Groups", "Fit", "Grade", "Functions"]) {
+      await section(name);
+      expect(await tooSmall(page), name).toEqual([]);
+      expect(await tooFine(page), name).toEqual([]);
+    }
+    await page.getByRole("button", { name: "Books", exact: true }).click();
+    expect(await tooSmall(page), "Books").toEqual([]);
+    expect(await tooFine(page), "Books").toEqual([]);
+    await page.getByRole("button", { name: "Books", exact: true }).click();
   });
 
   it("tell lines and words of drawings from the ground in forced colours", async () => {
