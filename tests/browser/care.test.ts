@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
 import { newVisitor, ready } from "./page.ts";
@@ -106,12 +106,12 @@ describe("what can go wrong, on the page without Excel", () => {
   let visitor: Visitor;
   let page: Page;
 
-  beforeAll(async () => {
+  beforeEach(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
   });
 
-  afterAll(() => visitor.close());
+  afterEach(() => visitor.close());
 
   it("says of a picture renamed .csv what it is, and imports nothing", async () => {
     await openSection(page, "Import");
