@@ -5,6 +5,7 @@ import { readChart, requireUnits } from "../addin/chart/readChart.ts";
 import type { GarmentTolerances, ToleranceTable } from "../addin/chart/tolerances.ts";
 import { readGarmentTolerances, readTolerances } from "../addin/chart/tolerances.ts";
 import { onceFor, workOnce } from "../addin/chart/workOnce.ts";
+import { bodiesBy, groupsOf } from "../addin/similarity/groups.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { didYouMean } from "../addin/measures/nearNames.ts";
 import { cutShort, quote } from "../addin/measures/quote.ts";
@@ -175,6 +176,11 @@ export function figureName(help: string): Parameter<string> {
   return { ...text(help), names: "figure" };
 }
 
+/** The name of a figure of the chart, or none, with what that means in words. */
+export function optionalFigureName(help: string, standsFor: string): Parameter<string | undefined> {
+  return { ...optional({ help, standsFor }, textFrom, undefined), type: "text", names: "figure" };
+}
+
 /** The code of a pattern. */
 export function patternCode(help: string): Parameter<string> {
   return { ...text(help), names: "pattern" };
@@ -291,6 +297,25 @@ export function tolerances(): Parameter<(chart: Chart) => ToleranceTable | undef
     "A table with the headings Measure and Tolerance: how far two readings may differ and still count as the same.",
     "the usual tolerance of each measure",
     (cells) => (chart) => cells && tolerancesOf(tableFrom(cells), chart),
+  );
+}
+
+/** For bodies in the place of figures: how each figure’s body is found; `undefined` for figures, each by itself. */
+export function bodies(): Parameter<((chart: Chart) => readonly (readonly number[])[]) | undefined> {
+  return optionalRange(
+    "For bodies in the place of figures: the table of tolerances, for example Tolerances[#All]. Figures whose bodies are within them count as one, as GROUPS finds them.",
+    "figures, each by itself",
+    (cells, name) =>
+      cells &&
+      ((chart) => {
+        try {
+          const groups = groupsOf(chart, tolerancesOf(tableFrom(cells), chart));
+          return bodiesBy(groups, [...chart.figures.keys()]);
+        } catch (error) {
+          if (error instanceof InputError) throw new InputError(`${name}: ${error.message}`, error.kind);
+          throw error;
+        }
+      }),
   );
 }
 

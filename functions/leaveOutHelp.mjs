@@ -5,7 +5,7 @@ const helpOfFunctions = ["summary", "details", "examples", "failures", "source"]
 /** What of a measure’s entry in the dictionary is only ever shown. */
 const helpOfMeasures = ["definition", "onFigures"];
 /** Kinds of parameters whose second argument is what an omitted argument stands for. */
-const withStandsFor = ["optionalRange", "names", "optionalReading", "optionalUnit"];
+const withStandsFor = ["optionalRange", "names", "optionalReading", "optionalUnit", "optionalFigureName"];
 /** Which argument of a call is a note that no function gives: the reason of an ease rule, the note of a garment class. */
 const notes = { need: 3, may: 3, of: 4 };
 

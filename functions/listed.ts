@@ -4,6 +4,7 @@ import type { Doubt } from "../addin/chart/doubt.ts";
 import { checkReadings } from "../addin/checking/checkChart.ts";
 import { doubts, estimates } from "../addin/checking/doubts.ts";
 import type { Explanation } from "../addin/fit/explainPair.ts";
+import type { Verdict } from "../addin/fit/verdict.ts";
 import { isWearable, rank } from "../addin/fit/verdict.ts";
 import type { Value } from "./descriptor.ts";
 import { shownLength } from "./shown.ts";
@@ -27,6 +28,15 @@ export function doubtsBeside(chart: Chart): readonly Doubt[] {
 
 /** For the reference of functions that use it. */
 export const doubtfulNote = `In a chart of more than ${mostDoubted.toLocaleString("en")} figures only estimates are told; see FLAGS.`;
+
+/** For the reference of functions that can show bodies. */
+export const bodiesNote =
+  "With tolerances in the place of bodies, figures that share a body stand together, all named; a body is as good as the worst of its figures.";
+
+/** The worst of some verdicts. */
+export function worstOf(some: readonly Verdict[]): Verdict {
+  return some.reduce((worst, verdict) => (rank[verdict] > rank[worst] ? verdict : worst));
+}
 
 /**
  * A verdict in the cells of a row: the place and the amount that decide, and what to do about it.

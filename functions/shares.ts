@@ -1,6 +1,6 @@
 import { figureIndex } from "../addin/chart/find.ts";
-import { shares } from "../addin/similarity/shares.ts";
-import { chart, figureName, garmentTolerances } from "./arguments.ts";
+import { shares, sharesOfAll } from "../addin/similarity/shares.ts";
+import { chart, figureName, garmentTolerances, optionalFigureName } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
@@ -8,8 +8,11 @@ import { shown } from "./shown.ts";
 
 export const sharesFunction = defineFunction({
   name: "SHARES",
-  summary: "What two figures can share, part by part and garment by garment, and why not.",
+  summary:
+    "What two figures can share, part by part and garment by garment, and why not; or one with all others.",
   details:
+    "Without the other figure, every other one of the chart has a row: first those that share only some clothes, then those that " +
+    "share the body, then those of which neither is known. " +
     "Body is torso, arms and legs together. The tolerances may have a column for each class of garments, under a name of " +
     "your choice: how far each measure may differ for that class. An empty cell there means that the measure does not " +
     "matter to it. The answer is no as soon as one measure is beyond its tolerance, and not known where readings are " +
@@ -17,7 +20,10 @@ export const sharesFunction = defineFunction({
   parameters: {
     chart: chart(),
     figure: figureName("One figure."),
-    other: figureName("The other figure: the one that is larger or smaller in the answer."),
+    other: optionalFigureName(
+      "The other figure: the one that is larger or smaller in the answer.",
+      "all others, a row each",
+    ),
     tolerances: garmentTolerances(),
   },
   result: "table",
@@ -48,12 +54,43 @@ export const sharesFunction = defineFunction({
         ["Loose dress", "yes", "Differs most: Hip 2 mm larger, of 10 mm allowed.", 0.2],
       ],
     },
+    {
+      formula: 'FIT.SHARES(Figures[#All], "Linnet", , Tolerances[#All])',
+      values: [
+        exampleChart,
+        "Linnet",
+        "",
+        [
+          ["Measure", "Tolerance", "Corset", "Loose dress"],
+          ["Bust", 3, 2, 10],
+          ["Waist", 2, 0.5, ""],
+          ["Hip", 3, "", 10],
+        ],
+      ],
+      gives: [
+        ["Figure", "Shares", "Body", "Corset", "Loose dress"],
+        ["Dunnock", "the body", "yes", "no: Waist 1 mm larger", "yes"],
+        [
+          "Siskin",
+          "nothing known",
+          "no: Waist 54 mm larger",
+          "no: Waist 54 mm larger",
+          "no: Hip 61 mm larger",
+        ],
+        ["Teal", "nothing known", "no: Waist 55 mm larger", "no: Waist 55 mm larger", "no: Hip 60 mm larger"],
+      ],
+    },
   ],
   failures: [emptyChart, unknownFigure, badTolerances],
-  compute: ({ chart: figures, figure, other, tolerances: allowed }) => [
-    ["Part or garment", "Share", "Why", "Of tolerance"],
-    ...shares(figures, figureIndex(figures, figure), figureIndex(figures, other), allowed(figures)).map(
-      ({ what, answer, why, ofTolerance }) => [what, answer, why, shown(ofTolerance)],
-    ),
-  ],
+  compute: ({ chart: figures, figure, other, tolerances: allowed }) => {
+    const place = figureIndex(figures, figure);
+    const { tolerances, garments = [] } = allowed(figures);
+    if (other === undefined) return sharesOfAll(figures, place, { tolerances, garments });
+    return [
+      ["Part or garment", "Share", "Why", "Of tolerance"],
+      ...shares(figures, place, figureIndex(figures, other), { tolerances, garments }).map(
+        ({ what, answer, why, ofTolerance }) => [what, answer, why, shown(ofTolerance)],
+      ),
+    ];
+  },
 });

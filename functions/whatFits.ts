@@ -1,11 +1,12 @@
 import { matchAll } from "../addin/fit/match.ts";
+import type { FigureMark } from "../addin/fit/restsOn.ts";
 import { matchMarks } from "../addin/fit/restsOn.ts";
-import { chart as chartRange } from "./arguments.ts";
+import { bodies, chart as chartRange } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
-import { exampleChart } from "./exampleChart.ts";
+import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { examplePatterns } from "./examplePatterns.ts";
-import { emptyChart } from "./failures.ts";
-import { doubtfulNote, doubtsBeside } from "./listed.ts";
+import { badTolerances, emptyChart } from "./failures.ts";
+import { bodiesNote, doubtfulNote, doubtsBeside, worstOf } from "./listed.ts";
 import {
   badClasses,
   badPatterns,
@@ -26,14 +27,15 @@ export const whatFitsFunction = defineFunction({
   summary: "Which garment goes on which figure: the verdict of every pattern on every figure.",
   details:
     "The verdicts, from best to worst: fits, snug, loose, too close to call, not known, too long, too short, too loose, " +
-    "too tight, will not go on. A pattern whose row cannot be used says so in its first cell. Where verdicts on a figure rest on a flagged or estimated reading, a last row " +
-    `says on which, and what they would be if it were mended. ${doubtfulNote}\n\n${patternHeadings}\n\n${howJudged}\n\n${caution}`,
+    "too tight, will not go on. A pattern whose row cannot be used says so in its first cell. Where verdicts on a figure rest on a flagged or estimated reading, the row " +
+    `Doubtful says on which, and the row If mended what they would be then. ${doubtfulNote}\n\n${bodiesNote}\n\n${patternHeadings}\n\n${howJudged}\n\n${caution}`,
   parameters: {
     patterns: patterns(),
     figures: chartRange(),
     rules: easeRules(),
     classes: garmentClasses(),
     readings: repeats(),
+    bodies: bodies(),
   },
   result: "table",
   examples: [
@@ -47,21 +49,48 @@ export const whatFitsFunction = defineFunction({
         ["P3", "too loose", "too loose", "fits", "fits"],
       ],
     },
+    {
+      formula: "FIT.WHATFITS(Patterns[#All], Figures[#All], , , , Tolerances[#All])",
+      values: [examplePatterns, exampleChart, null, null, null, exampleTolerances],
+      gives: [
+        ["Pattern", "Linnet, Dunnock", "Teal, Siskin"],
+        ["P1", "fits", "will not go on"],
+        ["P2", "will not go on", "will not go on"],
+        ["P3", "too loose", "fits"],
+      ],
+    },
   ],
-  failures: [badPatterns, emptyChart, badRules, badClasses, badReadings],
+  failures: [badPatterns, emptyChart, badRules, badClasses, badReadings, badTolerances],
   compute: (given) => {
     const chart = given.figures;
     const { table: read, fitting } = fittingOf(given);
     const match = matchAll(fitting);
     const marks = matchMarks(fitting, doubtsBeside(chart), given.rules(given.classes));
+    const columns = given.bodies?.(chart) ?? chart.figures.map((_, place) => [place]);
+    const markOf = (column: readonly number[], says: (mark: FigureMark) => string): string =>
+      column
+        .flatMap((figure) => {
+          const mark = marks[figure];
+          if (!mark) return [];
+          return column.length > 1 ? [`${chart.figures[figure]!}: ${says(mark)}`] : [says(mark)];
+        })
+        .join("; ");
     return [
-      ["Pattern", ...chart.figures],
-      ...match.patterns.map(({ code }, p) => [code, ...chart.figures.map((_, f) => match.verdict(p, f))]),
+      ["Pattern", ...columns.map((figures) => figures.map((figure) => chart.figures[figure]).join(", "))],
+      ...match.patterns.map(({ code }, p) => [
+        code,
+        ...columns.map((figures) => worstOf(figures.map((figure) => match.verdict(p, figure)))),
+      ]),
       ...read.problems.map(({ code, message }) => [
         code,
-        ...chart.figures.map((_, f) => (f === 0 ? `cannot be read: ${message}` : "")),
+        ...columns.map((_, f) => (f === 0 ? `cannot be read: ${message}` : "")),
       ]),
-      ...(marks.some((mark) => mark !== "") ? [["Doubtful", ...marks]] : []),
+      ...(marks.some((mark) => mark !== undefined)
+        ? [
+            ["Doubtful", ...columns.map((column) => markOf(column, ({ doubtful }) => doubtful))],
+            ["If mended", ...columns.map((column) => markOf(column, ({ mended }) => mended))],
+          ]
+        : []),
     ];
   },
 });

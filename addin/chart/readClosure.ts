@@ -35,6 +35,14 @@ const closureWords: Readonly<Record<string, Closure | "top">> = {
   wrap: "full length",
 };
 
+/** The words to choose from. */
+export const opensWords = ["none", "back", "front", "shoulder", "side", "waist", "full length"] as const;
+
+/** True for a text that says where a garment opens. */
+export function isClosure(text: string): boolean {
+  return Object.hasOwn(closureWords, headingKey(text));
+}
+
 /**
  * Where a garment opens and how long the opening is.
  *
@@ -68,8 +76,7 @@ function closureNamed(row: TableRow, opens: TableColumn | undefined, said: strin
   if (found === "top") return wornOn === "hips" || wornOn === "hips and legs" ? "waist" : "neck";
   if (found === "side") return wornOn === "hips" || wornOn === "hips and legs" ? "waist" : "side";
   if (found) return found;
-  const words = ["none", "back", "front", "shoulder", "side", "waist", "full length"];
   throw new InputError(
-    `${placeIn(row, opens)}: ${quote(said)} is not a place where a garment opens. Write ${words.join(", ")}.${didYouMean(said, words)}`,
+    `${placeIn(row, opens)}: ${quote(said)} is not a place where a garment opens. Write ${opensWords.join(", ")}.${didYouMean(said, opensWords)}`,
   );
 }

@@ -8,8 +8,8 @@ import { endPlaces, sleeveKinds } from "./garmentTerms.ts";
 import type { EndPlace, SleeveKind } from "./garmentTerms.ts";
 
 /** “Sleeve” alone is the length of an arm. */
-export const sleeveHeadings: readonly string[] = ["Sleeves", "sleeve kind", "kind of sleeve"];
-export const endHeadings: readonly string[] = ["Ends at", "end", "ends"];
+export const sleeveHeadings = ["Sleeves", "sleeve kind", "kind of sleeve"] as const;
+export const endHeadings = ["Ends at", "end", "ends"] as const;
 
 /** Other words for sleeves, in the form of `headingKey`. */
 const sleeveWords: Readonly<Record<string, SleeveKind>> = {
@@ -49,6 +49,27 @@ export function endAt(row: TableRow, column: TableColumn | undefined): EndPlace 
   return wordAt(row, column, endPlaces, endWords, "a place where a garment ends");
 }
 
+/** The kind of sleeve that a text names. */
+export function sleeveNamed(text: string): SleeveKind | undefined {
+  return named(text, sleeveKinds, sleeveWords);
+}
+
+/** The place where a garment ends that a text names. */
+export function endNamed(text: string): EndPlace | undefined {
+  return named(text, endPlaces, endWords);
+}
+
+function named<T extends string>(
+  text: string,
+  words: readonly T[],
+  others: Readonly<Record<string, T>>,
+): T | undefined {
+  const key = headingKey(text);
+  return (
+    words.find((word) => headingKey(word) === key) ?? (Object.hasOwn(others, key) ? others[key] : undefined)
+  );
+}
+
 function wordAt<T extends string>(
   row: TableRow,
   column: TableColumn | undefined,
@@ -57,11 +78,9 @@ function wordAt<T extends string>(
   what: string,
 ): T | undefined {
   const said = textAt(row, column);
-  const key = headingKey(said);
-  if (key === "") return undefined;
-  const found = words.find((word) => headingKey(word) === key);
+  if (headingKey(said) === "") return undefined;
+  const found = named(said, words, others);
   if (found) return found;
-  if (Object.hasOwn(others, key)) return others[key];
   throw new InputError(
     `${placeIn(row, column)}: ${quote(said)} is not ${what}. Write ${words.join(", ")}.${didYouMean(said, words)}`,
   );

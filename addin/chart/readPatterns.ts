@@ -28,12 +28,25 @@ import type { SleeveKind } from "./garmentTerms.ts";
 
 const table = "patterns";
 
-/** The headings of the columns that name patterns or figures; the first of each is the usual one. */
-export const namingHeadings = {
+/** The headings of each column, finished measures apart; the first is the usual one. */
+export const columnHeadings = {
   code: ["Pattern", "code", "pattern code"],
+  garmentClass: ["Garment class", "class", "garment"],
+  title: ["Title", "name", "pattern name"],
   draftedFor: ["Drafted for", "drafted on", "made for"],
+  stretch: ["Stretch", "fabric stretch", "cloth stretch"],
+  thickness: ["Thickness", "cloth thickness", "fabric thickness"],
   wornOver: ["Worn over", "under layers", "under-layers"],
-} as const;
+  opens: ["Opens", "opens at", "closure"],
+  openingLength: ["Opening length", "closure length", "placket", "placket length"],
+  neck: ["Neck opening"],
+  cuff: ["Cuff opening", "sleeve hem", "sleeve opening"],
+  hem: ["Hem opening", "leg opening"],
+  waist: ["Waist opening"],
+  sleeve: sleeveHeadings,
+  endsAt: endHeadings,
+  length: ["Length", "finished length", "skirt length", "dress length", "hem length"],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export interface PatternOptions extends TableOptions {
   readonly classes?: readonly GarmentClass[];
@@ -54,6 +67,7 @@ export function readPatternTable(cells: Cells, chart: Chart, options: PatternOpt
   const columns = patternColumns(cells, options);
   const problems: PatternProblem[] = [];
   const patterns: { readonly pattern: Pattern; readonly row: TableRow }[] = [];
+  const rowOfCode = new Map<string, number>();
   // A flat shoe has a heel height of 0.
   const heels = columns.finished
     .filter(({ measure }) => measure === "heelHeight")
@@ -62,12 +76,13 @@ export function readPatternTable(cells: Cells, chart: Chart, options: PatternOpt
     const row = options.zeroIsEmpty ? withoutZeros(given, heels) : given;
     try {
       const pattern = readPattern(row, columns, chart, options.classes ?? defaultGarmentClasses);
-      const twin = patterns.find((each) => codeKey(each.pattern.code) === codeKey(pattern.code));
-      if (twin) {
+      const twin = rowOfCode.get(codeKey(pattern.code));
+      if (twin !== undefined) {
         throw new InputError(
-          `${placeIn(row, columns.code)}: ${quote(pattern.code)} is in row ${String(twin.row.row + 1)} too. Give each pattern a code of its own.`,
+          `${placeIn(row, columns.code)}: ${quote(pattern.code)} is in row ${String(twin + 1)} too. Give each pattern a code of its own.`,
         );
       }
+      rowOfCode.set(codeKey(pattern.code), row.row);
       patterns.push({ pattern, row });
     } catch (error) {
       problems.push(problemOf(error, row, columns));
@@ -137,24 +152,13 @@ export interface PatternColumns {
  */
 export function patternColumns(cells: Cells, options: TableOptions): PatternColumns {
   const columns = tableColumns(cells, options.unit);
-  const named = {
-    code: neededColumn(columns, namingHeadings.code, table),
-    garmentClass: neededColumn(columns, ["Garment class", "class", "garment"], table),
-    title: columnNamed(columns, ["Title", "name", "pattern name"]),
-    draftedFor: columnNamed(columns, namingHeadings.draftedFor),
-    stretch: columnNamed(columns, ["Stretch", "fabric stretch", "cloth stretch"]),
-    thickness: columnNamed(columns, ["Thickness", "cloth thickness", "fabric thickness"]),
-    wornOver: columnNamed(columns, namingHeadings.wornOver),
-    opens: columnNamed(columns, ["Opens", "opens at", "closure"]),
-    openingLength: columnNamed(columns, ["Opening length", "closure length", "placket", "placket length"]),
-    neck: columnNamed(columns, ["Neck opening"]),
-    cuff: columnNamed(columns, ["Cuff opening", "sleeve hem", "sleeve opening"]),
-    hem: columnNamed(columns, ["Hem opening", "leg opening"]),
-    waist: columnNamed(columns, ["Waist opening"]),
-    sleeve: columnNamed(columns, sleeveHeadings),
-    endsAt: columnNamed(columns, endHeadings),
-    length: columnNamed(columns, ["Length", "finished length", "skirt length", "dress length", "hem length"]),
-  };
+  const needed = ["code", "garmentClass"];
+  const named = Object.fromEntries(
+    Object.entries(columnHeadings).map(([key, names]) => [
+      key,
+      needed.includes(key) ? neededColumn(columns, names, table) : columnNamed(columns, names),
+    ]),
+  ) as Omit<PatternColumns, "finished">;
   const taken = new Set(Object.values(named).map((column) => column?.position));
   const finished = columns.flatMap((column) => {
     const measure = findMeasure(column.heading.name.replace(/\bfinished\b/giu, " "));

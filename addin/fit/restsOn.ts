@@ -149,10 +149,17 @@ export function soundWords({ verdict, isMended }: SoundVerdict, before: Verdict)
   return `${verdict === before ? "the same" : verdict} ${isMended ? "if mended" : "without"}`;
 }
 
+/** What the verdicts on a figure rest on, in few words. */
+export interface FigureMark {
+  /** “Waist 13.4 mm (wrong unit)” */
+  readonly doubtful: string;
+  /** “D-1 fits, S-2 on 3 others”; begins with “without it:” where nobody knows what the reading ought to be. */
+  readonly mended: string;
+}
+
 /**
  * Which doubtful readings of each figure verdicts rest on, and which verdicts would be others if all of them were mended as FLAGS
- * suggests, or not there where it suggests nothing: for every figure a sentence or two, empty where no verdict would change. Only
- * figures with a doubtful reading, and patterns drafted for such a one, are judged anew.
+ * suggests, or not there where it suggests nothing; `undefined` where no verdict would change. Only figures with a doubtful reading, and patterns drafted for such a one, are judged anew.
  *
  * @param doubtful the doubts about the chart, see `doubts`
  * @param rules those that the fitting was prepared with
@@ -161,12 +168,13 @@ export function matchMarks(
   fitting: Fitting,
   doubtful: readonly Doubt[],
   rules: readonly EaseRule[],
-): readonly string[] {
+): readonly (FigureMark | undefined)[] {
   const { view, readingError } = fitting;
   const { chart, size } = view;
   const ofRow = doubtsByRow(doubtful);
   const doubtsOf = (figure: number) => ofRow.get(chart.rows[figure] ?? -1) ?? [];
-  if (!chart.figures.some((_, figure) => doubtsOf(figure).length > 0)) return chart.figures.map(() => "");
+  if (!chart.figures.some((_, figure) => doubtsOf(figure).length > 0))
+    return chart.figures.map(() => undefined);
   const patterns = fitting.patterns.map(({ pattern }) => pattern);
   const sound = prepareFitting(patterns, mended(chart, doubtful), { rules, readingError });
   const drafted = new Map<number, number[]>();
@@ -181,7 +189,7 @@ export function matchMarks(
   };
   return chart.figures.map((name, figure) => {
     const own = doubtsOf(figure);
-    if (own.length === 0) return "";
+    if (own.length === 0) return undefined;
     const turned = patterns.flatMap(({ code }, row) => {
       const after = other(row, figure);
       return after === undefined ? [] : [`${code} ${verdictOf(after)}`];
@@ -193,15 +201,21 @@ export function matchMarks(
       return count === 0 ? [] : [`${patterns[row]!.code} on ${String(count)} other${count === 1 ? "" : "s"}`];
     });
     const changes = [...turned, ...elsewhere];
-    if (changes.length === 0) return "";
+    if (changes.length === 0) return undefined;
     // What is about the figure alone says more than what is about a whole column.
     const first = [...own].sort((a, b) => Number(a.figure === "") - Number(b.figure === ""));
-    const rests = restsOnWords(first.map((doubt) => doubtSays(doubt, name)));
-    return `${rests} ${areMendable(own) ? "Mended" : "Without"}: ${someOf(changes, roomForChanges)}.`;
+    const told = someOf(
+      first.map((doubt) => doubtSays(doubt, name)),
+      roomForMark,
+    );
+    return {
+      doubtful: told,
+      mended: `${areMendable(own) ? "" : "without it: "}${someOf(changes, roomForMark)}`,
+    };
   });
 }
 
-const roomForChanges = 100;
+const roomForMark = 40;
 
 /** What the verdicts of all pairs come to without doubt: a byte a pair, as those of a match. */
 export interface SoundRanks {

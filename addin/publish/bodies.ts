@@ -1,7 +1,7 @@
 import type { Chart } from "../chart/chart.ts";
 import type { ToleranceTable } from "../chart/tolerances.ts";
 import { columnsOfZone } from "../similarity/columns.ts";
-import { sharedBodyGroups } from "../similarity/groups.ts";
+import { bodiesBy, groupsOf } from "../similarity/groups.ts";
 import { apart, isWithin } from "../similarity/pair.ts";
 
 /** A body, as places in the chart, in its order. */
@@ -22,13 +22,6 @@ export interface PublishedBodies {
   readonly heldApart: readonly HeldApart[];
   /** Figures that are several bodies by readings that are held back alone. */
   readonly mayBeOne: readonly Body[];
-}
-
-/** The number of the group of each figure of the chart, as Groups has it; every figure alone where nothing can be compared. */
-export function groupsOf(chart: Chart, tolerances: ToleranceTable | undefined): readonly number[] {
-  const columns = columnsOfZone(chart, "body", tolerances);
-  if (columns.length === 0) return chart.figures.map((_, at) => at);
-  return sharedBodyGroups(chart, columns).map(({ group }) => group);
 }
 
 /**
@@ -62,17 +55,6 @@ export function publishedBodies(
     (figures) => new Set(figures.map((figure) => groups[figure])).size > 1,
   );
   return { bodies, heldApart, mayBeOne };
-}
-
-function bodiesBy(groups: readonly number[], places: readonly number[]): readonly Body[] {
-  const members = new Map<number, number[]>();
-  for (const place of places) {
-    const group = groups[place] ?? 0;
-    const body = members.get(group);
-    if (body) body.push(place);
-    else members.set(group, [place]);
-  }
-  return [...members.values()];
 }
 
 /** A body in parts of which every two figures can be compared. */

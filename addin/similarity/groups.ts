@@ -3,7 +3,9 @@ import type { Apart } from "./pair.ts";
 import { apart, readingsOf } from "./pair.ts";
 import { bondOf } from "./bond.ts";
 import { InputError } from "../measures/inputError.ts";
+import type { ToleranceTable } from "../chart/tolerances.ts";
 import type { ComparedColumn } from "./columns.ts";
+import { columnsOfZone } from "./columns.ts";
 import { cutAt } from "./cut.ts";
 import type { LinkageMethod } from "./linkage.ts";
 
@@ -89,6 +91,28 @@ export function groupedFigures(
     }
   });
   return result;
+}
+
+/** The number of the group of each figure of the chart by its body; every figure alone where nothing can be compared. */
+export function groupsOf(chart: Chart, tolerances: ToleranceTable | undefined): readonly number[] {
+  const columns = columnsOfZone(chart, "body", tolerances);
+  if (columns.length === 0) return chart.figures.map((_, at) => at);
+  return sharedBodyGroups(chart, columns).map(({ group }) => group);
+}
+
+/** The figures at some places by the numbers of their groups: bodies in the order of their first figure. */
+export function bodiesBy(
+  groups: readonly number[],
+  places: readonly number[],
+): readonly (readonly number[])[] {
+  const members = new Map<number, number[]>();
+  for (const place of places) {
+    const group = groups[place] ?? 0;
+    const body = members.get(group);
+    if (body) body.push(place);
+    else members.set(group, [place]);
+  }
+  return [...members.values()];
 }
 
 /** A grouping of the figures of a chart: a group number for each, in the order of the chart. */

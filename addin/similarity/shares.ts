@@ -3,6 +3,7 @@ import type { GarmentTolerances, ToleranceTable } from "../chart/tolerances.ts";
 import { apart, isWithin } from "./pair.ts";
 import type { ComparedColumn, ZoneChoice } from "./columns.ts";
 import { columnsNamed, columnsOfZone } from "./columns.ts";
+import { compareNames } from "./nameOrder.ts";
 import type { Difference } from "./differenceWords.ts";
 import { differenceWords, isBeyond, toleranceWords } from "./differenceWords.ts";
 
@@ -53,6 +54,41 @@ export function shares(
     ...parts.map(([what, zone]) => shareOf(what, columnsOfZone(chart, zone, tolerances), chart, i, j)),
     ...garments.map((each) => shareOf(each.garment, columnsNamed(chart, each.tolerances), chart, i, j)),
   ];
+}
+
+/**
+ * What one figure shares with all others as a table, headings first: those that share only some clothes, most classes first, then
+ * those that share the body, then those of which neither is known. Equals by name.
+ */
+export function sharesOfAll(
+  chart: Chart,
+  i: number,
+  { tolerances, garments = [] }: Parameters<typeof shares>[3] = {},
+): readonly (readonly string[])[] {
+  const of = [
+    columnsOfZone(chart, "body", tolerances),
+    ...garments.map((each) => columnsNamed(chart, each.tolerances)),
+  ];
+  const rows = [...chart.figures.keys()]
+    .filter((j) => j !== i)
+    .map((j) => {
+      const [body, ...classes] = of.map((columns) => shortly(columns, i, j));
+      const count = classes.filter((answer) => answer === "yes").length;
+      return { j, count, kind: body === "yes" ? 1 : count > 0 ? 0 : 2, says: [body!, ...classes] };
+    })
+    .sort((a, b) => a.kind - b.kind || b.count - a.count || compareNames(chart, a.j, b.j));
+  const kinds = ["only some clothes", "the body", "nothing known"];
+  return [
+    ["Figure", "Shares", "Body", ...garments.map(({ garment }) => garment)],
+    ...rows.map(({ j, kind, says }) => [nameOf(chart, j), kinds[kind]!, ...says]),
+  ];
+}
+
+/** “no: Waist 5 mm larger” */
+function shortly(columns: readonly ComparedColumn[], i: number, j: number): string {
+  const [worst] = differencesOf(columns, i, j);
+  if (worst && isBeyond(worst)) return `no: ${differenceWords(worst)}`;
+  return isWithin(apart(columns, i, j).distance, 1) ? "yes" : "not known";
 }
 
 function shareOf(

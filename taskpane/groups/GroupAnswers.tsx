@@ -63,7 +63,9 @@ export function GroupAnswers(props: {
           writing={writing}
         />
       )}
-      {question === "loose" && <LooseClothes input={input} figures={figures} pair={pair} onPair={setPair} />}
+      {question === "loose" && (
+        <LooseClothes input={input} figures={figures} pair={pair} onPair={setPair} writing={writing} />
+      )}
       {question === "pairs" && (
         <AllPairs
           input={input}

@@ -30,7 +30,7 @@ export function GroupsSection(): ReactNode {
     },
   };
   return (
-    <SectionFrame title="Groups" primary={!canCompare || question === "loose" ? undefined : toWrite}>
+    <SectionFrame title="Groups" primary={canCompare ? toWrite : undefined}>
       {!input && <p className={styles.text}>Reading the figures …</p>}
       {input?.failure !== undefined && <FailureBox what="Cannot be grouped." why={input.failure} />}
       {figures && !canCompare && (

@@ -7,11 +7,14 @@ import { Disclosure } from "../ui/Disclosure.tsx";
 import { OpenList } from "../ui/OpenList.tsx";
 import { Part } from "../ui/Part.tsx";
 import { PlaceChoice } from "../ui/PlaceChoice.tsx";
+import { WriteBox } from "../shell/WriteBox.tsx";
 import { useSession } from "../shell/session.ts";
 import { count } from "../ui/words.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { SharedWith, Sharing } from "./sharing.ts";
 import { figureAt, sharingDoubts, sharingOf, sharingWords } from "./sharing.ts";
+import { planSharing, sharingSheet } from "./writeSharing.ts";
+import { planValues } from "./writeSheet.ts";
 import { classColumns, tolerancesStarter } from "./toleranceStarter.ts";
 import { TwoFigures } from "./TwoFigures.tsx";
 
@@ -34,9 +37,10 @@ export function LooseClothes(props: {
   readonly figures: FiguresToGroup;
   readonly pair: PairInSight;
   readonly onPair: (pair: PairInSight) => void;
+  readonly writing: number;
 }): ReactNode {
   const styles = useStyles();
-  const { input, figures, pair, onPair } = props;
+  const { input, figures, pair, onPair, writing } = props;
   const { ask } = useSession();
   const { chart } = figures;
   const names = chart.figures;
@@ -93,9 +97,25 @@ export function LooseClothes(props: {
           <TwoFigures figures={figures} place={place} other={other} />
         </>
       )}
+      {place !== other && (
+        <WriteBox
+          forms={forms}
+          plan={(form) =>
+            form === "values"
+              ? planValues(sharingSheet(figures, place, other), input)
+              : planSharing(figures, place, other, input)
+          }
+          asked={writing}
+        />
+      )}
     </>
   );
 }
+
+const forms = {
+  formulas: "As a formula that follows every change",
+  values: "As words and numbers that stay as they are",
+} as const;
 
 /** All other figures, by what they share. */
 function Others(props: {

@@ -67,7 +67,8 @@ function fieldOf(
   const could = tablesFor(descriptor, parameter, tables);
   if (could) {
     const names = could.map((each) => each.name);
-    return { ...choose(names), usual: names[0] ?? "" };
+    // Bodies are another answer, not a better one.
+    return { ...choose(names), usual: name === "bodies" ? "" : (names[0] ?? "") };
   }
   const chart = chosen.chart ?? chosen.figures;
   if (parameter.names === "figure" || parameter.names === "figures") {
@@ -105,6 +106,7 @@ function tablesFor(
     case "patterns":
       return first("Patterns", found.patterns);
     case "tolerances":
+    case "bodies":
       return first("Tolerances", tables.filter(holdsTolerances));
     case "classes":
       return first("GarmentClasses", found.garmentClasses);

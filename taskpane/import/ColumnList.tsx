@@ -3,7 +3,11 @@ import type { ReactNode } from "react";
 import type { ColumnChoice, ImportColumn } from "../../addin/chart/import/columns.ts";
 import type { UnitOrigin } from "../../addin/chart/import/guessUnits.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
+import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
 import type { TargetColumn } from "../../addin/chart/import/importPlan.ts";
+import type { PatternKey } from "../../addin/chart/patternKeys.ts";
+import { keyName } from "../../addin/chart/patternKeys.ts";
+import { columnHeadings } from "../../addin/chart/readPatterns.ts";
 import { measureById, measures } from "../../addin/measures/dictionary.ts";
 import { lengthUnits } from "../../addin/measures/units.ts";
 import { Disclosure } from "../ui/Disclosure.tsx";
@@ -43,9 +47,14 @@ const originWords: Readonly<Record<UnitOrigin, string>> = {
 
 const figureValue = "figure";
 const measurePrefix = "measure:";
+const keyPrefix = "key:";
+const ownKeys = Object.keys(columnHeadings)
+  .filter((key) => key !== "code")
+  .map((key) => key as keyof typeof columnHeadings);
 
 /** Every column of the file: what it is taken for, its unit, an example, and where it goes. All changeable. */
 export function ColumnList(props: {
+  readonly what: ImportKind;
   readonly columns: readonly ImportColumn[];
   readonly targets: readonly TargetColumn[];
   readonly hasTable: boolean;
@@ -53,9 +62,10 @@ export function ColumnList(props: {
   readonly onFigureColumn: (position: number) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { columns, targets, hasTable } = props;
+  const { what, columns, targets, hasTable } = props;
+  const isPatterns = what === "patterns";
   return (
-    <Disclosure title="Columns" says={summary(columns)}>
+    <Disclosure title="Columns" says={summary(columns, what)}>
       <ul className={styles.list}>
         {columns.map((column) => {
           const holdsReadings = column.role === "measure" || column.role === "own";
@@ -71,21 +81,29 @@ export function ColumnList(props: {
               <div className={styles.choices}>
                 <Select
                   aria-label={`What “${column.heading}” is`}
-                  value={column.measure ? measurePrefix + column.measure.id : column.role}
+                  value={valueOf(column)}
                   onChange={(_, { value }) => {
                     if (value === figureValue) props.onFigureColumn(column.position);
-                    else props.onChoose(column.position, choiceOf(value));
+                    else props.onChoose(column.position, choiceOf(value, what));
                   }}
                 >
-                  <option value={figureValue}>Figure name</option>
-                  <optgroup label="Measures">
+                  <option value={figureValue}>{isPatterns ? "Pattern (its name)" : "Figure name"}</option>
+                  {isPatterns &&
+                    ownKeys.map((key) => (
+                      <option key={key} value={keyPrefix + key}>
+                        {keyName(key)}
+                      </option>
+                    ))}
+                  <optgroup label={isPatterns ? "Finished measures" : "Measures"}>
                     {measures.map((measure) => (
                       <option key={measure.id} value={measurePrefix + measure.id}>
-                        {measure.name}
+                        {isPatterns ? keyName(`finished ${measure.id}`) : measure.name}
                       </option>
                     ))}
                   </optgroup>
-                  <option value="own">A measure of its own</option>
+                  {(!isPatterns || column.role === "own") && (
+                    <option value="own">A measure of its own</option>
+                  )}
                   <option value="text">Text</option>
                   <option value="left out">Leave out</option>
                 </Select>
@@ -120,11 +138,21 @@ export function ColumnList(props: {
   );
 }
 
-function choiceOf(value: string): ColumnChoice {
+function valueOf({ key, measure, role }: ImportColumn): string {
+  if (measure) return measurePrefix + measure.id;
+  return key === undefined || role === "figure" ? role : keyPrefix + key;
+}
+
+function choiceOf(value: string, what: ImportKind): ColumnChoice {
+  const key = ownKeys.find((each) => value === keyPrefix + each);
+  if (key) return { role: "text", key };
   const measure = value.startsWith(measurePrefix)
     ? measureById(value.slice(measurePrefix.length))
     : undefined;
-  if (measure) return { role: "measure", measure };
+  if (measure) {
+    const finished: PatternKey = `finished ${measure.id}`;
+    return { role: "measure", measure, ...(what === "patterns" && { key: finished }) };
+  }
   return { role: value === "own" || value === "text" ? value : "left out" };
 }
 
@@ -133,10 +161,16 @@ function goesTo(target: TargetColumn, hasTable: boolean): string {
   return `Goes to ${isNew ? "a new column" : "the column"} “${target.heading}”.`;
 }
 
-function summary(columns: readonly ImportColumn[]): string {
+function summary(columns: readonly ImportColumn[], what: ImportKind): string {
   const known = columns.filter((c) => c.role === "measure").length;
   const own = columns.filter((c) => c.role === "own").length;
   const guessed = columns.some((c) => isUnitOpen(c) && (c.role === "measure" || c.role === "own"));
+  const kept = columns.filter((c) => c.key !== undefined && c.role !== "left out").length;
+  if (what === "patterns")
+    return [
+      `${String(kept)} of ${count(columns.length, "column")} recognised`,
+      ...(guessed ? ["units assumed, please check"] : []),
+    ].join(", ");
   return [
     `${count(known, "measure")} recognised`,
     ...(own > 0 ? [`${String(own)} of ${own === 1 ? "its" : "their"} own`] : []),

@@ -2,6 +2,7 @@ import { Button, Checkbox, ProgressBar, makeStyles } from "@fluentui/react-compo
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
+import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
@@ -18,14 +19,16 @@ import { useRead } from "../shell/useRead.ts";
 import { count, unitNames } from "../ui/words.ts";
 import { ColumnList } from "./ColumnList.tsx";
 import { logEdits, logIn, logTable } from "./importLog.ts";
+import { nouns } from "./nouns.ts";
 import { NewChart } from "./NewChart.tsx";
 import { chartTable } from "./planEdits.ts";
 import { Preview } from "./Preview.tsx";
-import { ReadingSettings } from "./ReadingSettings.tsx";
+import { ReadingSettings, WhatItHolds, isAskedOpenly } from "./ReadingSettings.tsx";
 import type { ImportSource } from "./readSource.ts";
 import { Refusals } from "./Refusals.tsx";
 import { SourceChooser } from "./SourceChooser.tsx";
 import { TwinList } from "./TwinList.tsx";
+import { WordList } from "./WordList.tsx";
 import type { Import } from "./useImport.ts";
 import { useImport } from "./useImport.ts";
 import type { WorkbookPart } from "./workbookParts.ts";
@@ -46,8 +49,8 @@ export function ImportSection(): ReactNode {
   const work = useImport();
   const input = useRef<HTMLInputElement>(null);
   const chosen = useRef<HTMLDivElement>(null);
-  const { source, read, prepared, survey, destination, settings, progress, change } = work;
-  const obstacle = work.failure ?? (source ? (destination?.obstacle ?? prepared?.obstacle) : undefined);
+  const { source, read, prepared, survey, destination, goal, settings, progress, change } = work;
+  const obstacle = work.failure ?? (source ? (goal?.obstacle ?? prepared?.obstacle) : undefined);
   const [wantsLog, setWantsLog] = useState<boolean>();
   const hasLog = useRead(readHasLog, undefined)?.has === true;
   const keepsLog = wantsLog ?? hasLog;
@@ -61,22 +64,25 @@ export function ImportSection(): ReactNode {
   const browse = (): void => input.current?.click();
   const primary = source
     ? {
-        label: survey ? importLabel(survey) : "Import",
+        label: survey && prepared ? importLabel(survey, prepared.what) : "Import",
         run: () => void runImport(work),
         disabled: obstacle !== undefined || changes === 0 || progress !== undefined,
       }
     : { label: "Choose a file", run: browse };
 
   async function runImport({
-    destination,
+    goal,
     source: from,
+    prepared,
     survey,
     edits: makeEdits,
     clear,
   }: Import): Promise<void> {
     const edits = await makeEdits();
-    if (!edits || !survey || !from) return;
-    const name = destination?.table?.name ?? chartTable;
+    if (!edits || !survey || !prepared || !from) return;
+    const { what } = prepared;
+    const begun = edits.flatMap((edit) => (edit.kind === "sheet" ? (edit.sheet.tables ?? []) : []));
+    const name = goal?.table?.name ?? begun[0]?.name ?? chartTable;
     let noted: readonly Edit[] = [];
     try {
       if (keepsLog) noted = await logOf(session.freshBook(), edits, from, survey, name);
@@ -84,18 +90,18 @@ export function ImportSection(): ReactNode {
       session.say({ kind: "failed", text: failureText(error) });
       return;
     }
-    const done = await session.apply(importLabel(survey), [...edits, ...noted], {
+    const done = await session.apply(importLabel(survey, what), [...edits, ...noted], {
       kind: "done",
-      text: `The table ${name} holds the figures now.`,
-      more: surveyLines(survey, settings.keepRefused),
+      text: `The table ${name} holds the ${what} now.`,
+      more: surveyLines(survey, settings.keepRefused, what),
     });
     if (!done) return;
     clear();
-    await showRows(name, survey.added);
+    await showRows(name, survey.added, what);
   }
 
-  /** Goes to the first of the figures that are new, else to the table. It is there all the same where that fails. */
-  async function showRows(name: string, added: number): Promise<void> {
+  /** Goes to the first of the figures or patterns that are new, else to the table. It is there all the same where that fails. */
+  async function showRows(name: string, added: number, what: ImportKind): Promise<void> {
     try {
       const table = (await session.freshBook().tables()).find((each) => each.name === name);
       if (!table) return;
@@ -105,7 +111,7 @@ export function ImportSection(): ReactNode {
     } catch (error) {
       session.say({
         kind: "failed",
-        text: `The figures are written, but could not be shown: ${failureText(error)}`,
+        text: `The ${what} are written, but could not be shown: ${failureText(error)}`,
       });
     }
   }
@@ -163,10 +169,14 @@ export function ImportSection(): ReactNode {
       {source && read && prepared && (
         <>
           <ReadingSettings {...{ source, read, prepared, settings, change }} />
+          {isAskedOpenly(prepared, settings) && (
+            <WhatItHolds what={prepared.what} isSure={prepared.isSure} change={change} />
+          )}
           <ColumnList
+            what={prepared.what}
             columns={prepared.columns}
             targets={prepared.plan.targets}
-            hasTable={destination?.table !== undefined}
+            hasTable={goal?.table !== undefined}
             onChoose={(position, choice) => {
               const before = settings.columns.get(position);
               change({ columns: new Map(settings.columns).set(position, { ...before, ...choice }) });
@@ -186,24 +196,36 @@ export function ImportSection(): ReactNode {
               }}
             />
           )}
-          {destination && destination.tables.length > 0 && (
+          {prepared.dictionary && (
+            <WordList
+              words={prepared.words}
+              dictionary={prepared.dictionary}
+              chosen={settings.words ?? new Map()}
+              change={(words) => {
+                change({ words });
+              }}
+            />
+          )}
+          {goal && goal.tables.length > 0 && (
             <Choice
               label="Import into"
-              value={destination.table?.name ?? ""}
+              value={goal.table?.name ?? ""}
               options={[
-                ...destination.tables.map(
-                  (t) => [t.name, `Table ${t.name} on sheet ${t.area.sheet}`] as const,
-                ),
-                ...(destination.tables.some((t) => t.name === chartTable)
-                  ? []
-                  : [["", `A new table ${chartTable}`] as const]),
+                ...goal.tables.map((t) => [t.name, `Table ${t.name} on sheet ${t.area.sheet}`] as const),
+                ...(prepared.what === "patterns"
+                  ? [["", "A new table of patterns"] as const]
+                  : goal.tables.some((t) => t.name === chartTable)
+                    ? []
+                    : [["", `A new table ${chartTable}`] as const]),
               ]}
               onChoose={(into) => {
-                change({ into: into === "" ? undefined : into });
+                if (prepared.what === "patterns") change({ intoPatterns: into });
+                else change({ into: into === "" ? undefined : into });
               }}
             />
           )}
           <TwinList
+            what={prepared.what}
             figures={prepared.plan.figures}
             twins={settings.twins}
             change={(twins) => {
@@ -220,10 +242,13 @@ export function ImportSection(): ReactNode {
           <Remarks lines={remarks(work)} />
           {survey && !prepared.obstacle && (
             <>
-              <p className={styles.text}>{surveyLines(survey, settings.keepRefused).join(" ")}</p>
+              <p className={styles.text}>
+                {surveyLines(survey, settings.keepRefused, prepared.what).join(" ")}
+              </p>
               <Refusals
                 plan={prepared.plan}
                 refusals={survey.refusals}
+                unusable={prepared.unusable}
                 keep={settings.keepRefused}
                 onKeep={(keepRefused) => {
                   change({ keepRefused });
@@ -291,22 +316,25 @@ function remarks({ source, read, prepared, survey }: Import): readonly string[] 
   ];
 }
 
-function importLabel({ added, updated }: Survey): string {
-  if (added > 0) return `Import ${count(added + updated, "figure")}`;
-  return updated > 0 ? `Update ${count(updated, "figure")}` : "Nothing to import";
+function importLabel({ added, updated }: Survey, what: ImportKind): string {
+  const { one } = nouns[what];
+  if (added > 0) return `Import ${count(added + updated, one)}`;
+  return updated > 0 ? `Update ${count(updated, one)}` : "Nothing to import";
 }
 
-function surveyLines(survey: Survey, keepRefused: boolean): readonly string[] {
+function surveyLines(survey: Survey, keepRefused: boolean, what: ImportKind): readonly string[] {
+  const { one } = nouns[what];
+  const isChart = what === "figures";
   const { added, updated, skipped, readings, changed, missing, refusals } = survey;
   return [
-    ...(added > 0 ? [`${count(added, "new figure")}.`] : []),
-    ...(updated > 0 ? [`${count(updated, "figure")} updated, ${count(changed, "cell")} changed.`] : []),
-    `${count(readings, "new reading")}.`,
-    ...(skipped > 0 ? [`${count(skipped, "figure")} skipped.`] : []),
-    ...(missing > 0 ? [`${count(missing, "reading")} not taken.`] : []),
+    ...(added > 0 ? [`${count(added, `new ${one}`)}.`] : []),
+    ...(updated > 0 ? [`${count(updated, one)} updated, ${count(changed, "cell")} changed.`] : []),
+    `${count(readings, isChart ? "new reading" : "new length")}.`,
+    ...(skipped > 0 ? [`${count(skipped, one)} ${isChart ? "skipped" : "left out"}.`] : []),
+    ...(missing > 0 && isChart ? [`${count(missing, "reading")} not taken.`] : []),
     ...(refusals.length > 0
       ? [
-          `${count(refusals.length, "reading")} could not be read${keepRefused ? ", kept as marked text" : ", left out"}.`,
+          `${isChart ? `${count(refusals.length, "reading")} could not be read` : `${count(refusals.length, "entry", "entries")} could not be understood`}${keepRefused ? ", kept as marked text" : ", left out"}.`,
         ]
       : []),
   ];

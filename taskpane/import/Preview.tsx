@@ -8,6 +8,7 @@ import type { ImportPlan, PlannedCell } from "../../addin/chart/import/importPla
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import { meaning } from "../ui/theme.ts";
 import { shownNumber } from "../ui/words.ts";
+import { nouns } from "./nouns.ts";
 
 const useStyles = makeStyles({
   box: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
@@ -78,6 +79,7 @@ const pageSize = 20;
 /** Every reading as it will be stored, figure by measure. What is refused or changes carries a sign and a colour. */
 export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly survey: Survey }): ReactNode {
   const styles = useStyles();
+  const { one, many, place, entry } = nouns[plan.what];
   const [shown, setShown] = useState(pageSize);
   const [onlyRefused, setOnlyRefused] = useState(false);
   const refused = useMemo(() => [...new Set(survey.refusals.map((r) => r.figure))], [survey]);
@@ -98,7 +100,11 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
           onChange={(_, data) => {
             setOnlyRefused(data.checked === true);
           }}
-          label="Only figures with readings that could not be read"
+          label={
+            plan.what === "figures"
+              ? "Only figures with readings that could not be read"
+              : "Only patterns with entries that could not be understood"
+          }
         />
       )}
       <div className={styles.scroll} tabIndex={0} role="group" aria-label="Preview table, scrolls sideways">
@@ -106,7 +112,7 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
           <thead>
             <tr>
               <th scope="col" className={mergeClasses(styles.cell, styles.head, styles.name, styles.corner)}>
-                Figure
+                {one.charAt(0).toUpperCase() + one.slice(1)}
               </th>
               {others.map(({ target, index }) => (
                 <th
@@ -153,7 +159,8 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
         </table>
       </div>
       <p className={styles.key}>
-        – not taken · ✕ could not be read · old → new where the chart changes · = as in the chart
+        – {entry === "reading" ? "not taken" : "not said"} · ✕ could not be read · old → new where the {place}{" "}
+        changes · = as in the {place}
       </p>
       {total > shown && (
         <Button
@@ -161,7 +168,7 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
             setShown(shown + pageSize);
           }}
         >
-          Show more figures ({(total - shown).toLocaleString("en-GB")} left)
+          Show more {many} ({(total - shown).toLocaleString("en-GB")} left)
         </Button>
       )}
     </section>

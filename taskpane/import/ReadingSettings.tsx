@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { decimalMarkNames, decimalMarks } from "../../addin/chart/import/decimalMark.ts";
+import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
 import { encodingNames, encodings } from "../../addin/chart/import/encoding.ts";
 import { delimiterNames, delimiters } from "../../addin/chart/import/rows.ts";
 import { cellText } from "../../addin/chart/cell.ts";
@@ -8,6 +9,7 @@ import { Disclosure } from "../ui/Disclosure.tsx";
 import type { Prepared } from "./prepare.ts";
 import type { ImportSource, ReadSource } from "./readSource.ts";
 import type { ImportSettings } from "./useImport.ts";
+import { nouns } from "./nouns.ts";
 import { workbookParts } from "./workbookParts.ts";
 
 /** How the file was read, in words, and each decision changeable. A change of layout drops what was chosen by column. */
@@ -19,14 +21,21 @@ export function ReadingSettings(props: {
   readonly change: (settings: Partial<ImportSettings>) => void;
 }): ReactNode {
   const { source, read, prepared, settings, change } = props;
-  const layout = { columns: new Map(), headingRow: undefined, figureColumn: undefined, turned: undefined };
+  const layout = {
+    columns: new Map(),
+    headingRow: undefined,
+    figureColumn: undefined,
+    turned: undefined,
+    what: undefined,
+  };
   const { rows, numbers } = prepared.laidOut.source;
   const parts = source.kind === "workbook" ? workbookParts(source.content) : [];
+  const { one, place } = nouns[prepared.what];
   return (
     <Disclosure title="How it was read" says={inWords(read, prepared, settings)}>
       {parts.length > 0 && (
         <Choice
-          label="Take the chart from"
+          label={place === "chart" ? "Take the chart from" : "Take the list from"}
           value={settings.part?.label ?? ""}
           options={parts.map((part) => [part.label, part.label] as const)}
           onChoose={(label) => {
@@ -68,16 +77,17 @@ export function ReadingSettings(props: {
         />
       )}
       <Choice
-        label="Figures run"
+        label={place === "chart" ? "Figures run" : "Patterns run"}
         value={prepared.turned ? "across" : "down"}
         options={[
-          ["down", "Down: one row a figure"],
-          ["across", "Across: one column a figure"],
+          ["down", `Down: one row a ${one}`],
+          ["across", `Across: one column a ${one}`],
         ]}
         onChoose={(direction) => {
           change({ ...layout, turned: direction === "across" });
         }}
       />
+      {!isAskedOpenly(prepared, settings) && <WhatItHolds what={prepared.what} isSure change={change} />}
       <Choice
         label="Headings are in"
         value={String(prepared.headingRow)}
@@ -92,6 +102,34 @@ export function ReadingSettings(props: {
         }}
       />
     </Disclosure>
+  );
+}
+
+/** True where what the list holds is asked beside the other questions, not among what few change. */
+export function isAskedOpenly({ isSure, what }: Prepared, settings: ImportSettings): boolean {
+  return !isSure || settings.what !== undefined || what === "patterns";
+}
+
+/** Asks whether the list holds figures or patterns. */
+export function WhatItHolds(props: {
+  readonly what: ImportKind;
+  readonly isSure: boolean;
+  readonly change: (settings: Partial<ImportSettings>) => void;
+}): ReactNode {
+  const { what, isSure, change } = props;
+  return (
+    <Choice
+      label="The list holds"
+      hint={isSure ? "" : "◆ It could be either. Please check."}
+      value={what}
+      options={[
+        ["figures", "Figures: bodies with their readings"],
+        ["patterns", "Patterns: garments that you sell"],
+      ]}
+      onChoose={(chosen) => {
+        change({ what: chosen, columns: new Map(), figureColumn: undefined });
+      }}
+    />
   );
 }
 

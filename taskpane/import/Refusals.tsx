@@ -23,33 +23,57 @@ const useStyles = makeStyles({
 
 const pageSize = 20;
 
-/** Every reading that could not be read, with the reason. */
+/** Every reading that could not be read, and every pattern that cannot be used as it is, with the reason. */
 export function Refusals(props: {
   readonly plan: ImportPlan;
   readonly refusals: readonly Refusal[];
+  /** By index into the plan’s figures. */
+  readonly unusable: ReadonlyMap<number, string>;
   readonly keep: boolean;
   readonly onKeep: (keep: boolean) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { plan, refusals, keep, onKeep } = props;
+  const { plan, refusals, unusable, keep, onKeep } = props;
   const [shown, setShown] = useState(pageSize);
-  if (refusals.length === 0) return null;
+  const isPatterns = plan.what === "patterns";
+  const refused = new Set(refusals.map(({ figure }) => figure));
+  const rows = [...unusable].filter(([figure]) => !refused.has(figure));
+  if (refusals.length + rows.length === 0) return null;
+  const titles = [
+    ...(refusals.length === 0
+      ? []
+      : isPatterns
+        ? [`${count(refusals.length, "entry", "entries")} could not be understood`]
+        : [`${count(refusals.length, "reading")} could not be read`]),
+    ...(rows.length === 0 ? [] : [`${count(rows.length, "pattern")} cannot be judged as it is`]),
+  ];
+  const fileRow = (at: number): number => {
+    const { row = 0 } = plan.figures[at] ?? {};
+    return plan.laidOut.source.numbers[row] ?? row + 1;
+  };
   return (
-    <Disclosure title={`✕ ${count(refusals.length, "reading")} could not be read`} open>
+    <Disclosure title={`✕ ${titles.join(", ")}`} open>
       <ul className={styles.list}>
         {refusals.slice(0, shown).map((refusal) => {
           const figure = plan.figures[refusal.figure];
-          const row = figure && (plan.laidOut.source.numbers[figure.row] ?? figure.row + 1);
           return (
             <li key={`${String(refusal.figure)} ${String(refusal.target)}`} className={styles.item}>
               <div className={styles.place}>
                 {figure?.name}, {plan.targets[refusal.target]?.from.name}{" "}
-                <span className={styles.quiet}>row {row} of the file</span>
+                <span className={styles.quiet}>row {fileRow(refusal.figure)} of the file</span>
               </div>
               {refusal.reason}
             </li>
           );
         })}
+        {rows.map(([at, reason]) => (
+          <li key={at} className={styles.item}>
+            <div className={styles.place}>
+              {plan.figures[at]?.name} <span className={styles.quiet}>row {fileRow(at)} of the file</span>
+            </div>
+            {reason}
+          </li>
+        ))}
       </ul>
       {refusals.length > shown && (
         <Button
@@ -65,7 +89,11 @@ export function Refusals(props: {
         onChange={(_, data) => {
           onKeep(data.checked === true);
         }}
-        label="Put them into the chart as text, marked, to be mended there"
+        label={
+          isPatterns
+            ? "Put them into the table all the same, to be mended there"
+            : "Put them into the chart as text, marked, to be mended there"
+        }
       />
     </Disclosure>
   );

@@ -35,8 +35,8 @@ export function SourceChooser(props: {
   return (
     <>
       <p className={styles.text}>
-        Bring your measurement chart: one row a figure, one column a measure. You see every reading before
-        anything is stored.
+        Bring your measurement chart, one row a figure, or the list of your patterns, one row each. You see
+        everything before anything is stored.
       </p>
       <div
         className={mergeClasses(styles.drop, over && styles.over)}

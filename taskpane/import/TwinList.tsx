@@ -3,10 +3,13 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { ImportFigure, TwinChoice, TwinChoices } from "../../addin/chart/import/figures.ts";
 import { twinChoices } from "../../addin/chart/import/figures.ts";
+import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { Disclosure } from "../ui/Disclosure.tsx";
 import { count } from "../ui/words.ts";
 import { plainList } from "../ui/boxes.ts";
+import type { Nouns } from "./nouns.ts";
+import { nouns } from "./nouns.ts";
 
 const useStyles = makeStyles({
   group: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
@@ -22,22 +25,25 @@ const words: Readonly<Record<TwinChoice, string>> = {
   "keep both": "Keep both",
 };
 
-const longWords: Readonly<Record<TwinChoice, string>> = {
-  skip: "Skip: leave the chart as it is",
-  update: "Update: the file’s readings go over the old ones",
+const longWordsOf = ({ place, entry }: Nouns): Readonly<Record<TwinChoice, string>> => ({
+  skip: `Skip: leave the ${place} as it is`,
+  update: `Update: the file’s ${entry === "entry" ? "entries" : `${entry}s`} go over the old ones`,
   "keep both": "Keep both: add it under another name",
-};
+});
 
 const pageSize = 50;
 
 /** What to do with figures that are there already: for all, or one by one. Shown only where there are any. */
 export function TwinList(props: {
+  readonly what: ImportKind;
   readonly figures: readonly ImportFigure[];
   readonly twins: TwinChoices;
   readonly change: (twins: TwinChoices) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { figures, twins, change } = props;
+  const { what, figures, twins, change } = props;
+  const { one, many, place } = nouns[what];
+  const inWords = longWordsOf(nouns[what]);
   const [shown, setShown] = useState(pageSize);
   const found = useMemo(() => figures.filter((f) => f.twin !== undefined), [figures]);
   const inChart = found.filter((f) => f.twin === "in the chart").length;
@@ -47,9 +53,9 @@ export function TwinList(props: {
     <div className={styles.group}>
       {inChart > 0 && (
         <Choice
-          label={`${count(inChart, "figure is", "figures are")} in the chart already`}
+          label={`${count(inChart, `${one} is`, `${many} are`)} in the ${place} already`}
           value={twins.inChart}
-          options={twinChoices.map((choice) => [choice, longWords[choice]] as const)}
+          options={twinChoices.map((choice) => [choice, inWords[choice]] as const)}
           onChoose={(choice) => {
             change({ inChart: choice, inFile: twins.inFile });
           }}
@@ -57,7 +63,7 @@ export function TwinList(props: {
       )}
       {inFile > 0 && (
         <Choice
-          label={`${count(inFile, "figure stands", "figures stand")} in the file more than once`}
+          label={`${count(inFile, `${one} stands`, `${many} stand`)} in the file more than once`}
           value={twins.inFile}
           options={[
             ["keep both", "Keep both: number the later one"],
@@ -74,7 +80,10 @@ export function TwinList(props: {
           {found.slice(0, shown).map((figure) => (
             <li key={figure.row} className={styles.item}>
               <span className={styles.name}>
-                {figure.name} <span className={styles.quiet}>{figure.twin}</span>
+                {figure.name}{" "}
+                <span className={styles.quiet}>
+                  {figure.twin === "in the chart" ? `in the ${place}` : figure.twin}
+                </span>
               </span>
               <Select
                 aria-label={`What to do with ${figure.name}`}

@@ -14,18 +14,26 @@ const headings = [
   "When",
   "From",
   "Into",
-  "Figures added",
-  "Figures updated",
+  "Added",
+  "Updated",
   "New readings",
   "Cells changed",
   "Not read",
 ] as const;
 
+/** Logs that were begun when only figures were imported. */
+const earlier: Readonly<Record<string, string>> = { Added: "Figures added", Updated: "Figures updated" };
+
+function isHeaded(heading: string, by: (typeof headings)[number]): boolean {
+  return heading === by || heading === earlier[by];
+}
+
 /** The log, where the workbook keeps one. */
 export function logIn(tables: readonly TableInfo[]): TableInfo | undefined {
   return tables.find(
     (table) =>
-      sameName(table.name, logTable) && headings.every((heading) => table.headings.includes(heading)),
+      sameName(table.name, logTable) &&
+      headings.every((wanted) => table.headings.some((heading) => isHeaded(heading, wanted))),
   );
 }
 
@@ -53,7 +61,7 @@ export function logEdits(
   }
   const { table, cells } = log;
   // In the order of the user’s own columns.
-  const row = table.headings.map((heading) => values[headings.findIndex((each) => each === heading)]);
+  const row = table.headings.map((heading) => values[headings.findIndex((each) => isHeaded(heading, each))]);
   const empty = cells.findIndex((each, i) => i > 0 && each.every(isBlank));
   if (empty < 0) return [{ kind: "rows", table: table.name, rows: [row] }];
   const { sheet, row: top, column } = table.area;

@@ -16,10 +16,10 @@ export interface EditOptions {
 }
 
 /** Steps of the work: yields the share done (0 to 1), so that the caller can let the page breathe or stop. */
-type Steps<T> = Generator<number, T>;
+export type Steps<T> = Generator<number, T>;
 
 /** What an import writes: cells of figures that are there, and the rows of new ones. Columns as in the finished chart. */
-interface Writing {
+export interface Writing {
   readonly updates: ReadonlyMap<number, ReadonlyMap<number, CellContent>>;
   readonly rows: readonly (readonly (CellContent | undefined)[])[];
 }
@@ -79,7 +79,7 @@ function* editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions)
   const { sheet, row, column, rows: height, columns: width } = table.area;
   const order = besideTable(plan.targets, width);
   const { updates, rows } = yield* writing(plan, order, options);
-  const chartRows = plan.present?.chart.rows ?? [];
+  const chartRows = plan.present?.rows ?? [];
   const figureOfRow = new Map(chartRows.map((chartRow, figure) => [chartRow, figure]));
 
   const newColumns = order
@@ -143,8 +143,23 @@ function* editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions)
   return [...newColumns, ...newRows, ...changes, ...marks];
 }
 
+/**
+ * The rows of a plan for a table that is made for them.
+ *
+ * @returns the headings that come behind those of the plan’s table, and the rows in that order
+ */
+export function* rowsForNew(
+  plan: ImportPlan,
+  options: EditOptions,
+): Steps<Pick<Writing, "rows"> & { readonly added: readonly string[] }> {
+  const order = besideTable(plan.targets, plan.present?.cells[0]?.length ?? 0);
+  const { rows } = yield* writing(plan, order, options);
+  const added = order.flatMap(({ target }) => (target.position === undefined ? [target.heading] : []));
+  return { rows, added };
+}
+
 /** A target with its column in the finished chart and its index in the plan. */
-interface Placed {
+export interface Placed {
   readonly target: TargetColumn;
   readonly index: number;
   readonly position: number;
@@ -159,7 +174,7 @@ function inChartOrder(targets: readonly TargetColumn[]): readonly Placed[] {
 }
 
 /** New columns go to the right of a present chart. */
-function besideTable(targets: readonly TargetColumn[], width: number): readonly Placed[] {
+export function besideTable(targets: readonly TargetColumn[], width: number): readonly Placed[] {
   const fresh = targets.filter((target) => target.position === undefined);
   return targets.map((target, index) => ({
     target,
@@ -168,7 +183,7 @@ function besideTable(targets: readonly TargetColumn[], width: number): readonly 
   }));
 }
 
-function* writing(plan: ImportPlan, order: readonly Placed[], options: EditOptions): Steps<Writing> {
+export function* writing(plan: ImportPlan, order: readonly Placed[], options: EditOptions): Steps<Writing> {
   const width = order.reduce((most, { position }) => Math.max(most, position + 1), 0);
   const updates = new Map<number, Map<number, CellContent>>();
   const rows: (CellContent | undefined)[][] = [];

@@ -1,12 +1,16 @@
+import { useMemo } from "react";
 import type { Cells } from "../../addin/chart/cell.ts";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { sameName } from "../../addin/workbook/names.ts";
-import type { RangeData, TableInfo } from "../../addin/workbook/port.ts";
+import type { CellContent } from "../../addin/workbook/content.ts";
+import type { Edit, RangeData, TableInfo } from "../../addin/workbook/port.ts";
 import type { Book } from "../shell/book.ts";
 import { chartIn } from "../shell/chartIn.ts";
 import { chartTables, isEmptyChart } from "../shell/chartTables.ts";
+import { findFitTables } from "../fit/fitTables.ts";
+import type { Wardrobe } from "../fit/newPattern/newPattern.ts";
 import { failureText } from "../shell/notice.ts";
 import { useRead } from "../shell/useRead.ts";
 import { chartTable } from "./planEdits.ts";
@@ -21,6 +25,48 @@ export interface Destination {
   readonly present: PresentChart | undefined;
   /** Why the table cannot be imported into, in words. */
   readonly obstacle: string | undefined;
+}
+
+/** The tables of patterns of the workbook, and the one that is imported into, with what its rows are held against. */
+export interface PatternsDestination extends Pick<Destination, "tables" | "sheets" | "table" | "obstacle"> {
+  readonly wardrobe: Wardrobe | undefined;
+  /** The edits that make a table for rows in the order of the usual headings and those added. */
+  readonly newTable: (
+    added: readonly string[],
+    rows: readonly (readonly (CellContent | undefined)[])[],
+  ) => readonly Edit[];
+}
+
+/**
+ * @param chosen name of the table of patterns to import into; without one, the usual
+ * @param isAsked false while no list of patterns is looked at
+ * @returns `undefined` until the workbook has been read
+ */
+export function usePatternsDestination(
+  chosen: string | undefined,
+  isAsked: boolean,
+): PatternsDestination | undefined {
+  const asked = useMemo(() => ({ chosen, isAsked }), [chosen, isAsked]);
+  return useRead(readPatternsDestination, asked)?.destination;
+}
+
+async function readPatternsDestination(
+  book: Book,
+  { chosen, isAsked }: { readonly chosen: string | undefined; readonly isAsked: boolean },
+): Promise<{ readonly destination: PatternsDestination | undefined }> {
+  if (!isAsked) return { destination: undefined };
+  // With it come the sheets that a new table is made of: asked for seldom.
+  const { newPatternsTable, readWardrobe } = await import("../fit/newPattern/readWardrobe.ts");
+  const found = await readWardrobe(book, chosen === undefined ? {} : { patterns: chosen });
+  const { wardrobe, figures, sheets, tables, failure } = found;
+  const destination = {
+    tables: findFitTables(tables).patterns,
+    ...{ sheets, wardrobe, table: wardrobe?.place.table, obstacle: failure },
+    newTable: wardrobe
+      ? (added, rows) => newPatternsTable({ wardrobe, figures, sheets, tables }, added, rows).edits
+      : () => [],
+  } satisfies PatternsDestination;
+  return { destination };
 }
 
 /**

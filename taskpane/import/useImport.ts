@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "react";
+import type { ImportPlan } from "../../addin/chart/import/importPlan.ts";
 import { survey as surveyOf } from "../../addin/chart/import/survey.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import type { Edit } from "../../addin/workbook/port.ts";
@@ -6,19 +7,19 @@ import { checkFileSize } from "../../addin/workbook/tooLarge.ts";
 import { failureText } from "../shell/notice.ts";
 import { inSteps } from "./inSteps.ts";
 import type { LayoutSettings, Prepared } from "./prepare.ts";
-import { prepare } from "./prepare.ts";
-import { planEdits } from "./planEdits.ts";
+import { layOutRead, prepare, preparePatterns } from "./prepare.ts";
+import { planEdits, rowsForNew } from "./planEdits.ts";
 import type { ImportSource, ReadSource, SourceSettings } from "./readSource.ts";
 import { openFile, readSource } from "./readSource.ts";
-import type { Destination } from "./useDestination.ts";
-import { useDestination } from "./useDestination.ts";
+import type { PatternsAround } from "./rowProblems.ts";
+import type { Destination, PatternsDestination } from "./useDestination.ts";
+import { useDestination, usePatternsDestination } from "./useDestination.ts";
 import { likeliestPart } from "./workbookParts.ts";
 
 export interface ImportSettings extends SourceSettings, LayoutSettings {
-  /** Name of the table to import into. */
+  /** Name of the table to import into, of figures or of patterns. */
   readonly into?: string | undefined;
-  /** Put what could not be read into its cell as marked text. */
-  readonly keepRefused: boolean;
+  readonly intoPatterns?: string | undefined;
 }
 
 const firstSettings: ImportSettings = {
@@ -37,7 +38,10 @@ export interface Progress {
 export interface Import {
   readonly source: ImportSource | undefined;
   readonly settings: ImportSettings;
+  /** Where figures go. */
   readonly destination: Destination | undefined;
+  /** Where the list goes: the same, or where patterns go. */
+  readonly goal: Destination | PatternsDestination | undefined;
   readonly read: ReadSource | undefined;
   readonly prepared: Prepared | undefined;
   readonly survey: Survey | undefined;
@@ -75,10 +79,21 @@ export function useImport(): Import {
     });
   }, [source, encoding, delimiter, part]);
 
-  const prepared = useMemo(
-    () => source && read && destination && prepare(quotedName(source), read, settings, destination.present),
-    [source, read, destination, settings],
-  );
+  const laid = useMemo(() => read && layOutRead(read, settings), [read, settings]);
+  const isPatterns = laid?.what === "patterns";
+  const wardrobe = usePatternsDestination(settings.intoPatterns, isPatterns);
+  const goal = isPatterns ? wardrobe : destination;
+  const around = useMemo((): PatternsAround | undefined => {
+    if (!wardrobe?.wardrobe) return undefined;
+    const { chart, classes, place } = wardrobe.wardrobe;
+    return { chart, classes, cells: place.cells, unit: place.unit };
+  }, [wardrobe]);
+  const prepared = useMemo(() => {
+    if (!source || !read || !laid) return undefined;
+    const name = quotedName(source);
+    if (isPatterns) return around && preparePatterns(name, laid, settings, around);
+    return destination && prepare(name, read, settings, destination.present, laid);
+  }, [source, read, laid, isPatterns, around, destination, settings]);
 
   const plan = prepared?.plan;
   useEffect(() => {
@@ -96,6 +111,7 @@ export function useImport(): Import {
     setSettings({
       ...firstSettings,
       into: settings.into,
+      intoPatterns: settings.intoPatterns,
       ...(next?.kind === "workbook" ? { part: likeliestPart(next.content) } : {}),
     });
     setSource(next);
@@ -105,6 +121,7 @@ export function useImport(): Import {
     source,
     settings,
     destination,
+    goal,
     read,
     prepared,
     survey,
@@ -126,12 +143,15 @@ export function useImport(): Import {
       start({ kind: "text", name: "The pasted text", text });
     },
     edits: async () => {
-      if (!plan || !destination) return undefined;
+      if (!plan || !goal) return undefined;
       const turn = opening.current;
       const control = new AbortController();
       const pause = pauser("Putting the rows together", setProgress);
       try {
-        const steps = planEdits(plan, destination.table, destination.sheets, settings);
+        const steps =
+          plan.what === "patterns" && !goal.table
+            ? inNewTable(plan, wardrobe, settings)
+            : planEdits(plan, goal.table, goal.sheets, settings);
         return await inSteps(
           steps,
           async (share) => {
@@ -155,6 +175,15 @@ export function useImport(): Import {
       start(undefined);
     },
   };
+}
+
+function* inNewTable(
+  plan: ImportPlan,
+  destination: PatternsDestination | undefined,
+  settings: ImportSettings,
+): Generator<number, readonly Edit[]> {
+  const { added, rows } = yield* rowsForNew(plan, settings);
+  return destination?.newTable(added, rows) ?? [];
 }
 
 /** How the source is called at the beginning of a sentence. */

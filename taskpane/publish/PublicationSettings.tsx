@@ -4,7 +4,7 @@ import { useId, useMemo } from "react";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { PatternTable } from "../../addin/chart/pattern.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
-import { groupsOf } from "../../addin/publish/bodies.ts";
+import { groupsOf } from "../../addin/similarity/groups.ts";
 import type { Publication, PublishedUnit } from "../../addin/publish/publication.ts";
 import { languages, publishedUnits, roundings } from "../../addin/publish/publication.ts";
 import { wordsOf } from "../../addin/publish/words/wordsOf.ts";

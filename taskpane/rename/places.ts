@@ -1,4 +1,4 @@
-import { namingHeadings } from "../../addin/chart/readPatterns.ts";
+import { columnHeadings } from "../../addin/chart/readPatterns.ts";
 import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
 import { areasMeet, cellName } from "../../addin/workbook/address.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
@@ -98,10 +98,10 @@ export function placesOf(
     const isUnder = (headings: readonly string[]) =>
       columnNamed(tableColumns([found.headings]), headings)?.position === at.column - found.area.column;
     if (rename.what === "pattern") {
-      return sameName(found.name, rename.table) && isUnder(namingHeadings.wornOver) ? "wornOver" : undefined;
+      return sameName(found.name, rename.table) && isUnder(columnHeadings.wornOver) ? "wornOver" : undefined;
     }
     if (isShared) return undefined;
-    if (patterns.includes(found)) return isUnder(namingHeadings.draftedFor) ? "draftedFor" : undefined;
+    if (patterns.includes(found)) return isUnder(columnHeadings.draftedFor) ? "draftedFor" : undefined;
     if (sameName(found.name, readingsTable))
       return isUnder(["Figure", "Figures", "Name"]) ? "reading" : undefined;
     if (at.column !== found.area.column) return undefined;

@@ -1,7 +1,7 @@
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
 import { figureKey } from "../../addin/chart/find.ts";
-import { namingHeadings } from "../../addin/chart/readPatterns.ts";
+import { columnHeadings } from "../../addin/chart/readPatterns.ts";
 import { columnNamed, tableColumns } from "../../addin/chart/tableRows.ts";
 import { areasMeet } from "../../addin/workbook/address.ts";
 import { sameName } from "../../addin/workbook/names.ts";
@@ -42,7 +42,7 @@ export function namesColumns(tables: readonly TableInfo[]): readonly NamesColumn
   return [
     ...mainCharts(tables).map((table) => column("figure", table, 0)),
     ...findFitTables(tables).patterns.map((table) => {
-      const code = columnNamed(tableColumns([table.headings]), namingHeadings.code);
+      const code = columnNamed(tableColumns([table.headings]), columnHeadings.code);
       return column("pattern", table, code?.position ?? 0);
     }),
   ].filter(({ area }) => area.rows > 0);

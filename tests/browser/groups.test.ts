@@ -174,6 +174,20 @@ describe("who shares a body, on the page without Excel", () => {
     await loose.first().waitFor();
   });
 
+  it("writes who shares loose clothes to a sheet, as a formula that names the same figures", async () => {
+    const shares = page.getByRole("list", { name: "Figures that share some clothes" }).getByRole("button");
+    const count = await shares.count();
+    await page.getByRole("button", { name: "Write to a sheet" }).click();
+    await page.getByText('=FIT.SHARES(Figures[#All], "Ardwen", , Tolerances[#All])').waitFor();
+    await page.getByRole("button", { name: "Write it" }).click();
+    await page.getByText("are on the sheet “Loose clothes”").waitFor();
+    await page.locator("html[data-ready='true']").waitFor();
+    const said = await columnOf(page, "Loose clothes", "Shares");
+    expect(said.filter((text) => text === "only some clothes")).toHaveLength(count);
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await page.getByText("Nothing to undo").waitFor();
+  });
+
   it("answers which figures to keep as house models, proved to be the fewest", async () => {
     await ask(page, groupQuestionWords.models);
     await page.getByText(/^✓ Proved: \d+ house models, and fewer are impossible\.$/).waitFor();

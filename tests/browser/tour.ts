@@ -48,6 +48,22 @@ export const tour: readonly Stop[] = [
     },
   },
   {
+    name: "import-patterns",
+    section: "Import",
+    sheet: "Patterns",
+    ask: async (page) => {
+      const another = page.getByRole("button", { name: "Choose another" });
+      if (await another.isVisible()) await another.click();
+      await page
+        .getByLabel("Or paste rows, headings first")
+        .fill(
+          "Name\tWhat is it\tFor\tFastening\tZip length\tWaist\n\t\t\t\tcm\tcm\nRose\tpencil skirt\tArdwen\tzip at the back\t4\t13.8\nOdd\tthingamajig\tArdwin\tnone\t\t\n",
+        );
+      await press(page, "Read the pasted rows");
+      await seen(page, "◆ 2 to choose");
+    },
+  },
+  {
     name: "measure",
     section: "Measure",
     sheet: "Figures",

@@ -13,7 +13,7 @@ import { fitKinds } from "../../addin/publish/words/words.ts";
 function whatFits(figures: Cells): Map<string, readonly unknown[]> {
   const { patterns, easeRules, garmentClasses } = demoTables;
   const table = whatFitsFunction.compute([patterns, figures, easeRules, garmentClasses]) as unknown[][];
-  const ofPatterns = table.slice(1).filter(([code]) => code !== "Doubtful");
+  const ofPatterns = table.slice(1).filter(([code]) => code !== "Doubtful" && code !== "If mended");
   return new Map(ofPatterns.map(([code, ...verdicts]) => [String(code), verdicts]));
 }
 

@@ -2,6 +2,7 @@ import type { Cell } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import type { Chart } from "../chart.ts";
 import { figureKey } from "../find.ts";
+import type { PatternKey } from "../patternKeys.ts";
 import { readChart } from "../readChart.ts";
 import { readHeading } from "../../measures/heading.ts";
 import { headingKey } from "../../measures/headingKey.ts";
@@ -26,6 +27,8 @@ export interface ImportColumn {
   readonly role: ColumnRole;
   /** For role `"measure"`. */
   readonly measure?: Measure;
+  /** In a list of patterns: what of the table of patterns it holds. */
+  readonly key?: PatternKey;
   /** Heading for the chart, without the unit. */
   readonly name: string;
   /** The unit of readings that name none. */
@@ -44,11 +47,13 @@ export interface ColumnChoice {
   readonly role?: Exclude<ColumnRole, "figure">;
   /** With role `"measure"`. */
   readonly measure?: Measure;
+  /** In a list of patterns. */
+  readonly key?: PatternKey | undefined;
   readonly unit?: LengthUnit;
 }
 
 /** Rows looked at to tell what a column holds, and in which unit. */
-const sampled = 200;
+export const sampled = 200;
 const sampledForUnits = 5000;
 
 const figureHeadings = new Set([
@@ -92,13 +97,27 @@ export function matchColumns(
   const chosen = detected.map((column, position) =>
     position === figure ? withRole(column, "figure") : choose(column, options.choices?.get(position)),
   );
+  return withUnits(laidOut, nameApart(chosen), samples, { ...options, readText });
+}
+
+/** The columns with their units and the first that each holds. */
+export function withUnits(
+  laidOut: LaidOutSource,
+  columns: readonly (Detected & { readonly repeated: boolean })[],
+  samples: readonly (readonly Cell[])[],
+  options: {
+    readonly readText: (text: string) => Written;
+    readonly chart?: Chart | undefined;
+    readonly choices?: ReadonlyMap<number, ColumnChoice>;
+    readonly assumedUnit?: LengthUnit | undefined;
+  },
+): readonly ImportColumn[] {
   const units = guessUnits(
-    chosen.map((column, position) => ({ ...column, cells: sample(laidOut, position, sampledForUnits) })),
-    readText,
+    columns.map((column, position) => ({ ...column, cells: sample(laidOut, position, sampledForUnits) })),
+    options.readText,
     options.chart,
   );
-  const named = nameApart(chosen);
-  return named.map((column, position) => {
+  return columns.map((column, position) => {
     const guess = units[position] ?? { unit: "mm" as const, unitFrom: "assumed" as const };
     const assumed = isUnitOpen(guess) ? options.assumedUnit : undefined;
     const chosen = options.choices?.get(position)?.unit ?? assumed;
@@ -111,11 +130,13 @@ export function matchColumns(
   });
 }
 
-interface Detected {
+/** A column before its unit is known. */
+export interface Detected {
   readonly position: number;
   readonly heading: string;
   readonly role: ColumnRole;
   readonly measure?: Measure;
+  readonly key?: PatternKey;
   readonly name: string;
   readonly statedUnit?: LengthUnit;
   readonly foreignUnit?: string;
@@ -202,7 +223,9 @@ function nameFor(heading: string, role: ColumnRole, measure: Measure | undefined
 }
 
 /** A second column of one measure keeps its readings under a heading of its own. */
-function nameApart(columns: readonly Detected[]): readonly (Detected & { readonly repeated: boolean })[] {
+export function nameApart(
+  columns: readonly Detected[],
+): readonly (Detected & { readonly repeated: boolean })[] {
   const counts = new Map<string, number>();
   return columns.map((column) => {
     if (column.role === "figure" || column.role === "left out") return { ...column, repeated: false };
@@ -220,7 +243,11 @@ function ordinal(count: number): string {
 }
 
 /** The first cells of a column that hold something. */
-function sample({ source, firstRow }: LaidOutSource, position: number, count: number): readonly Cell[] {
+export function sample(
+  { source, firstRow }: LaidOutSource,
+  position: number,
+  count: number,
+): readonly Cell[] {
   return source.rows
     .slice(firstRow, firstRow + count)
     .map((row) => row[position])

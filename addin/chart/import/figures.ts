@@ -6,7 +6,7 @@ import type { LaidOutSource } from "./source.ts";
 export const twinChoices = ["skip", "update", "keep both"] as const;
 export type TwinChoice = (typeof twinChoices)[number];
 
-/** One figure of the file. */
+/** One figure of the file, or one pattern of a list of patterns. */
 export interface ImportFigure {
   /** Index into the source’s rows. */
   readonly row: number;
@@ -36,17 +36,20 @@ export interface TwinChoices {
  * What becomes of each figure of the file. Names are the same when they differ in letter case and spacing only.
  *
  * @param nameColumn column of the file that holds the figure names
- * @param present names of the figures in the present chart
+ * @param present names of the figures in the present chart, each by all the names that it goes by
+ * @param what they are called in names for those that have none
  */
 export function decideFigures(
   laidOut: LaidOutSource,
   nameColumn: number,
-  present: readonly string[],
+  present: readonly (string | readonly string[])[],
   choices: TwinChoices,
+  what = "Figure",
 ): readonly ImportFigure[] {
   const taken = new Map<string, NonNullable<ImportFigure["target"]>>();
-  present.forEach((name, figure) => {
-    if (!taken.has(figureKey(name))) taken.set(figureKey(name), { in: "the chart", figure });
+  present.forEach((names, figure) => {
+    for (const name of [names].flat())
+      if (name !== "" && !taken.has(figureKey(name))) taken.set(figureKey(name), { in: "the chart", figure });
   });
   const figures: ImportFigure[] = [];
   for (let row = laidOut.firstRow; row < laidOut.source.rows.length; row++) {
@@ -55,7 +58,7 @@ export function decideFigures(
     const written = cellText(cells[nameColumn]).replace(/\s+/g, " ");
     const nameless = written === "";
     const name = nameless
-      ? `Figure without a name (row ${String(laidOut.source.numbers[row] ?? row + 1)})`
+      ? `${what} without a name (row ${String(laidOut.source.numbers[row] ?? row + 1)})`
       : written;
     const target = taken.get(figureKey(name));
     const figure: ImportFigure = target

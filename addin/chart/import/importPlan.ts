@@ -10,7 +10,7 @@ import type { ImportColumn } from "./columns.ts";
 import type { DecimalMark } from "../../measures/decimal.ts";
 import type { ImportFigure } from "./figures.ts";
 import { findColumn } from "./findColumn.ts";
-import type { SourceCellReader } from "./readSourceCell.ts";
+import type { ImportKind } from "./patternColumns.ts";
 import { sourceCellReader } from "./readSourceCell.ts";
 import type { LaidOutSource } from "./source.ts";
 import { unitOfFraction } from "../unitsOfColumns.ts";
@@ -46,18 +46,35 @@ export type PlannedCell =
   /** Cannot be read as a length. */
   | { readonly kind: "refused"; readonly text: string; readonly reason: string; readonly old: Cell };
 
+/** The table that is imported into, as far as rows are written. */
+export interface PresentRows {
+  readonly cells: Cells;
+  /** Row within the cells of each figure or pattern. */
+  readonly rows: readonly number[];
+}
+
 export interface ImportPlan {
+  readonly what: ImportKind;
   readonly laidOut: LaidOutSource;
   readonly targets: readonly TargetColumn[];
   readonly figures: readonly ImportFigure[];
-  readonly present: PresentChart | undefined;
+  readonly present: PresentRows | undefined;
   /** What a figure’s cell becomes; both arguments are indices into `figures` and `targets`. */
   readonly cell: (figure: number, target: number) => PlannedCell;
 }
 
 const blank: PlannedCell = { kind: "blank" };
 
-/** Puts together where every column goes and what every cell becomes. Changes nothing. */
+/** What a cell of the file says. */
+export type CellRead =
+  | { readonly kind: "missing" }
+  | { readonly kind: "refused"; readonly reason: string }
+  | { readonly kind: "value"; readonly value: Cell; readonly as: "reading" | "text" };
+
+/** Reads a cell of one column, with its number format and the row that it stands in. */
+export type CellReader = (cell: Cell, format: string | undefined, row: number) => CellRead;
+
+/** Puts together where every column of a chart goes and what every cell becomes. Changes nothing. */
 export function planOf(options: {
   readonly laidOut: LaidOutSource;
   readonly columns: readonly ImportColumn[];
@@ -67,31 +84,66 @@ export function planOf(options: {
 }): ImportPlan {
   const { laidOut, columns, figures, decimalMark, present } = options;
   const targets = columns.filter((c) => c.role !== "left out").map((c) => targetOf(c, present));
-  const readers = targets.map((target) =>
-    sourceCellReader(target.from.unit, target.unit, fractionUnitOf(target.from), (text) =>
-      laidOut.source.texts(text, decimalMark),
+  return planWith({
+    what: "figures",
+    ...{ laidOut, targets, figures },
+    present: present && { cells: present.cells, rows: present.chart.rows },
+    readers: targets.map((target) =>
+      target.holds === "readings" ? lengthReader(target, laidOut, decimalMark) : readPlain,
     ),
-  );
+  });
+}
+
+/** A plan out of its targets and a reader for each. */
+export function planWith(
+  options: Omit<ImportPlan, "cell"> & { readonly readers: readonly CellReader[] },
+): ImportPlan {
+  const { readers, ...parts } = options;
+  const { laidOut, figures, targets } = parts;
   const plan: ImportPlan = {
-    laidOut,
-    targets,
-    figures,
-    present,
+    ...parts,
     cell(figureIndex, targetIndex) {
       const figure = figures[figureIndex];
       const target = targets[targetIndex];
-      const reader = readers[targetIndex];
-      if (!figure || !target || !reader || figure.action === "skip") return blank;
+      const read = readers[targetIndex];
+      if (!figure || !target || !read || figure.action === "skip") return blank;
       if (target.holds === "name")
         return figure.action === "add"
           ? { kind: "new", value: figure.name, as: "text" }
           : { kind: "same", value: figure.name };
       const cell = laidOut.source.rows[figure.row]?.[target.from.position];
       const format = laidOut.source.formats?.[figure.row]?.[target.from.position];
-      return plannedCell(cell, format, target, reader, before(plan, figure, targetIndex));
+      const old = before(plan, figure, targetIndex);
+      const said = read(cell, format, figure.row);
+      if (said.kind === "missing") return blank;
+      if (said.kind === "value") return stored(said.value, said.as, old);
+      const text = refusedText(cell, format);
+      return text === cellText(old)
+        ? { kind: "same", value: old }
+        : { kind: "refused", text, reason: said.reason, old };
     },
   };
   return plan;
+}
+
+/** Lengths in the unit of their target. */
+export function lengthReader(
+  { from, unit }: TargetColumn,
+  laidOut: LaidOutSource,
+  decimalMark: DecimalMark | undefined,
+): CellReader {
+  const read = sourceCellReader(from.unit, unit, fractionUnitOf(from), (text) =>
+    laidOut.source.texts(text, decimalMark),
+  );
+  return (cell, format) => {
+    const reading = read(cell, format);
+    return reading.kind === "length" ? { kind: "value", value: reading.value, as: "reading" } : reading;
+  };
+}
+
+/** Cells that stay what they are. */
+export function readPlain(cell: Cell): CellRead {
+  return isBlank(cell) ? { kind: "missing" } : { kind: "value", value: plainValue(cell), as: "text" };
 }
 
 /** A fraction is in inches where the heading of the file states no unit. */
@@ -128,26 +180,7 @@ function before({ present, targets, cell }: ImportPlan, figure: ImportFigure, ta
     return "value" in earlier ? earlier.value : undefined;
   }
   if (!present || !figure.target || position === undefined) return undefined;
-  return present.cells[present.chart.rows[figure.target.figure] ?? -1]?.[position];
-}
-
-function plannedCell(
-  cell: Cell,
-  format: string | undefined,
-  target: TargetColumn,
-  read: SourceCellReader,
-  old: Cell,
-): PlannedCell {
-  if (target.holds === "text") return isBlank(cell) ? blank : stored(plainValue(cell), "text", old);
-  const reading = read(cell, format);
-  if (reading.kind === "missing") return blank;
-  if (reading.kind === "refused") {
-    const text = refusedText(cell, format);
-    return text === cellText(old)
-      ? { kind: "same", value: old }
-      : { kind: "refused", text, reason: reading.reason, old };
-  }
-  return stored(reading.value, "reading", old);
+  return present.cells[present.rows[figure.target.figure] ?? -1]?.[position];
 }
 
 /** A date goes by its day, not by the number behind it, so that the fraction it may have been can still be told. */

@@ -115,9 +115,11 @@ function headingTexts(
   });
   const next = rows[headingRow + 1] ?? [];
   const filled = next.flatMap((cell, c) => (isBlank(cell) ? [] : [{ text: headingText(cell), cell, c }]));
-  const units = filled.filter(({ c }) => c > 0).map(({ text }) => findUnit(text.replace(/[()[\]]/gu, "")));
+  const units = filled
+    .filter(({ c, text }) => c > 0 && !/^[-–—]$/u.test(text))
+    .map(({ text }) => unitMark(text));
   if (units.length > 0 && units.every((unit) => unit !== undefined)) {
-    const unitAt = (c: number) => findUnit(headingText(next[c]).replace(/[()[\]]/gu, ""));
+    const unitAt = (c: number) => unitMark(headingText(next[c]));
     return {
       texts: named.map((text, c) => {
         const unit = unitAt(c);
@@ -138,6 +140,12 @@ function headingTexts(
     (known(together) > known(named) || (measured.length > 0 && covers && known(together) >= known(named)));
   if (!isSecond) return { texts: named, rows: 1 };
   return { texts: together.map((both, c) => (isKnownHeading(both) ? both : named[c] || both)), rows: 2 };
+}
+
+/** What stands in a row of units: “mm”, “(in)”, “%”. */
+function unitMark(text: string): string | undefined {
+  const bare = text.replace(/[()[\]]/gu, "").trim();
+  return bare === "%" ? bare : findUnit(bare);
 }
 
 /** A heading over merged cells stands in the first of them and holds for all. */

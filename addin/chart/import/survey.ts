@@ -62,7 +62,8 @@ export function* survey(plan: ImportPlan): Generator<number, Survey> {
 
 /** What the reader should know about the shape of the file, in sentences; empty when there is nothing to say. */
 export function shapeRemarks(plan: ImportPlan): readonly string[] {
-  const { laidOut, targets, figures } = plan;
+  const { laidOut, targets, figures, what } = plan;
+  const one = what === "figures" ? "figure" : "pattern";
   const bare = laidOut.unheaded.flatMap((c) => laidOut.headings[c] ?? []);
   const apart = targets.filter((t) => t.from.repeated);
   const nameless = figures.filter((f) => f.nameless).length;
@@ -79,7 +80,7 @@ export function shapeRemarks(plan: ImportPlan): readonly string[] {
       .filter((t) => t.from.foreignUnit !== undefined)
       .map(
         (t) =>
-          `“${t.from.heading}” is in “${t.from.foreignUnit ?? ""}”, which a chart column cannot be in. It is taken as ${t.holds === "text" ? "text" : t.from.unit}: give it in mm, cm or in.`,
+          `“${t.from.heading}” is in “${t.from.foreignUnit ?? ""}”, which a ${what === "figures" ? "chart " : ""}column cannot be in. It is taken as ${t.holds === "text" ? "text" : t.from.unit}: give it in mm, cm or in.`,
       ),
     ...(ragged.length > 0
       ? [
@@ -89,13 +90,13 @@ export function shapeRemarks(plan: ImportPlan): readonly string[] {
       : []),
     ...(laidOut.leftOut.length > 0
       ? [
-          `${count(laidOut.leftOut.length, "row is", "rows are")} left out, as ${laidOut.leftOut.length === 1 ? "it is no figure" : "they are no figures"}: ${laidOut.leftOut
+          `${count(laidOut.leftOut.length, "row is", "rows are")} left out, as ${laidOut.leftOut.length === 1 ? `it is no ${one}` : `they are no ${what}`}: ${laidOut.leftOut
             .slice(0, 4)
             .map(({ begins, number }) => `“${cutShort(begins)}” (row ${String(number)})`)
             .join(", ")}${laidOut.leftOut.length > 4 ? " and more" : ""}.`,
         ]
       : []),
-    ...(nameless > 0 ? [`${count(nameless, "figure has", "figures have")} no name.`] : []),
+    ...(nameless > 0 ? [`${count(nameless, `${one} has`, `${what} have`)} no name.`] : []),
   ];
 }
 

@@ -2,6 +2,7 @@ import type { CellContent, SheetContent } from "../../workbook/content.ts";
 import { patternHeadings, patternRows } from "../patternsTable.ts";
 import type { TableColumn } from "./tableSheet.ts";
 import { tableSheet } from "./tableSheet.ts";
+import { opensWords } from "../../chart/readClosure.ts";
 import { endPlaces, sleeveKinds } from "../../chart/garmentTerms.ts";
 
 /** What belongs into a column, by its heading without unit. */
@@ -34,7 +35,7 @@ const columns: readonly TableColumn[] = [
   {
     heading: "Opens",
     note: "Where it opens: none, back, front, shoulder, side, waist, or full length, as a wrap does.",
-    choices: ["none", "back", "front", "shoulder", "side", "waist", "full length"],
+    choices: opensWords,
   },
   {
     heading: "Opening length",

@@ -39,6 +39,8 @@ export function calculate(workbook: WorkbookContent): readonly Calculated[] {
 }
 
 function argument(workbook: WorkbookContent, sheetName: string, text: string): unknown {
+  // An argument that is left out.
+  if (text === "") return undefined;
   const table = /^(\w+)\[#All\]$/.exec(text);
   if (table) return toCells(tableCells(workbook, table[1] ?? ""));
   if (/^\d+(\.\d+)?$/.test(text)) return Number(text);

@@ -8,14 +8,20 @@ import type { OpeningPlace } from "../../../addin/chart/garmentTerms.ts";
 import { coveredMeasures } from "../../../addin/chart/garmentClass.ts";
 import { endPlaces, sleeveKinds } from "../../../addin/chart/garmentTerms.ts";
 import type { Pattern, PatternTable } from "../../../addin/chart/pattern.ts";
-import type { PatternColumns } from "../../../addin/chart/readPatterns.ts";
+import type { PatternKey } from "../../../addin/chart/patternKeys.ts";
+import {
+  columnFor,
+  finishedName,
+  holdsLengths,
+  stretchText,
+  usualHeading,
+} from "../../../addin/chart/patternKeys.ts";
 import { codeKey, patternColumns, readPatternTable } from "../../../addin/chart/readPatterns.ts";
 import type { TableColumn } from "../../../addin/chart/tableRows.ts";
 import { placeIn } from "../../../addin/chart/tableRows.ts";
 import type { Asked } from "../../../addin/fit/asked.ts";
 import { askedOf } from "../../../addin/fit/asked.ts";
 import { garmentContext } from "../../../addin/fit/match.ts";
-import { measureById } from "../../../addin/measures/dictionary.ts";
 import { InputError } from "../../../addin/measures/inputError.ts";
 import { parseReading } from "../../../addin/measures/parseReading.ts";
 import type { LengthUnit } from "../../../addin/measures/units.ts";
@@ -23,8 +29,8 @@ import { fromMm } from "../../../addin/measures/units.ts";
 import type { Edit, TableInfo } from "../../../addin/workbook/port.ts";
 import { aboutLength } from "../../ui/words.ts";
 
-/** What the form asks: a column of the table of patterns, or a finished measure by the dictionary’s id. */
-export type FieldKey = Exclude<keyof PatternColumns, "finished"> | `finished ${string}`;
+/** What the form asks: what belongs into a column of the table of patterns. */
+export type FieldKey = PatternKey;
 
 /** What was typed or chosen, as it was written. */
 export type Answers = Readonly<Partial<Record<FieldKey, string>>>;
@@ -61,35 +67,6 @@ export interface Wardrobe {
   /** Codes of the patterns that are there, with their titles and classes. */
   readonly known: PatternTable;
 }
-
-/** The usual headings of columns that the table lacks; lengths get a unit behind them. */
-const usualHeadings: Readonly<Record<Exclude<FieldKey, `finished ${string}`>, string>> = {
-  code: "Pattern",
-  title: "Title",
-  garmentClass: "Garment class",
-  draftedFor: "Drafted for",
-  stretch: "Stretch",
-  thickness: "Thickness",
-  wornOver: "Worn over",
-  opens: "Opens",
-  openingLength: "Opening length",
-  neck: "Neck opening",
-  cuff: "Cuff opening",
-  hem: "Hem opening",
-  waist: "Waist opening",
-  sleeve: "Sleeves",
-  endsAt: "Ends at",
-  length: "Length",
-};
-const lengthKeys: readonly FieldKey[] = [
-  "thickness",
-  "openingLength",
-  "neck",
-  "cuff",
-  "hem",
-  "waist",
-  "length",
-];
 
 /** A code that nobody has yet: the last one’s letters with the next number. */
 export function nextCode(codes: readonly string[]): string {
@@ -327,11 +304,6 @@ function openingMeasure(place: OpeningPlace, { sleeve, endsAt, garmentClass }: P
   }
 }
 
-/** “bust”, “under bust” */
-function finishedName(measure: string): string {
-  return (measureById(measure)?.shortName ?? measure).toLowerCase();
-}
-
 function sharesPlace(one: GarmentClass, other: GarmentClass): boolean {
   const covered = coveredMeasures[one.wornOn];
   return coveredMeasures[other.wornOn].some((measure) => covered.includes(measure));
@@ -395,17 +367,17 @@ function readWith(wardrobe: Wardrobe, answers: Answers, asked: readonly PatternF
   const columns = patternColumns(place.cells, { formats: place.formats });
   const fields = asked.map((field): PatternField =>
     field.kind === "length"
-      ? { ...field, unit: columnOf(columns, field.key)?.heading.unit ?? place.unit }
+      ? { ...field, unit: columnFor(columns, field.key)?.heading.unit ?? place.unit }
       : field,
   );
   const found = fields.map((field) => ({
     field,
-    column: columnOf(columns, field.key),
+    column: columnFor(columns, field.key),
     text: textOf(answers, field).trim(),
   }));
   const lacking = found.filter(({ column, text }) => !column && text !== "");
   const width = place.cells[0]?.length ?? 0;
-  const added = lacking.map(({ field }) => addedHeading(field.key, place.unit));
+  const added = lacking.map(({ field }) => usualHeading(field.key, place.unit));
   const line: Cell[] = Array.from({ length: width + added.length }, () => undefined);
   const says: (readonly [string, string])[] = [];
   const places = new Map<FieldKey, number>();
@@ -414,7 +386,7 @@ function readWith(wardrobe: Wardrobe, answers: Answers, asked: readonly PatternF
     const at = column?.position ?? width + lacking.findIndex((each) => each.field === field);
     places.set(field.key, at);
     line[at] = cellFor(field.key, text, column?.heading.unit ?? place.unit);
-    says.push([column?.written ?? addedHeading(field.key, place.unit), cellText(line[at])]);
+    says.push([column?.written ?? usualHeading(field.key, place.unit), cellText(line[at])]);
   }
   const pad = (row: readonly Cell[]): readonly Cell[] => [...row, ...added.map(() => undefined)];
   const rows = place.cells.slice(1).map(pad);
@@ -427,7 +399,7 @@ function readWith(wardrobe: Wardrobe, answers: Answers, asked: readonly PatternF
       headings.map(() => "General"),
     ];
     const columnsNow = patternColumns([headings, ...rows], { formats });
-    const whole = found.map(({ field }) => ({ field, column: columnOf(columnsNow, field.key) }));
+    const whole = found.map(({ field }) => ({ field, column: columnFor(columnsNow, field.key) }));
     const read = readPatternTable([headings, ...rows, line], chart, { formats, classes });
     const problem = read.problems.find((each) => each.row === rows.length + 1);
     const pattern = problem
@@ -448,26 +420,10 @@ export function textOf(answers: Answers, { key, choices, kind }: PatternField): 
   return choices?.find(([value]) => value === typed)?.[0] ?? choices?.[0]?.[0] ?? "";
 }
 
-function columnOf(columns: PatternColumns, key: FieldKey): TableColumn | undefined {
-  if (!isFinished(key)) return columns[key];
-  const measure = key.slice(finishedPrefix.length);
-  return columns.finished.find((each) => each.measure === measure)?.column;
-}
-
-const finishedPrefix = "finished ";
-function isFinished(key: FieldKey): key is `finished ${string}` {
-  return key.startsWith(finishedPrefix);
-}
-
-function addedHeading(key: FieldKey, unit: LengthUnit): string {
-  if (isFinished(key)) return `Finished ${finishedName(key.slice(finishedPrefix.length))} (${unit})`;
-  return lengthKeys.includes(key) ? `${usualHeadings[key]} (${unit})` : usualHeadings[key];
-}
-
 /** Plain lengths become numbers in the unit of the column; fractions stay as they were written; a stretch keeps its sign. */
 function cellFor(key: FieldKey, text: string, unit: LengthUnit): Cell {
-  if (key === "stretch") return /^[\d.,]+$/u.test(text) ? `${text}%` : text;
-  if (!isFinished(key) && !lengthKeys.includes(key)) return text;
+  if (key === "stretch") return stretchText(text);
+  if (!holdsLengths(key)) return text;
   const reading = parseReading(text, { unit });
   if (reading.kind !== "length" || reading.origin !== undefined) return text;
   if (unit === "in" && /[/⁄¼-¾⅐-⅞]/u.test(text)) return text;

@@ -12,6 +12,7 @@ import { patternHeadings } from "../../../addin/demo/patternsTable.ts";
 import { starterPatterns } from "../../../addin/demo/starterWorkbook.ts";
 import type { LengthUnit } from "../../../addin/measures/units.ts";
 import { sameName } from "../../../addin/workbook/names.ts";
+import type { CellContent } from "../../../addin/workbook/content.ts";
 import type { Edit, RangeData, TableInfo } from "../../../addin/workbook/port.ts";
 import type { Book } from "../../shell/book.ts";
 import { chartIn } from "../../shell/chartIn.ts";
@@ -122,7 +123,24 @@ export function planAdding(
       also: row.added.map((heading) => `The column “${heading}” is added on the right.`),
     };
   }
-  const starter = starterPatterns(place.unit);
+  const { edits, sheet } = newPatternsTable({ wardrobe, figures, sheets, tables }, row.added, [
+    row.cells.map((value) => (value === undefined ? undefined : { value })),
+  ]);
+  return { edits, where: `a new sheet “${sheet}”, in a table of your patterns`, also: [] };
+}
+
+/**
+ * A sheet with a table of patterns, with notes and pick lists.
+ *
+ * @param added headings behind the usual ones
+ * @param rows in the order of the usual headings and those added
+ */
+export function newPatternsTable(
+  { wardrobe, figures, sheets, tables }: Omit<WardrobeFound, "failure"> & { readonly wardrobe: Wardrobe },
+  added: readonly string[],
+  rows: readonly (readonly (CellContent | undefined)[])[],
+): { readonly edits: readonly Edit[]; readonly sheet: string; readonly table: string } {
+  const starter = starterPatterns(wardrobe.place.unit);
   const name = freeName(starter.name, sheets);
   const tableName = freeName(
     usualNames.patterns,
@@ -130,13 +148,12 @@ export function planAdding(
     "_",
   );
   const blank = starter.cells.at(-1) ?? [];
-  const line = row.cells.map((value, i) => ({ ...blank[i], ...(value !== undefined && { value }) }));
   const headings = starter.cells.at(-2) ?? [];
   const [content] = starter.tables ?? [];
   const cells = [
     ...starter.cells.slice(0, -2),
-    [...headings, ...row.added.map((value) => ({ value, style: "heading" as const }))],
-    line,
+    [...headings, ...added.map((value) => ({ value, style: "heading" as const }))],
+    ...rows.map((row) => row.map((cell, i) => ({ ...blank[i], ...cell }))),
   ];
   const pickLists = (starter.pickLists ?? []).flatMap((list) => {
     if (!("table" in list.from)) return [list];
@@ -156,12 +173,17 @@ export function planAdding(
           ...starter,
           ...{ name, cells, pickLists },
           tables: content
-            ? [{ ...content, name: tableName, columns: content.columns + row.added.length }]
+            ? [
+                {
+                  ...{ ...content, name: tableName, rows: rows.length + 1 },
+                  columns: content.columns + added.length,
+                },
+              ]
             : [],
         },
       },
     ],
-    where: `a new sheet “${name}”, in a table of your patterns`,
-    also: [],
+    sheet: name,
+    table: tableName,
   };
 }

@@ -28,7 +28,7 @@ export async function editsFor(
     cells: data.values,
     chart: readChart(data.values, { formats: data.formats, mayBeEmpty: true }),
   };
-  const { plan, obstacle } = prepare("The file", read, { columns: new Map(), twins }, present);
+  const { plan, obstacle } = prepare("The file", read, { columns: new Map(), twins, keepRefused }, present);
   if (obstacle !== undefined) throw new Error(obstacle);
   await inSteps(survey(plan), noPause, signal);
   return inSteps(planEdits(plan, table, await workbook.sheets(), { keepRefused }), noPause, signal);

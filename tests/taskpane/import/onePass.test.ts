@@ -15,7 +15,11 @@ beforeEach(() => {
   vi.clearAllMocks();
 });
 
-const usual: LayoutSettings = { columns: new Map(), twins: { inChart: "skip", inFile: "keep both" } };
+const usual: LayoutSettings = {
+  columns: new Map(),
+  twins: { inChart: "skip", inFile: "keep both" },
+  keepRefused: true,
+};
 const { signal } = new AbortController();
 const noPause = () => Promise.resolve();
 

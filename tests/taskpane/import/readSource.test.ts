@@ -97,7 +97,7 @@ describe("an .xlsx file", () => {
     const part = workbookParts(source.content)[0];
     const read = await readSource(source, { part }, noPause, signal);
     const twins = { inChart: "skip", inFile: "keep both" } as const;
-    const { plan } = prepare("The file", read, { columns: new Map(), twins }, undefined);
+    const { plan } = prepare("The file", read, { columns: new Map(), twins, keepRefused: true }, undefined);
     expect(plan.cell(0, 1)).toEqual({ kind: "new", value: 5.375, as: "reading" });
     expect(plan.cell(1, 1)).toMatchObject({
       kind: "refused",
