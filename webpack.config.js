@@ -43,9 +43,14 @@ const common = (mode) => ({
   mode,
   context: root,
   devtool: mode === "production" ? false : "cheap-module-source-map",
-  resolve: { extensions: [".ts", ".tsx", ".js", ".mjs"] },
+  resolve: {
+    extensions: [".ts", ".tsx", ".js", ".mjs"],
+    // As files of its own, of which those that are not used can be left out; its bundle keeps classifiers and tables.
+    alias: { "simple-statistics$": path.join(root, "node_modules/simple-statistics/index.js") },
+  },
   module: {
     rules: [
+      { test: /node_modules\/simple-statistics\//, sideEffects: false },
       { test: /\.tsx?$/, loader: "esbuild-loader", options: { target: "es2022" } },
       { test: /\.css$/, use: ["style-loader", "css-loader"] },
       { test: /\.m?js$/, resolve: { fullySpecified: false } },
@@ -152,7 +157,7 @@ function pagesConfig(mode, port) {
   return {
     ...common(mode),
     name: "pages",
-    resolve: { ...common(mode).resolve, alias: insteadOf },
+    resolve: { ...common(mode).resolve, alias: { ...common(mode).resolve.alias, ...insteadOf } },
     entry: {
       taskpane: "./taskpane/taskpane.tsx",
       save: "./taskpane/saving/savePage.ts",

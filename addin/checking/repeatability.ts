@@ -1,8 +1,9 @@
-import { mean, median } from "simple-statistics";
+import { mean } from "simple-statistics";
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { TakenReading } from "../chart/readReadings.ts";
 import type { ReadingError } from "../measures/readingError.ts";
 import { readingErrorMm, usualReadingError } from "../measures/readingError.ts";
+import { medianOf } from "./medianOf.ts";
 import type { TechnicalError } from "./technicalError.ts";
 import { technicalErrorOfReadings } from "./technicalError.ts";
 
@@ -30,7 +31,7 @@ export type Settled =
  */
 export function settle(mm: readonly number[], errorMm: number): Settled {
   if (mm.length === 1) return { kind: "one", mm: mm[0]! };
-  if (mm.length > 2) return { kind: "median", mm: median([...mm]) };
+  if (mm.length > 2) return { kind: "median", mm: medianOf(mm) };
   if (Math.max(...mm) - Math.min(...mm) > slipErrors * errorMm) return { kind: "unlike" };
   return { kind: "mean", mm: mean([...mm]) };
 }
