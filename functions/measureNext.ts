@@ -31,7 +31,9 @@ export const measureNextFunction = defineFunction({
     "not. Settles counts the open pairs that the reading alone would answer, Needed by those that wait for it, perhaps " +
     "among others. Nothing below the headings means that no reading is missing for any pair.\n\n" +
     "With patterns, readings that verdicts wait for are listed too: Settles verdicts counts the patterns that the reading alone would answer, Verdicts need it " +
-    "those whose verdict waits for it, perhaps among others, or holds only unless it says otherwise. Those that settle most come first.",
+    "those whose verdict waits for it, perhaps among others, or holds only unless it says otherwise. Those that settle most come first. A verdict that is too close to " +
+    "call waits for no other reading; which ones are, the table Readings tells by your own error. Who shares a body waits for readings that are " +
+    "missing, whatever their error.",
   parameters: {
     chart: chart(),
     tolerances: tolerances(),

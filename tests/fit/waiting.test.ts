@@ -10,7 +10,7 @@ import { tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 import { measureNextFunction } from "../../functions/measureNext.ts";
 import { waitWords } from "../../taskpane/groups/VerdictsWait.tsx";
 import type { Row } from "./fitOf.ts";
-import { chartWith, fittingOf, table, wisp } from "./fitOf.ts";
+import { chartWith, fittingOf, table, table as tableOf, wisp } from "./fitOf.ts";
 
 const gown = { "Garment class": "Dress", Opens: "full length", Bust: 197, Waist: 143, Hip: 215 };
 const told = (patterns: Readonly<Record<string, Row>>, figures: Readonly<Record<string, Row>>) =>
@@ -119,6 +119,36 @@ describe("MEASURENEXT with patterns", () => {
       ["Moth", "Waist", 2, 2, 1, 1],
       ["Gnat", "Heel", 0, 0, 1, 1],
     ]);
+  });
+
+  it("goes by the error that the table Readings shows: a verdict that is too close to call waits for no other reading", () => {
+    // The waist is 0.42 mm above the least that is snug: too close for half a millimetre of error, and clear once fourteen figures that were
+    // read twice alike have shown less: their 0.29 mm of whole millimetres, drawn to the usual half: √((5·0.25 + 14/12)/19) = 0.36.
+    const moth = { ...wisp, Hip: undefined };
+    const many = Object.fromEntries(Array.from({ length: 14 }, (_, i) => [`Figure ${String(i)}`, wisp]));
+    const [waist] = explainPair(fittingOf({ G: gown }, { Moth: moth }), 0, 0).checks.filter(
+      ({ measure }) => measure === "waistGirth",
+    );
+    const made = { ...gown, Waist: waist!.snugMm! + 0.42 };
+    const again = [
+      ["Figure", "Measure", "Reading (mm)"],
+      ...Object.keys(many).flatMap((name) =>
+        ["Bust", "Waist"].map((measure) => [name, measure, wisp[measure as "Bust"]]),
+      ),
+    ];
+    const readings = [...again, ...again.slice(1)];
+    const rowsBy = (table: typeof readings | null) =>
+      measureNextFunction.compute([
+        tableOf("Figure", { Moth: moth, ...many }),
+        null,
+        null,
+        tableOf("Pattern", { G: made }),
+        null,
+        null,
+        table,
+      ]);
+    expect(rowsBy(null)).not.toContainEqual(["Moth", "Hip", expect.anything(), expect.anything(), 0, 1]);
+    expect(rowsBy(readings)).toContainEqual(["Moth", "Hip", expect.anything(), expect.anything(), 0, 1]);
   });
 
   it("leaves the list as it is without patterns", () => {
