@@ -89,8 +89,9 @@ export function MatrixView(props: {
               {inDoubt && inDoubt.resting > 0 && (
                 <p className={styles.text}>
                   {doubtSign} {count(inDoubt.resting, "verdict rests", "verdicts rest")} on doubtful readings;{" "}
-                  {inDoubt.changing === 0 ? "none" : inDoubt.changing.toLocaleString("en-GB")} would be
-                  another one if they were mended. Open one to see which.
+                  {inDoubt.changing === 0 ? "none" : inDoubt.changing.toLocaleString("en-GB")} would be{" "}
+                  {inDoubt.changing > 1 ? "others" : "another one"} if they were mended. Open one to see
+                  which.
                 </p>
               )}
               <p className={styles.quiet}>Arrow keys move from cell to cell. Enter or a click says why.</p>

@@ -148,16 +148,18 @@ function Group(props: {
   );
 }
 
-/** The figures whose group rests on doubtful readings. */
+/** The figures whose group rests on doubtful readings; those of which the same is to be said, together. */
 function doubtsAt(
   places: readonly number[],
   names: readonly string[],
   marks: readonly string[] | undefined,
 ): readonly { readonly name: string; readonly says: string }[] {
-  return places.flatMap((place, i) => {
+  const ofMark = new Map<string, string[]>();
+  places.forEach((place, i) => {
     const says = marks?.[place] ?? "";
-    return says === "" ? [] : [{ name: names[i] ?? "", says }];
+    if (says !== "") ofMark.set(says, [...(ofMark.get(says) ?? []), names[i] ?? ""]);
   });
+  return [...ofMark].map(([says, named]) => ({ name: namesWords(named, mostNames), says }));
 }
 
 function bindingWords(binding: PairDifference): string {

@@ -248,7 +248,7 @@ function MarkWords(props: {
   if (marked === 0) return null;
   return (
     <p className={styles.text}>
-      {doubtSign} The group of {count(marked, "figure")} rests on doubtful readings: marked on the cards
+      {doubtSign} For {count(marked, "figure")} the group rests on doubtful readings: marked on the cards
       {props.isToldWhatChanges
         ? ", with what becomes of it if they are mended."
         : ". What becomes of the fewest groups if they are mended is not worked out; mend them in Check to see."}

@@ -35,7 +35,7 @@ describe("who shares a body, on the page without Excel", () => {
   });
 
   it("marks what rests on doubtful readings, on the cards and with the pairs, and what becomes of it", async () => {
-    await page.getByText(/^◆ The group of \d+ figures? rests on doubtful readings/).waitFor();
+    await page.getByText(/^◆ For \d+ figures? the group rests on doubtful readings/).waitFor();
     const marks = page
       .getByRole("list", { name: /^Doubtful (in group \d+|among those alone)$/ })
       .getByRole("listitem");
