@@ -115,12 +115,12 @@ function together(
     wanted.set(keyOf(place, column.key), {
       ...{ place, figure, measure: column.heading, pairs: [settles, neededBy], verdicts: [0, 0] },
     });
-  for (const { figure: place, measure: id, settles, neededBy } of waiting) {
+  for (const { figure: place, measure: id, settles, others } of waiting) {
     const known = wanted.get(keyOf(place, id));
     const heading = chart.measures.find(({ key }) => key === id)?.heading ?? measureById(id)?.name ?? id;
     wanted.set(keyOf(place, id), {
       ...(known ?? { place, figure: chart.figures[place]!, measure: heading, pairs: [0, 0] }),
-      verdicts: [settles, neededBy],
+      verdicts: [settles.length, settles.length + others.length],
     });
   }
   const sum = ({ pairs, verdicts }: Wanted, at: 0 | 1) => pairs[at] + verdicts[at];

@@ -1,11 +1,12 @@
 import { mean } from "simple-statistics";
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import type { TakenReading } from "../chart/readReadings.ts";
 import type { ReadingError } from "../measures/readingError.ts";
 import { readingErrorMm, usualReadingError } from "../measures/readingError.ts";
 import { medianOf } from "./medianOf.ts";
 import type { TechnicalError } from "./technicalError.ts";
-import { technicalErrorOfReadings } from "./technicalError.ts";
+import { squaresAboutMean, technicalErrorOfReadings } from "./technicalError.ts";
 
 /**
  * Readings of a figure that are farther apart than so many errors of one reading are a slip. For two readings that is
@@ -61,28 +62,30 @@ export function errorParts(things: readonly (readonly HandReading[])[]): ErrorPa
   let [within, withinFree, between, betweenFree, timesHands] = [0, 0, 0, 0, 0];
   for (const thing of things) {
     const hands = readingsByHand(thing);
-    const all = mean(thing.map(({ mm }) => mm));
-    for (const own of hands) {
-      const ofHand = mean([...own]);
-      within += own.reduce((sum, mm) => sum + (mm - ofHand) ** 2, 0);
-      withinFree += own.length - 1;
-      between += own.length * (ofHand - all) ** 2;
-    }
+    const ofHands = hands.reduce((sum, own) => sum + squaresAboutMean(own), 0);
+    within += ofHands;
+    withinFree += thing.length - hands.length;
+    between += squaresAboutMean(thing.map(({ mm }) => mm)) - ofHands;
     betweenFree += hands.length - 1;
-    timesHands += thing.length - hands.reduce((sum, own) => sum + own.length ** 2, 0) / thing.length;
+    timesHands += thing.length * (1 - squaredShares(thing));
   }
   // Of single readings by different hands nobody can say which part is which: all of it may be the hands’.
   const repeat = withinFree === 0 ? 0 : within / withinFree;
   return { repeat, hands: timesHands === 0 ? 0 : Math.max(0, (between - betweenFree * repeat) / timesHands) };
 }
 
+/** Σ(nₕ/n)²: how much of the variance between hands stays in the mean of readings. */
+function squaredShares(thing: readonly HandReading[]): number {
+  return readingsByHand(thing).reduce((sum, own) => sum + (own.length / thing.length) ** 2, 0);
+}
+
 function readingsByHand(thing: readonly HandReading[]): readonly (readonly number[])[] {
-  const hands = new Map<string, number[]>();
-  for (const { by, mm } of thing) {
-    const key = by.trim().toLowerCase();
-    hands.set(key, [...(hands.get(key) ?? []), mm]);
-  }
-  return [...hands.values()];
+  return [...groupedBy(thing, handOf).values()].map((own) => own.map(({ mm }) => mm));
+}
+
+/** Names of people are one in any case. */
+function handOf({ by }: Pick<HandReading, "by">): string {
+  return by.toLowerCase();
 }
 
 /**
@@ -100,21 +103,22 @@ function readingsByHand(thing: readonly HandReading[]): readonly (readonly numbe
 export function settledErrorMm(thing: readonly HandReading[], ofOneMm: number, parts: ErrorParts): number {
   const repeat = Math.min(parts.repeat, ofOneMm ** 2);
   const hands = Math.min(parts.hands, ofOneMm ** 2 - repeat);
-  const shares = readingsByHand(thing).reduce((sum, own) => sum + (own.length / thing.length) ** 2, 0);
-  return Math.sqrt(ofOneMm ** 2 - repeat * (1 - medianVariance(thing.length)) - hands * (1 - shares));
+  return Math.sqrt(
+    ofOneMm ** 2 - repeat * (1 - medianVariance(thing.length)) - hands * (1 - squaredShares(thing)),
+  );
 }
 
-/** From three to ten, at the place of their number less three. */
-const medianVariances = [0.448671, 0.2982, 0.286834, 0.214743, 0.210447, 0.168181, 0.166101, 0.138326];
+/** Of one to ten readings. */
+const medianVariances = [1, 0.5, 0.4487, 0.2982, 0.2868, 0.2147, 0.2104, 0.1682, 0.1661, 0.1383];
 
 /**
- * The variance of the median of k readings that are off normally, in that of one: 1/k for two, whose median is their mean. Beyond ten
+ * The variance of the median of k readings that are off normally, in that of one; the median of two is their mean. Beyond ten
  * readings π/2k, which is what it comes to for many and is a little too much for few.
  *
  * Source: integrals over the order statistics of the normal distribution, by SciPy 1.17; a test simulates them.
  */
 export function medianVariance(k: number): number {
-  return k < 3 ? 1 / k : (medianVariances[k - 3] ?? Math.PI / (2 * k));
+  return medianVariances[k - 1] ?? Math.PI / (2 * k);
 }
 
 /** All readings of one measure of one figure, oldest row first. */
@@ -126,15 +130,11 @@ export interface ReadingsOfOne {
 
 /** Readings put together by figure and measure, in the order of their first rows. */
 export function readingsByThing(readings: readonly TakenReading[]): readonly ReadingsOfOne[] {
-  const things = new Map<string, { figure: number; column: MeasureColumn; taken: TakenReading[] }>();
-  for (const reading of readings) {
-    const { figure, column } = reading;
-    const key = thingKey(figure, column.key);
-    const known = things.get(key);
-    if (known) known.taken.push(reading);
-    else things.set(key, { figure, column, taken: [reading] });
-  }
-  return [...things.values()];
+  return [...groupedBy(readings, ({ figure, column }) => thingKey(figure, column.key)).values()].map(
+    (taken) => ({
+      ...{ figure: taken[0]!.figure, column: taken[0]!.column, taken },
+    }),
+  );
 }
 
 /** What is one and the same: a measure of a figure. */
@@ -208,14 +208,7 @@ export function repeatabilityByPerson(
   readings: readonly TakenReading[],
   errors: ReadingError = usualReadingError,
 ): readonly PersonError[] {
-  const people = new Map<string, { by: string; taken: TakenReading[] }>();
-  for (const reading of readings) {
-    const key = reading.by.toLowerCase();
-    const known = people.get(key);
-    if (known) known.taken.push(reading);
-    else people.set(key, { by: reading.by, taken: [reading] });
-  }
-  return [...people.values()].flatMap(({ by, taken }) => {
+  return [...groupedBy(readings, handOf).values()].flatMap((taken) => {
     const repeated = readingsByThing(taken)
       .map((thing) => ({ key: thing.column.key, mm: thing.taken.map(({ mm }) => mm) }))
       .filter(({ mm }) => mm.length > 1)
@@ -224,7 +217,7 @@ export function repeatabilityByPerson(
           Math.max(...mm) - Math.min(...mm) <= slipErrors * readingErrorMm(errors, mean(mm), key),
       )
       .map(({ mm }) => mm);
-    return repeated.length === 0 ? [] : [{ by, ...technicalErrorOfReadings(repeated) }];
+    return repeated.length === 0 ? [] : [{ by: taken[0]!.by, ...technicalErrorOfReadings(repeated) }];
   });
 }
 

@@ -57,7 +57,7 @@ function total(list: readonly number[]): number {
 }
 
 /** ΣM² − (ΣM)²/K, in the form that does not lose digits. */
-function squaresAboutMean(list: readonly number[]): number {
+export function squaresAboutMean(list: readonly number[]): number {
   const mean = total(list) / list.length;
   return list.reduce((sum, reading) => sum + (reading - mean) ** 2, 0);
 }

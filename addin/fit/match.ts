@@ -1,6 +1,7 @@
 import type { Chart } from "../chart/chart.ts";
 import { defaultEaseRules } from "../chart/defaultEaseRules.ts";
 import type { EaseRule } from "../chart/easeRule.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import type { Pattern } from "../chart/pattern.ts";
 import { codeKey } from "../chart/readPatterns.ts";
 import { underLayers } from "../chart/underLayers.ts";
@@ -69,7 +70,7 @@ export function garmentContext(
 ): GarmentContext {
   const view = figureView(chart);
   const byCode = new Map(patterns.map((pattern) => [codeKey(pattern.code), pattern]));
-  const byClass = groupByClass(rules ?? defaultEaseRules);
+  const byClass = groupedBy(rules ?? defaultEaseRules, ({ garmentClass }) => garmentClass);
   const under = new Map(
     patterns.map((pattern) => [pattern, underLayers(pattern, (code) => byCode.get(codeKey(code)))]),
   );
@@ -97,14 +98,4 @@ export function matchAll({ view, patterns, readingError }: Fitting): Match {
     ranks,
     verdict: (pattern, figure) => verdictOf(ranks[pattern * size + figure] ?? Number.NaN),
   };
-}
-
-function groupByClass(rules: readonly EaseRule[]): ReadonlyMap<string, readonly EaseRule[]> {
-  const groups = new Map<string, EaseRule[]>();
-  for (const rule of rules) {
-    const group = groups.get(rule.garmentClass);
-    if (group) group.push(rule);
-    else groups.set(rule.garmentClass, [rule]);
-  }
-  return groups;
 }

@@ -10,12 +10,10 @@ export interface WaitedFor {
   readonly figure: number;
   /** The id of the measure. */
   readonly measure: string;
-  /** Patterns whose verdict is not known, and would be with this reading alone. */
-  readonly settles: number;
-  /** Patterns whose verdict waits for it, perhaps among others, or holds “unless” it says otherwise. */
-  readonly neededBy: number;
-  /** Those patterns, by their rows in `fitting.patterns`: first those that it settles. */
-  readonly patterns: readonly number[];
+  /** Rows in `fitting.patterns` of those whose verdict is not known, and would be with this reading alone. */
+  readonly settles: readonly number[];
+  /** Of those whose verdict waits for it among others, or holds “unless” it says otherwise. */
+  readonly others: readonly number[];
 }
 
 /**
@@ -26,7 +24,7 @@ export interface WaitedFor {
  */
 export function waitedFor(fitting: Fitting): readonly WaitedFor[] {
   const { view, patterns, readingError } = fitting;
-  const found = new Map<string, { figure: number; measure: string; settled: number[]; others: number[] }>();
+  const found = new Map<string, { figure: number; measure: string; settles: number[]; others: number[] }>();
   for (const [row, compiled] of patterns.entries()) {
     for (let figure = 0; figure < view.size; figure++) {
       const verdict = judgePair(compiled, figure, readingError);
@@ -37,18 +35,17 @@ export function waitedFor(fitting: Fitting): readonly WaitedFor[] {
         : { measures: unlessOf(compiled, figure, fitting), isOfGarmentToo: false };
       for (const measure of measures) {
         const key = `${String(figure)} ${measure}`;
-        const known = found.get(key) ?? { figure, measure, settled: [], others: [] };
+        const known = found.get(key) ?? { figure, measure, settles: [], others: [] };
         const isSettled = isOpen && measures.size === 1 && !isOfGarmentToo;
-        (isSettled ? known.settled : known.others).push(row);
+        (isSettled ? known.settles : known.others).push(row);
         found.set(key, known);
       }
     }
   }
-  const waited = [...found.values()].map(({ figure, measure, settled, others }) => ({
-    ...{ figure, measure, settles: settled.length, neededBy: settled.length + others.length },
-    patterns: [...settled, ...others],
-  }));
-  return waited.sort((a, b) => b.settles - a.settles || b.neededBy - a.neededBy || a.figure - b.figure);
+  const needed = ({ settles, others }: WaitedFor): number => settles.length + others.length;
+  return [...found.values()].sort(
+    (a, b) => b.settles.length - a.settles.length || needed(b) - needed(a) || a.figure - b.figure,
+  );
 }
 
 /** What a verdict that is not known waits for: of the figure, and whether something of the garment is wanting too. */

@@ -37,10 +37,10 @@ export function readingErrorMm(
   measure?: string,
   figure?: number,
 ): number {
-  const { ofMeasures, ofReadings } = error;
-  const ofOne = measure === undefined ? undefined : ofMeasures?.[measure];
   const own =
-    (ofReadings && measure !== undefined && figure !== undefined && ofReadings[measure]?.[figure]) || ofOne;
+    measure === undefined
+      ? undefined
+      : (error.ofReadings?.[measure]?.[figure ?? -1] ?? error.ofMeasures?.[measure]);
   if (own !== undefined) return Number.isNaN(readingMm) ? Number.NaN : own;
   return Math.max(error.mm, (error.percent / 100) * readingMm);
 }

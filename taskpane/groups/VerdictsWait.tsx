@@ -107,21 +107,21 @@ export function VerdictsWait(props: {
 /** “Settles 2 verdicts: P1 Meadow skirt, P4 Cape; 1 more waits for it, or fits unless it says otherwise: P7 Coat.” */
 export function waitWords(
   { patterns: garments }: Pick<Fitting, "patterns">,
-  { settles, neededBy, patterns }: WaitedFor,
+  { settles, others }: WaitedFor,
 ): string {
   const names = (rows: readonly number[]): string =>
     namesWords(
       rows.flatMap((row) => (garments[row] ? [patternName(garments[row].pattern)] : [])),
       mostNames,
     );
-  const others = neededBy - settles;
   const settled =
-    settles === 0 ? "" : `Settles ${count(settles, "verdict")}: ${names(patterns.slice(0, settles))}.`;
-  if (others === 0) return settled;
-  const more = settles === 0 ? count(others, "verdict") : `${String(others)} more`;
+    settles.length === 0 ? "" : `Settles ${count(settles.length, "verdict")}: ${names(settles)}.`;
+  const { length } = others;
+  if (length === 0) return settled;
+  const more = settled === "" ? count(length, "verdict") : `${String(length)} more`;
   const wait =
-    others === 1 ? "waits for other readings too, or holds" : "wait for other readings too, or hold";
-  return `${settled} ${more} ${wait} unless it says otherwise: ${names(patterns.slice(settles))}.`.trim();
+    length === 1 ? "waits for other readings too, or holds" : "wait for other readings too, or hold";
+  return `${settled} ${more} ${wait} unless it says otherwise: ${names(others)}.`.trim();
 }
 
 /** The fitting of the same figures; Groups may have been told to go by another table. */

@@ -82,7 +82,7 @@ export function readingErrorWords(
     return `of ${column.heading} ${errorText(errorMm, column.unit)}, from ${from}`;
   });
   const others = known.length < columns.length ? ["of the others 0.5 mm, or 0.25 % where that is more"] : [];
-  return `Reading error (standard deviation: two readings of three are off by less) ${[...words, ...others].join("; ")}. The fewer figures, the nearer to the usual 0.5 mm.${known.some(({ settledMm }) => settledMm.size > 0) ? ` ${meanWords}` : ""}`;
+  return `Reading error (standard deviation: two readings of three are off by less) ${[...words, ...others].join("; ")}. The fewer figures, the nearer to the usual 0.5 mm.${known.some(({ settledMm }) => Object.keys(settledMm).length > 0) ? ` ${meanWords}` : ""}`;
 }
 
 /** Of lengths that stand for several readings of the table Readings. */

@@ -1,6 +1,7 @@
 import { mean } from "simple-statistics";
 import type { Chart, MeasureColumn } from "../../chart/chart.ts";
 import { figureKey } from "../../chart/find.ts";
+import { groupedBy } from "../../chart/groupedBy.ts";
 import type { TakenReading } from "../../chart/readReadings.ts";
 import { robustSpread } from "../../checking/modifiedZ.ts";
 import type { ReadingsOfOne } from "../../checking/repeatability.ts";
@@ -34,7 +35,7 @@ export interface MeasureError {
   /** How many figures it comes from. */
   readonly figures: number;
   /** mm by the place of the figure: the error of lengths in the chart that stand for several readings of the table Readings. */
-  readonly settledMm: ReadonlyMap<number, number>;
+  readonly settledMm: Readonly<Record<number, number>>;
 }
 
 /** Readings of one figure that are too unlike each other to be one measure read twice. */
@@ -116,14 +117,11 @@ export function repeatedReadings(
       kept.flat().length - kept.length,
       readingErrorMm(usualReadingError, typicalMm),
     );
-    const areSlips = new Set(slips.flatMap((slip) => (slip.column === column ? [slip.figure] : [])));
     errors.push({
       ...{ key: column.key, column, technicalErrorMm, errorMm, figures: kept.length },
       relativePercent: (100 * technicalErrorMm) / typicalMm,
       settledMm: settledErrors(
-        inReadings.filter(
-          (thing) => thing.column.key === column.key && !areSlips.has(chart.figures[thing.figure]!),
-        ),
+        inReadings.filter((thing) => thing.column.key === column.key),
         errorMm,
       ),
     });
@@ -133,18 +131,17 @@ export function repeatedReadings(
 }
 
 /** The errors of the lengths of one measure that stand in the chart for several of these readings. */
-function settledErrors(things: readonly ReadingsOfOne[], errorMm: number): ReadonlyMap<number, number> {
-  const parts = errorParts(things.map(({ taken }) => taken));
-  return new Map(
-    things.flatMap(({ figure, column, taken }) => {
-      const settled = settle(
-        taken.map(({ mm }) => mm),
-        errorMm,
-      );
+function settledErrors(things: readonly ReadingsOfOne[], errorMm: number): Readonly<Record<number, number>> {
+  const lengths = ({ taken }: ReadingsOfOne): readonly number[] => taken.map(({ mm }) => mm);
+  const sound = things.filter((thing) => spanOf(lengths(thing)) <= slipErrors * errorMm);
+  const parts = errorParts(sound.map(({ taken }) => taken));
+  return Object.fromEntries(
+    sound.flatMap((thing) => {
+      const { figure, column, taken } = thing;
+      const settled = settle(lengths(thing), errorMm);
       // What somebody wrote over the mean is another reading, and one alone.
-      const isInChart =
-        settled.kind !== "unlike" && Math.abs((column.mm[figure] ?? Number.NaN) - settled.mm) < sameMm;
-      return taken.length > 1 && isInChart ? [[figure, settledErrorMm(taken, errorMm, parts)] as const] : [];
+      const isInChart = settled.kind !== "unlike" && Math.abs(column.mm[figure]! - settled.mm) < sameMm;
+      return taken.length > 1 && isInChart ? [[figure, settledErrorMm(taken, errorMm, parts)]] : [];
     }),
   );
 }
@@ -155,24 +152,13 @@ export function errorsOf({ errors }: Pick<RepeatedReadings, "errors">): ReadingE
   return {
     ...usualReadingError,
     ofMeasures: Object.fromEntries(errors.map(({ key, errorMm }) => [key, errorMm])),
-    ofReadings: Object.fromEntries(
-      errors
-        .filter(({ settledMm }) => settledMm.size > 0)
-        .map(({ key, settledMm }) => [key, Object.fromEntries(settledMm)]),
-    ),
+    ofReadings: Object.fromEntries(errors.map(({ key, settledMm }) => [key, settledMm])),
   };
 }
 
 /** Where the rows of each figure stand, from 0, by the form in which names are compared. */
 function placesByName({ figures }: Chart): ReadonlyMap<string, readonly number[]> {
-  const places = new Map<string, number[]>();
-  figures.forEach((figure, place) => {
-    const key = figureKey(figure);
-    const before = places.get(key);
-    if (before) before.push(place);
-    else places.set(key, [place]);
-  });
-  return places;
+  return groupedBy(figures.keys(), (place) => figureKey(figures[place]!));
 }
 
 function readingsAt({ mm }: MeasureColumn, places: readonly number[]): readonly number[] {
