@@ -19,14 +19,22 @@ const notes = { need: 3, may: 3, of: 4 };
  */
 export default function leaveOutHelp(source) {
   const file = ts.createSourceFile("module.ts", source, ts.ScriptTarget.Latest, true);
-  /** @type {{ from: number, to: number }[]} */
+  /** @type {{ from: number, to: number, instead: string }[]} */
   const texts = [];
-  const cut = (node) => texts.push({ from: node.getStart(), to: node.getEnd() });
+  const cut = (node) => texts.push({ from: node.getStart(), to: node.getEnd(), instead: '""' });
+  // A property goes with the comma behind it.
+  const cutWhole = (node) => {
+    const to = node.getEnd() + (/^\s*,/.exec(source.slice(node.getEnd()))?.[0].length ?? 0);
+    texts.push({ from: node.getStart(), to, instead: "" });
+  };
   const visit = (node) => {
     if (ts.isPropertyAssignment(node)) {
       const name = node.name.getText();
-      if (helpOfMeasures.includes(name)) cut(node.initializer);
-      if (isOfDescriptor(node) && helpOfFunctions.includes(name)) cut(node.initializer);
+      if (helpOfMeasures.includes(name)) cutWhole(node);
+      if (isOfDescriptor(node) && helpOfFunctions.includes(name)) {
+        cutWhole(node);
+        return;
+      }
       if (isOfDescriptor(node) && name === "parameters") helpTexts(node.initializer).forEach(cut);
     }
     if (makesParameter(node)) helpOfMade(node).forEach(cut);
@@ -39,7 +47,7 @@ export default function leaveOutHelp(source) {
   visit(file);
   return texts
     .sort((a, b) => b.from - a.from)
-    .reduce((text, { from, to }) => text.slice(0, from) + '""' + text.slice(to), source);
+    .reduce((text, { from, to, instead }) => text.slice(0, from) + instead + text.slice(to), source);
 }
 
 function isOfDescriptor({ parent: { parent } }) {
