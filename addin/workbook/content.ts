@@ -39,9 +39,10 @@ export interface CellContent {
 
 /**
  * The few looks that sheets of ours use; each host draws them in its own way. A cell of the look `verdict` shows a verdict with
- * its sign and colour, whatever a formula puts there; it comes with a new sheet only.
+ * its sign and colour, whatever a formula puts there; it comes with a new sheet only. An `amount` is a length in words, such as a
+ * range, that stands at the right as numbers do.
  */
-export type CellStyle = "title" | "quiet" | "heading" | "wrap" | "marked" | "verdict";
+export type CellStyle = "title" | "quiet" | "heading" | "wrap" | "amount" | "marked" | "verdict";
 
 /** A table with headings in its first row. Rows and columns from 0, size with headings. */
 export interface TableContent {

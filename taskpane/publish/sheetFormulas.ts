@@ -36,8 +36,11 @@ export function chartFormulas(
       isNumber(figure) ? { value: Number(figure) } : { value: figure, format: "@" },
       ...measured.flatMap((column) =>
         units.map((unit): CellContent => {
-          if (!table || isHeld(column, at)) return { value: dash, format: "@" };
-          return { formula: lookUp(table, column, key, { figure, unit, rounding: publication.rounding }) };
+          if (!table || isHeld(column, at)) return { value: dash, format: "@", style: "amount" };
+          return {
+            style: "amount",
+            formula: lookUp(table, column, key, { figure, unit, rounding: publication.rounding }),
+          };
         }),
       ),
     ];

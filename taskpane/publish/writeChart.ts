@@ -175,12 +175,13 @@ function letterOf(at: number): string {
   return String.fromCharCode(97 + at);
 }
 
-/** Plain numbers stay numbers where the sheet writes them as the buyers do; all else is text. */
+/** Plain numbers stay numbers where the sheet writes them as the buyers do; all else is text, at the right as they are. */
 function textCell(text: string | undefined, remark: number, mark: "." | ","): CellContent {
-  if (text === undefined) return { value: `– ${letterOf(remark)}`, format: "@" };
+  const shown = (value: string): CellContent => ({ value, format: "@", style: "amount" });
+  if (text === undefined) return shown(`– ${letterOf(remark)}`);
   const isPlain = mark === "." && /^\d+(\.\d+)?$/u.test(text) && remark < 0;
   if (isPlain) return { value: Number(text) };
-  return { value: remark < 0 ? text : `${text} ${letterOf(remark)}`, format: "@" };
+  return shown(remark < 0 ? text : `${text} ${letterOf(remark)}`);
 }
 
 function patternsSheet(published: Published, name: string): SheetContent {

@@ -5,7 +5,7 @@ import { lookOf, markedLook } from "./looks.ts";
 
 /** What a grid cell remembers about its looks beside what is drawn. */
 const memory = z.object({
-  look: z.optional(z.enum(["title", "quiet", "heading", "wrap", "verdict"])),
+  look: z.optional(z.enum(["title", "quiet", "heading", "wrap", "amount", "verdict"])),
   /** Present on a marked cell: the ground and edges from before, to come back when the mark goes. */
   marked: z.optional(z.object({ bg: z.unknown(), bd: z.unknown() })),
 });

@@ -1,5 +1,11 @@
 import type { IStyleData } from "@univerjs/core";
-import { BooleanNumber, BorderStyleTypes, VerticalAlign, WrapStrategy } from "@univerjs/core";
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  HorizontalAlign,
+  VerticalAlign,
+  WrapStrategy,
+} from "@univerjs/core";
 import type { CellStyle } from "../../workbook/content.ts";
 
 const brass = "#8A6100";
@@ -22,6 +28,7 @@ const looks: Readonly<Record<Exclude<CellStyle, "marked">, IStyleData>> = {
     vt: VerticalAlign.TOP,
   },
   wrap: { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP },
+  amount: { ht: HorizontalAlign.RIGHT },
   // Its colours follow what the cell shows.
   verdict: {},
 };

@@ -4,7 +4,7 @@ import type { Block } from "../verdictCells.ts";
 import { signedFormat, verdictCells, verdictInk } from "../verdictCells.ts";
 import { operation, type Operation } from "./requests.ts";
 
-/** Looks are of type and wrapping only, so that a cell’s own fill is never touched. */
+/** Looks are of type, wrapping and place only, so that a cell’s own fill is never touched. */
 const looks: Readonly<Record<Exclude<CellStyle, "marked" | "verdict">, (format: Excel.RangeFormat) => void>> =
   {
     title: (format) => {
@@ -23,6 +23,9 @@ const looks: Readonly<Record<Exclude<CellStyle, "marked" | "verdict">, (format: 
       format.wrapText = true;
       format.verticalAlignment = "Top";
     },
+    amount: (format) => {
+      format.horizontalAlignment = "Right";
+    },
   };
 
 /** What `looks` changes of a cell, to be loaded before and set again by undo. */
@@ -31,6 +34,7 @@ export const changedByLooks: Excel.CellPropertiesLoadOptions = {
     font: { bold: true, color: true, size: true },
     wrapText: true,
     verticalAlignment: true,
+    horizontalAlignment: true,
   },
 };
 

@@ -30,6 +30,7 @@ const looks: Readonly<Record<Exclude<CellStyle, "verdict">, StoredStyle>> = {
     alignment: { vertical: "top", wrapText: true },
   },
   wrap: { alignment: { vertical: "top", wrapText: true } },
+  amount: { alignment: { horizontal: "right" } },
   marked: { font: plainFont, fill: solid(paleBrass), border: allRound({ style: "thin", color: brass }) },
 };
 
@@ -52,7 +53,8 @@ export function recognisedStyle(stored: StoredStyle): CellStyle | undefined {
   if (fill !== undefined) return undefined;
   if (stored.font?.bold && stored.font.size === 16) return "title";
   if (stored.font?.color?.rgb === quiet.rgb) return "quiet";
-  return stored.alignment?.wrapText ? "wrap" : undefined;
+  if (stored.alignment?.wrapText) return "wrap";
+  return stored.alignment?.horizontal === "right" ? "amount" : undefined;
 }
 
 /** True when a cell has colours, letters or lines of its own that our few styles cannot show. */

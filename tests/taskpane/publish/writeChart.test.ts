@@ -4,6 +4,7 @@ import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import type { Publication } from "../../../addin/publish/publication.ts";
 import type { PublishedFrom } from "../../../addin/publish/published.ts";
 import type { WorkbookContent } from "../../../addin/workbook/content.ts";
+import { readXlsx } from "../../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
 import { descriptors } from "../../../functions/all.ts";
 import { planChart } from "../../../taskpane/publish/writeChart.ts";
@@ -106,5 +107,32 @@ describe("the published chart as formulas", () => {
     expect(plan.edits()).toHaveLength(1);
     expect(JSON.stringify(plan.edits())).not.toContain("Cattrin");
     grid.close();
+  });
+});
+
+describe("the published chart as it is now", () => {
+  it("has every length at the right, ranges, fractions, dashes and single numbers alike", async () => {
+    const work = published({ sharedRows: true }, demo);
+    const used = { figures: undefined, patterns: undefined, easeRules: undefined, garmentClasses: undefined };
+    const plan = planChart("values", { sheets: [], used, hasOwnClasses: false, chart: demo.chart, work });
+    const [sheet] = plan.edits().flatMap((edit) => (edit.kind === "sheet" ? [edit.sheet] : []));
+    const lengths = sheet!.cells
+      .slice(4, 4 + work.published.rows.length)
+      .flatMap((row) => row.slice(1).map((cell) => cell!));
+    const ranges = lengths.filter(({ value }) => / – /u.test(String(value)));
+    expect(ranges.length).toBeGreaterThan(5);
+    for (const { value, style, format } of lengths) {
+      // A number stands at the right by itself.
+      expect(typeof value === "number" ? [undefined, undefined] : ["amount", "@"], String(value)).toEqual([
+        style,
+        format,
+      ]);
+    }
+    // In the file too. ECMA-376, 18.18.40, ST_HorizontalAlignment: “right”.
+    const { bytes } = await writeXlsx({ sheets: [sheet!] });
+    const { sheets } = await readXlsx(bytes);
+    const kept = sheets[0]!.cells.flat().filter((cell) => / – \d/u.test(String(cell?.value)));
+    expect(kept.length).toBe(ranges.length);
+    expect(kept.every((cell) => cell?.style === "amount")).toBe(true);
   });
 });

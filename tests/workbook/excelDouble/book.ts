@@ -34,6 +34,7 @@ export interface BookCell {
   font: { bold: boolean; color: string; size: number };
   wrapText: boolean;
   verticalAlignment: string;
+  horizontalAlignment: string;
   conditional: BookRule[];
 }
 
@@ -122,6 +123,7 @@ export function emptyCell(): BookCell {
     font: { bold: false, color: "#000000", size: 11 },
     wrapText: false,
     verticalAlignment: "Bottom",
+    horizontalAlignment: "General",
     conditional: [],
   };
 }

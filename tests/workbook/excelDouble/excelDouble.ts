@@ -219,6 +219,7 @@ function fill(cell: BookCell, { value, formula, format, style }: CellContent): v
   if (formula !== undefined) cell.formula = formula;
   if (format !== undefined) cell.format = format;
   if (style !== undefined) Object.assign(cell.font, styleFonts[style]);
+  if (style === "amount") cell.horizontalAlignment = "Right";
   if (value === undefined) return;
   cell.value = isCellError(value) ? value.error : value;
   cell.type = isCellError(value)
@@ -281,5 +282,6 @@ function isMarked(sheet: BookSheet, row: number, column: number): boolean {
 function styleOf(cell: BookCell): CellStyle | undefined {
   if (cell.font.size === 16) return "title";
   if (cell.font.color === "#5C6068") return "quiet";
+  if (cell.horizontalAlignment === "Right") return "amount";
   return cell.font.bold ? "heading" : undefined;
 }

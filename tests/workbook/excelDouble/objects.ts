@@ -361,6 +361,7 @@ export class Range extends ClientObject<Block, RangeProperties> {
           ...(wanted.format.font && { font: { ...cell.font } }),
           ...(wanted.format.wrapText && { wrapText: cell.wrapText }),
           ...(wanted.format.verticalAlignment && { verticalAlignment: cell.verticalAlignment }),
+          ...(wanted.format.horizontalAlignment && { horizontalAlignment: cell.horizontalAlignment }),
         },
       })),
     );
@@ -378,6 +379,7 @@ export class Range extends ClientObject<Block, RangeProperties> {
             Object.assign(cell.font, format.font ?? {});
             cell.wrapText = format.wrapText ?? cell.wrapText;
             cell.verticalAlignment = format.verticalAlignment ?? cell.verticalAlignment;
+            cell.horizontalAlignment = format.horizontalAlignment ?? cell.horizontalAlignment;
           });
         });
       },
@@ -391,6 +393,7 @@ interface CellLooksWanted {
     readonly font?: object;
     readonly wrapText?: boolean;
     readonly verticalAlignment?: boolean;
+    readonly horizontalAlignment?: boolean;
   };
 }
 
@@ -399,6 +402,7 @@ interface CellLooks {
     readonly font?: Partial<BookCell["font"]>;
     readonly wrapText?: boolean;
     readonly verticalAlignment?: string;
+    readonly horizontalAlignment?: string;
   };
 }
 
@@ -437,6 +441,9 @@ class RangeFormat extends ClientObject<Block> {
   }
   set verticalAlignment(value: string) {
     this.change("set verticalAlignment", (cell) => (cell.verticalAlignment = value));
+  }
+  set horizontalAlignment(value: string) {
+    this.change("set horizontalAlignment", (cell) => (cell.horizontalAlignment = value));
   }
   set columnWidth(points: number) {
     this.queue("set columnWidth", ({ sheet, column }) => sheet.columnWidths.set(column, points));

@@ -38,7 +38,7 @@ const plain = fc.record(
   {
     value,
     format: fc.constantFrom("0.0", "@", "0.00%", "# ?/?", '0.0 "mm"'),
-    style: fc.constantFrom("title", "quiet", "heading", "wrap", "marked", "verdict"),
+    style: fc.constantFrom("title", "quiet", "heading", "wrap", "amount", "marked", "verdict"),
     formula: fc.constantFrom("=FIT.TAPE(A1)", '=IF(A1>"x",1,2)', "=SUM(A1:B2)", "=XLOOKUP(A1,B:B,C:C)"),
   },
   { requiredKeys: [] },
