@@ -55,8 +55,8 @@ export function PieceDrawing(props: {
         {target} (target)
       </text>
       <g transform={`translate(${String(left)} ${String(keyHeight)})`}>
-        <path className={styles.target} d={outlinePath(placed.target)} />
-        <path className={styles.base} d={outlinePath(placed.base)} />
+        <path className={styles.target} d={outlinePath(placed.target, placed.bends)} />
+        <path className={styles.base} d={outlinePath(placed.base, placed.bends)} />
         <path
           className={styles.quiet}
           d={`M${String(ox - 5)} ${String(oy)}h10M${String(ox)} ${String(oy - 5)}v10`}

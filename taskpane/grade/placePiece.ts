@@ -14,6 +14,22 @@ export interface PlacedLabel {
   readonly anchor: "start" | "end";
 }
 
+/** How a line from corner to corner is bent: as an armhole or a crotch, as a neck, or as the cap of a sleeve. */
+type Bend = "up" | "down" | "cap";
+
+/**
+ * The lines that no garment has straight. Grade rules know the corners alone: the curve between two of them is drawn by eye.
+ */
+const bends: Readonly<Record<string, Bend>> = {
+  "Underarm to Shoulder tip": "up",
+  "Shoulder at neck to Neck at centre": "down",
+  "Underarm to Top of cap": "cap",
+  "Thigh at inside leg to Hip at centre": "up",
+};
+
+/** How far a curve follows the directions in which it begins and ends, as a share of the way. */
+const pull = 0.6;
+
 /** A piece with its labels beside it, ready to be drawn with 0, 0 in the left upper corner. */
 export interface PlacedPiece {
   readonly width: number;
@@ -21,6 +37,8 @@ export interface PlacedPiece {
   /** The corners in order around the piece. */
   readonly base: readonly Spot[];
   readonly target: readonly Spot[];
+  /** Of the line from each corner to the next; `undefined` for a straight one. */
+  readonly bends: readonly (Bend | undefined)[];
   /** Where 0 across and 0 along are. */
   readonly origin: Spot;
   readonly labels: readonly PlacedLabel[];
@@ -93,6 +111,7 @@ export function placePiece(outlines: PieceOutlines, placing: Placing): PlacedPie
   return {
     ...{ width: right + roomRight, height: above + height + below, target },
     base: outlines.corners.map((corner) => spot(corner.base)),
+    bends: outlines.corners.map(({ point }, i, all) => bends[`${point} to ${all[i + 1]?.point ?? ""}`]),
     origin: spot([0, 0]),
     labels: labels.map(({ lines, isLeft, labelY, place }) => ({
       lines,
@@ -103,9 +122,29 @@ export function placePiece(outlines: PieceOutlines, placing: Placing): PlacedPie
   };
 }
 
-/** The outline through some spots, as the path of an svg. */
-export function outlinePath(spots: readonly Spot[]): string {
-  return spots.length === 0 ? "" : `M${spots.map(numbers).join("L")}Z`;
+/** The outline through some spots, as the path of an svg, its lines bent as is said. */
+export function outlinePath(spots: readonly Spot[], bent: PlacedPiece["bends"] = []): string {
+  const [first] = spots;
+  if (!first) return "";
+  const lines = spots.slice(1).map((to, i) => lineTo(spots[i] ?? to, to, bent[i]));
+  return `M${numbers(first)}${lines.join("")}Z`;
+}
+
+/** A line to a spot: straight, or a curve that stays between the two (cubic Bézier: inside the hull of its four spots). */
+function lineTo(from: Spot, to: Spot, bend: Bend | undefined): string {
+  if (bend === undefined) return `L${numbers(to)}`;
+  const between = (a: Spot, b: Spot): Spot => [a[0] + pull * (b[0] - a[0]), a[1] + pull * (b[1] - a[1])];
+  const middle = (from[0] + to[0]) / 2;
+  // Where the two directions meet: level with one spot, below or above the other.
+  const meeting: Spot = bend === "up" ? [to[0], from[1]] : [from[0], to[1]];
+  const [leaves, arrives]: readonly [Spot, Spot] =
+    bend === "cap"
+      ? [
+          [middle, from[1]],
+          [middle, to[1]],
+        ]
+      : [between(from, meeting), between(to, meeting)];
+  return `C${[leaves, arrives, to].map(numbers).join(" ")}`;
 }
 
 /**

@@ -120,12 +120,12 @@ function pieceBlock({ name, outlines, points }: GradedPiece): Block {
   };
 }
 
-function shapes({ base, target, origin, labels }: PlacedPiece): readonly string[] {
+function shapes({ base, target, bends, origin, labels }: PlacedPiece): readonly string[] {
   const { quiet, chalk } = paperColours;
   const [x, y] = origin;
   return [
-    `<path d="${outlinePath(base)}" fill="none" stroke="${quiet}" stroke-width="0.3" stroke-dasharray="2 1.2"/>`,
-    `<path d="${outlinePath(target)}" fill="none" stroke="${chalk}" stroke-width="0.45"/>`,
+    `<path d="${outlinePath(base, bends)}" fill="none" stroke="${quiet}" stroke-width="0.3" stroke-dasharray="2 1.2"/>`,
+    `<path d="${outlinePath(target, bends)}" fill="none" stroke="${chalk}" stroke-width="0.45"/>`,
     `<path d="M${shortNumber(x - 1.5)} ${shortNumber(y)}h3M${shortNumber(x)} ${shortNumber(y - 1.5)}v3" fill="none" stroke="${quiet}" stroke-width="0.25"/>`,
     ...target.flatMap((to, i) => {
       const from = base[i];

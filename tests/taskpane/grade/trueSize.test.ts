@@ -1,5 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { defaultGradeRules, gradePieces } from "../../../addin/chart/gradeBlocks.ts";
+import { readChart } from "../../../addin/chart/readChart.ts";
+import { pieceOutlines } from "../../../addin/grading/pieceOutlines.ts";
 import { arrowPath, outlinePath, placePiece } from "../../../taskpane/grade/placePiece.ts";
 import { pageWords } from "../../../taskpane/grade/papers.ts";
 import { escaped } from "../../../taskpane/grade/svgWords.ts";
@@ -130,6 +133,80 @@ describe("a piece with its labels", () => {
     expect(arrowPath([0, 0], [3, 0], 5)).toBe("M0 0L3 0");
     expect(arrowPath([0, 0], [10, 0], 4)).toBe("M0 0L10 0M6 -2L10 0L6 2");
     expect(outlinePath([])).toBe("");
+  });
+});
+
+describe("the outline of a piece", () => {
+  const placing = { perMm: 1, gap: 10, lead: 5, label: (point: string) => [point], widthOf: () => 40 };
+  // Invented, in mm.
+  const whole = readChart(
+    [
+      [
+        "Figure",
+        "Neck",
+        "Shoulder width",
+        "Bust",
+        "Waist",
+        "Hip",
+        "Back waist length",
+        "Waist to hip",
+        "Waist to knee",
+      ],
+      ["Ardmoor", 80, 84, 182, 140, 200, 88, 44, 140],
+      ["Brae", 88, 92, 200, 154, 220, 97, 48, 154],
+    ].map((row, i) => [
+      ...row,
+      ...[
+        ["Upper arm", "Wrist", "Arm length", "Body rise", "Thigh", "Knee", "Ankle", "Inside leg"],
+        [62, 40, 140, 68, 118, 80, 52, 190],
+        [68, 44, 154, 75, 130, 88, 57, 209],
+      ][i]!,
+    ]),
+  );
+  const curved = (name: string) => {
+    const piece = gradePieces.filter((each) => each.name === name);
+    const [outlines] = pieceOutlines(whole, defaultGradeRules, piece, 0, 1);
+    const { base, bends } = placePiece(outlines!, placing);
+    return { base, path: outlinePath(base, bends), names: outlines!.corners.map(({ point }) => point) };
+  };
+
+  test.each([
+    ["Bodice front", ["Shoulder tip", "Neck at centre"]],
+    ["Bodice back", ["Shoulder tip", "Neck at centre"]],
+    ["Sleeve", ["Top of cap"]],
+    ["Trousers front", ["Hip at centre"]],
+    ["Skirt front", []],
+  ])("of %s is curved where it goes to %j, and passes through all of its points", (name, to) => {
+    const { base, path, names } = curved(name);
+    const lines = path.split(/(?=[LC])/u).slice(1);
+    expect(lines).toHaveLength(base.length - 1);
+    for (const [i, line] of lines.entries()) {
+      const [x, y] = line
+        .match(/-?[\d.]+/gu)!
+        .slice(-2)
+        .map(Number);
+      expect([x! - base[i + 1]![0], y! - base[i + 1]![1]].map(Math.abs).every((off) => off < 0.001)).toBe(
+        true,
+      );
+      expect(line.startsWith("C"), names[i + 1]).toBe((to as readonly string[]).includes(names[i + 1]!));
+    }
+  });
+
+  // A Bézier curve leaves and arrives along the lines to its control points: W3C, SVG 1.1, 8.3.6.
+  test("has an armhole that leaves the side level and meets the shoulder upright, and no curve that leaves its box", () => {
+    const { base, path, names } = curved("Bodice front");
+    const at = names.indexOf("Shoulder tip");
+    const [from, to] = [base[at - 1]!, base[at]!];
+    const [x1, y1, x2, y2] = path
+      .split(/(?=[LC])/u)
+      .at(at)!
+      .match(/-?[\d.]+/gu)!
+      .map(Number);
+    expect(y1).toBeCloseTo(from[1], 2);
+    expect(x2).toBeCloseTo(to[0], 2);
+    const isBetween = (spot: number, one: number, other: number): boolean =>
+      spot >= Math.min(one, other) - 0.001 && spot <= Math.max(one, other) + 0.001;
+    expect([isBetween(x1!, from[0], to[0]), isBetween(y2!, from[1], to[1])]).toEqual([true, true]);
   });
 });
 
