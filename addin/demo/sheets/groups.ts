@@ -41,7 +41,7 @@ export function groupsSheet(book: Book): SheetContent {
       ]),
     ],
     frozenRows: 4,
-    columnWidths: [110, 70, 110, 150, 110, 260, 30, 110, 90, 150, 90, 30, 110, 120, 120, 130, 70],
+    columnWidths: [110, 60, 90, 120, 110, 170, 20, 110, 90, 150, 90, 30, 110, 120, 120, 130, 70],
     pickLists: [choices("figure", 2, 8)],
   };
 }

@@ -6,7 +6,7 @@ import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 /** Which figures share loose clothes though their bodies differ, and where two figures part. */
 export function sharingSheet(book: Book): SheetContent {
   const gap = undefined;
-  const blank = [gap, gap, gap, gap, gap, gap];
+  const blank = [gap, gap, gap, gap, gap, gap, gap];
   return {
     name: "Sharing",
     cells: [
@@ -18,22 +18,22 @@ export function sharingSheet(book: Book): SheetContent {
       [
         ...results(
           book.answer('=FIT.GROUPS(Figures[#All], Tolerances[#All], "Loose clothes")', [figuresNeeded]),
-          5,
+          6,
         ),
         gap,
         ...results(
-          book.answer("=FIT.SHARES(Figures[#All], H3, H4, Tolerances[#All])", [
+          book.answer("=FIT.SHARES(Figures[#All], I3, I4, Tolerances[#All])", [
             figuresNeeded,
-            chosen("figure", "H3"),
-            chosen("figure", "H4"),
+            chosen("figure", "I3"),
+            chosen("figure", "I4"),
           ]),
           4,
         ),
       ],
-      ...formatsBelow(book.figures, [gap, gap, gap, gap, "0.00", gap, gap, gap, gap, "0.00"]),
+      ...formatsBelow(book.figures, [gap, gap, gap, gap, "0.00", gap, gap, gap, gap, gap, "0.00"]),
     ],
     frozenRows: 6,
-    columnWidths: [110, 70, 110, 150, 110, 30, 150, 90, 620, 110],
-    pickLists: [choices("figure", 2, 7, 2)],
+    columnWidths: [110, 60, 90, 120, 110, 170, 20, 110, 90, 620, 110],
+    pickLists: [choices("figure", 2, 8, 2)],
   };
 }
