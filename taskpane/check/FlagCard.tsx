@@ -1,11 +1,10 @@
 import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
-import { useState } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
 import type { Measure } from "../../addin/measures/measure.ts";
-import { HowToTake } from "../measure/TapeDrawing.tsx";
+import { FoldedHowToTake } from "../measure/TapeDrawing.tsx";
 import { meaning } from "../ui/theme.ts";
 import { shownLength } from "../ui/words.ts";
 import { card } from "../ui/boxes.ts";
@@ -24,6 +23,8 @@ const useStyles = makeStyles({
     textAlign: "left",
     color: meaning.chalk,
     "&:hover": { textDecorationLine: "underline" },
+    // There its frame is drawn.
+    "@media (forced-colors: active)": { padding: "4px 8px" },
   },
   reading: { whiteSpace: "nowrap" },
   kind: { fontWeight: 600 },
@@ -31,7 +32,6 @@ const useStyles = makeStyles({
   look: { color: meaning.brass },
   note: { color: tokens.colorNeutralForeground3 },
   why: { margin: 0 },
-  summary: { cursor: "pointer", padding: "4px 0", minHeight: "24px" },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px", paddingTop: "4px" },
 });
 
@@ -85,7 +85,7 @@ export function FlagCard(props: {
         {signs[weight]} {flag.kind}
       </span>
       <p className={styles.why}>{flag.why}</p>
-      {measure && flag.figure !== "" && <Instruction measure={measure} />}
+      {measure && flag.figure !== "" && <FoldedHowToTake measure={measure} />}
       {(flag.corrections.length > 0 || choices.length > 0 || weight !== "stops") && (
         <div className={styles.actions}>
           {flag.corrections.length > 0 && (
@@ -112,22 +112,6 @@ export function FlagCard(props: {
         </div>
       )}
     </li>
-  );
-}
-
-/** How a doubtful reading is taken, for measuring it again; drawn once it is opened. */
-function Instruction({ measure }: { readonly measure: Measure }): ReactNode {
-  const styles = useStyles();
-  const [isOpen, setOpen] = useState(false);
-  return (
-    <details
-      onToggle={(event) => {
-        setOpen(event.currentTarget.open);
-      }}
-    >
-      <summary className={styles.summary}>How to take it</summary>
-      {isOpen && <HowToTake measure={measure} heading={measure.shortName} />}
-    </details>
   );
 }
 

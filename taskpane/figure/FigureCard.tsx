@@ -97,7 +97,7 @@ export function FigureCard(
       {group && (
         <p className={styles.text}>
           {others.length === 0
-            ? "Shares its body with no other figure of the chart."
+            ? "Alone: it shares its body with no other figure of the chart."
             : `Shares its body with ${others.map(({ figure }) => figure).join(", ")}.`}
         </p>
       )}

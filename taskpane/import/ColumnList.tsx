@@ -10,6 +10,7 @@ import { keyName } from "../../addin/chart/patternKeys.ts";
 import { columnHeadings } from "../../addin/chart/readPatterns.ts";
 import { measureById, measures } from "../../addin/measures/dictionary.ts";
 import { lengthUnits } from "../../addin/measures/units.ts";
+import { FoldedHowToTake } from "../measure/TapeDrawing.tsx";
 import { Disclosure } from "../ui/Disclosure.tsx";
 import { meaning } from "../ui/theme.ts";
 import { count } from "../ui/words.ts";
@@ -130,6 +131,7 @@ export function ColumnList(props: {
                 )}
                 {target ? goesTo(target, hasTable) : "Not imported."}
               </span>
+              {column.measure && <FoldedHowToTake measure={column.measure} />}
             </li>
           );
         })}

@@ -1,5 +1,6 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useState } from "react";
 import type { Measure } from "../../addin/measures/measure.ts";
 import { meaning } from "../ui/theme.ts";
 import type { TapePlace } from "./tapePlaces.ts";
@@ -21,6 +22,7 @@ const useStyles = makeStyles({
   },
   // The reading stays in sight below, at 320 px too.
   how: { display: "grid", gridTemplateColumns: "104px 1fr", gap: "12px", alignItems: "start" },
+  summary: { cursor: "pointer", padding: "4px 0", minHeight: "24px" },
   text: { margin: 0 },
   onFigures: { margin: "4px 0 0", color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
   behind: { strokeDasharray: "2 2.4", strokeWidth: "1.2px" },
@@ -38,6 +40,22 @@ export function HowToTake(props: { readonly measure: Measure; readonly heading: 
         <p className={styles.onFigures}>{measure.onFigures}</p>
       </div>
     </div>
+  );
+}
+
+/** The same behind words that open it; drawn once it is opened. */
+export function FoldedHowToTake({ measure }: { readonly measure: Measure }): ReactNode {
+  const styles = useStyles();
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details
+      onToggle={(event) => {
+        setOpen(event.currentTarget.open);
+      }}
+    >
+      <summary className={styles.summary}>How to take it</summary>
+      {isOpen && <HowToTake measure={measure} heading={measure.shortName} />}
+    </details>
   );
 }
 
