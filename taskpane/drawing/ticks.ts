@@ -11,6 +11,31 @@ export interface Tick {
 
 const mostTicks = 4;
 
+/** The least room between the words of two marks, in CSS pixels. */
+const between = 14;
+
+/**
+ * Where the words of marks stand below a scale: under their marks, no farther out than the scale reaches. A mark whose words have
+ * no room beside those before them goes without.
+ *
+ * @param width of the scale, in CSS pixels
+ * @param widthOf of words, in the same
+ */
+export function tickLabels(
+  ticks: readonly Tick[],
+  width: number,
+  widthOf: (words: string) => number,
+): readonly { readonly x: number; readonly words: string }[] {
+  let free = Number.NEGATIVE_INFINITY;
+  return ticks.flatMap(({ at, words }) => {
+    const half = widthOf(words) / 2;
+    const x = Math.min(Math.max(at * width, half), width - half);
+    if (width < 2 * half || x - half < free) return [];
+    free = x + half + between;
+    return [{ x, words }];
+  });
+}
+
 /** The round marks of a scale between two lengths. */
 export function ticksOf(fromMm: number, toMm: number, unit: LengthUnit): readonly Tick[] {
   const spanMm = toMm - fromMm;

@@ -1,7 +1,10 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useId } from "react";
+import { useWidthOf } from "../drawing/letters.ts";
 import { drawn } from "../drawing/looks.ts";
+import { tickLabels } from "../drawing/ticks.ts";
+import { useWidth } from "../drawing/useWidth.ts";
 import { meaning } from "../ui/theme.ts";
 import type { CheckDrawing, Span } from "./checkDrawing.ts";
 
@@ -12,7 +15,7 @@ const useStyles = makeStyles({
     padding: 0,
     listStyleType: "none",
     fontSize: tokens.fontSizeBase200,
-    lineHeight: "16px",
+    lineHeight: 1.25,
     overflowWrap: "anywhere",
   },
   drawing: { display: "block", width: "100%", height: "60px", overflow: "visible" },
@@ -39,6 +42,8 @@ const axis = 38;
 export function CheckBars(props: { readonly title: string; readonly drawing: CheckDrawing }): ReactNode {
   const styles = useStyles();
   const id = useId();
+  const [measured, width] = useWidth();
+  const widthOf = useWidthOf();
   const { body, fits, snug, loose, atRest, has, ticks, needsWords, limitWords, hasWords, description } =
     props.drawing;
   return (
@@ -54,6 +59,7 @@ export function CheckBars(props: { readonly title: string; readonly drawing: Che
         </li>
       </ul>
       <svg
+        ref={measured}
         className={styles.drawing}
         role="img"
         aria-labelledby={`${id}-title`}
@@ -94,17 +100,19 @@ export function CheckBars(props: { readonly title: string; readonly drawing: Che
         ))}
         <line x1="0" x2="100%" y1={axis} y2={axis} className={styles.axis} />
         {ticks.map(({ at, words }) => (
-          <g key={words}>
-            <line x1={percent(at)} x2={percent(at)} y1={axis} y2={axis + 5} className={styles.axis} />
-            <text
-              x={percent(at)}
-              y={axis + 18}
-              textAnchor={at < 0.1 ? "start" : at > 0.9 ? "end" : "middle"}
-              className={styles.quietLetters}
-            >
-              {words}
-            </text>
-          </g>
+          <line
+            key={words}
+            x1={percent(at)}
+            x2={percent(at)}
+            y1={axis}
+            y2={axis + 5}
+            className={styles.axis}
+          />
+        ))}
+        {tickLabels(ticks, width, widthOf).map(({ x, words }) => (
+          <text key={words} x={x} y={axis + 18} textAnchor="middle" className={styles.quietLetters}>
+            {words}
+          </text>
         ))}
       </svg>
     </>

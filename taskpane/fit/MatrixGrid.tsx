@@ -15,9 +15,12 @@ import { patternName } from "./patternName.ts";
 import { verdictLooks } from "./verdictLooks.ts";
 import { placesOf, scrollTo, spanInSight } from "./windowing.ts";
 
-/** Sizes in px: a cell holds a verdict in two lines. */
-const cell = { width: 84, height: 44 } as const;
-const names = { width: 108, height: 44 } as const;
+/** The least size of a cell, in CSS pixels; a name is as high, and so much wider. */
+const leastCell = { width: 84, height: 44 } as const;
+const nameShare = 108 / 84;
+
+/** The longest verdict, in two lines. */
+const longest = "too close\nto call";
 
 const useStyles = makeStyles({
   box: {
@@ -29,16 +32,15 @@ const useStyles = makeStyles({
     borderRadius: tokens.borderRadiusMedium,
     backgroundColor: tokens.colorNeutralBackground1,
     fontSize: tokens.fontSizeBase200,
-    lineHeight: "16px",
+    lineHeight: 1.25,
   },
   sheet: { position: "relative" },
-  headings: { position: "sticky", top: 0, zIndex: 2, height: `${String(names.height)}px` },
-  row: { position: "absolute", left: 0, right: 0, height: `${String(cell.height)}px` },
+  headings: { position: "sticky", top: 0, zIndex: 2 },
+  row: { position: "absolute", left: 0, right: 0 },
   fixed: {
     position: "sticky",
     left: 0,
     zIndex: 1,
-    width: `${String(names.width)}px`,
     height: "100%",
     borderRight: `1px solid ${tokens.colorNeutralStroke1}`,
   },
@@ -51,7 +53,9 @@ const useStyles = makeStyles({
     backgroundColor: tokens.colorNeutralBackground1,
     borderBottom: `1px solid ${tokens.colorNeutralStroke1}`,
   },
-  placed: { position: "absolute", top: 0, width: `${String(cell.width)}px`, height: "100%" },
+  placed: { position: "absolute", top: 0, height: "100%" },
+  // Never seen: as large as a cell has to be for what it may hold.
+  sample: { position: "absolute", visibility: "hidden", whiteSpace: "pre" },
   name: { fontWeight: 600, backgroundColor: tokens.colorNeutralBackground3 },
   clipped: {
     display: "-webkit-box",
@@ -96,7 +100,10 @@ export function MatrixGrid(props: {
   const styles = useStyles();
   const { match, part, sound, wanted, onMove, onOpen, takesFocus } = props;
   const box = useRef<HTMLDivElement>(null);
-  const sight = useSight(box);
+  const sample = useRef<HTMLDivElement>(null);
+  const cell = useCellSize(sample);
+  const names = { width: Math.round(cell.width * nameShare), height: cell.height };
+  const sight = useSight(box, names);
   const size = { rows: part.patterns.length, columns: part.figures.length };
   const at = {
     row: Math.min(props.at.row, size.rows - 1),
@@ -154,6 +161,14 @@ export function MatrixGrid(props: {
       onKeyDown={onKeyDown}
     >
       <div
+        ref={sample}
+        aria-hidden="true"
+        className={mergeClasses(styles.each, styles.verdict, styles.sample)}
+      >
+        <span className={styles.sign}>✕</span>
+        <span>{longest}</span>
+      </div>
+      <div
         role="presentation"
         className={styles.sheet}
         style={{
@@ -161,11 +176,12 @@ export function MatrixGrid(props: {
           height: names.height + size.rows * cell.height,
         }}
       >
-        <div role="row" aria-rowindex={1} className={styles.headings}>
+        <div role="row" aria-rowindex={1} className={styles.headings} style={{ height: names.height }}>
           <div
             role="columnheader"
             aria-colindex={1}
             className={mergeClasses(styles.each, styles.name, styles.fixed)}
+            style={{ width: names.width }}
           >
             Pattern
           </div>
@@ -177,7 +193,7 @@ export function MatrixGrid(props: {
                 role="columnheader"
                 aria-colindex={column + 2}
                 className={mergeClasses(styles.each, styles.name, styles.placed)}
-                style={{ left: names.width + column * cell.width }}
+                style={{ left: names.width + column * cell.width, width: cell.width }}
                 title={name}
               >
                 <span className={styles.clipped}>{name}</span>
@@ -195,12 +211,13 @@ export function MatrixGrid(props: {
               role="row"
               aria-rowindex={row + 2}
               className={styles.row}
-              style={{ top: names.height + row * cell.height }}
+              style={{ top: names.height + row * cell.height, height: cell.height }}
             >
               <div
                 role="rowheader"
                 aria-colindex={1}
                 className={mergeClasses(styles.each, styles.name, styles.fixed)}
+                style={{ width: names.width }}
                 title={name}
               >
                 <span className={styles.clipped}>{name}</span>
@@ -226,7 +243,7 @@ export function MatrixGrid(props: {
                       styles[tone],
                       wanted !== undefined && verdict !== wanted && styles.aside,
                     )}
-                    style={{ left: names.width + column * cell.width }}
+                    style={{ left: names.width + column * cell.width, width: cell.width }}
                     onClick={() => {
                       open({ row, column });
                     }}
@@ -266,8 +283,40 @@ interface Sight {
   readonly height: number;
 }
 
+/** How large a cell has to be for the longest verdict, in whole CSS pixels: letters may be larger, or farther apart, than usual. */
+function useCellSize(sample: React.RefObject<HTMLElement | null>): {
+  readonly width: number;
+  readonly height: number;
+} {
+  const [size, setSize] = useState<{ readonly width: number; readonly height: number }>(leastCell);
+  useLayoutEffect(() => {
+    const { current } = sample;
+    if (!current) return undefined;
+    const measure = (): void => {
+      const { width, height } = current.getBoundingClientRect();
+      // Not shown at all, it has no size.
+      if (width === 0) return;
+      const next = {
+        width: Math.max(leastCell.width, Math.ceil(width)),
+        height: Math.max(leastCell.height, Math.ceil(height)),
+      };
+      setSize((before) => (before.width === next.width && before.height === next.height ? before : next));
+    };
+    measure();
+    const resized = new ResizeObserver(measure);
+    resized.observe(current);
+    return () => {
+      resized.disconnect();
+    };
+  }, [sample]);
+  return size;
+}
+
 /** What of a box is in sight, kept up with scrolling and with its size. */
-function useSight(box: React.RefObject<HTMLElement | null>): Sight {
+function useSight(
+  box: React.RefObject<HTMLElement | null>,
+  { width, height }: { readonly width: number; readonly height: number },
+): Sight {
   const [sight, setSight] = useState<Sight>({ top: 0, left: 0, width: 640, height: 560 });
   useEffect(() => {
     const { current } = box;
@@ -276,8 +325,8 @@ function useSight(box: React.RefObject<HTMLElement | null>): Sight {
       setSight({
         top: current.scrollTop,
         left: current.scrollLeft,
-        width: Math.max(0, current.clientWidth - names.width),
-        height: Math.max(0, current.clientHeight - names.height),
+        width: Math.max(0, current.clientWidth - width),
+        height: Math.max(0, current.clientHeight - height),
       });
     };
     look();
@@ -288,6 +337,6 @@ function useSight(box: React.RefObject<HTMLElement | null>): Sight {
       resized.disconnect();
       current.removeEventListener("scroll", look);
     };
-  }, [box]);
+  }, [box, width, height]);
   return sight;
 }

@@ -31,7 +31,7 @@ const useStyles = makeStyles({
     borderCollapse: "separate",
     borderSpacing: 0,
     fontSize: tokens.fontSizeBase200,
-    lineHeight: "20px",
+    lineHeight: 1.5,
   },
   cell: {
     padding: "4px 8px",

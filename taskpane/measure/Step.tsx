@@ -15,9 +15,9 @@ import { HowToTake } from "./TapeDrawing.tsx";
 const useStyles = makeStyles({
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
   card: { ...card, gap: "8px" },
-  step: { margin: 0, fontSize: "20px", lineHeight: "26px", fontWeight: 600 },
-  field: { "& label": { fontSize: "16px" } },
-  input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "20px", minWidth: 0 } },
+  step: { margin: 0, fontSize: "1.25rem", lineHeight: "1.625rem", fontWeight: 600 },
+  field: { "& label": { fontSize: "1rem" } },
+  input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "1.25rem", minWidth: 0 } },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
   doubt: {
     padding: "8px 12px",

@@ -27,6 +27,8 @@ const useStyles = makeStyles({
     backgroundColor: tokens.colorNeutralBackground2,
     color: tokens.colorNeutralForeground1,
     fontVariantNumeric: "tabular-nums",
+    // Boxes to type into would be as wide as twenty letters, whatever the size of these.
+    "& .fui-Input": { minWidth: 0, maxWidth: "100%" },
   },
   body: { flexGrow: 1, minHeight: 0, overflowY: "auto", overflowX: "hidden", position: "relative" },
 });

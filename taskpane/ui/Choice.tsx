@@ -3,7 +3,10 @@ import type { ReactNode } from "react";
 
 const useStyles = makeStyles({
   // A list is as wide as its longest choice unless it is told otherwise.
-  list: { minWidth: 0, "> select": { minWidth: 0, textOverflow: "ellipsis" } },
+  list: {
+    minWidth: 0,
+    "> select": { minWidth: 0, height: "auto", minHeight: "32px", textOverflow: "ellipsis" },
+  },
 });
 
 /** A labelled list of few choices, as the system draws it: works with any input and never leaves the pane. */

@@ -29,6 +29,8 @@ const useStyles = makeStyles({
     color: tokens.colorNeutralForeground1,
     backgroundColor: meaning.chalkGround,
     boxShadow: `inset 0 -3px 0 ${meaning.chalk}`,
+    // Neither ground nor shadow is drawn there.
+    "@media (forced-colors: active)": { borderBottom: "3px solid Highlight" },
   },
 });
 

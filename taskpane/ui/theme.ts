@@ -58,6 +58,21 @@ export const meaning = {
 /** The letters of the pane. */
 export const face = 'system-ui, "Segoe UI", -apple-system, Roboto, "Helvetica Neue", Arial, sans-serif';
 
+/** The size of letters that browsers begin with, in CSS pixels. */
+const usualLetters = 16;
+
+/**
+ * Sizes of letters and lines as shares of the size that the reader has set in the browser, so that larger letters there are larger
+ * letters here (WCAG 2.2, 1.4.4 Resize Text).
+ */
+function scalable<T extends Theme>(theme: T): T {
+  const sizes = Object.entries(theme).flatMap(([name, value]) => {
+    const px = /^(fontSize|lineHeight)/u.test(name) ? /^([\d.]+)px$/u.exec(String(value))?.[1] : undefined;
+    return px === undefined ? [] : [[name, `${String(Number(px) / usualLetters)}rem`] as const];
+  });
+  return { ...theme, ...Object.fromEntries(sizes) };
+}
+
 /** Hints are read too: Fluent’s 12 pixels are too small for that. */
 const letters = {
   fontFamilyBase: face,
@@ -149,7 +164,11 @@ const forced: Theme & Meanings = {
   chalkGround: "Canvas",
 };
 
-const themes: Readonly<Record<Appearance, Theme>> = { light, dark, forced };
+const themes: Readonly<Record<Appearance, Theme>> = {
+  light: scalable(light),
+  dark: scalable(dark),
+  forced: scalable(forced),
+};
 
 /** The dressmaker’s table as a Fluent theme. */
 export function paneTheme(appearance: Appearance): Theme {

@@ -8,7 +8,7 @@ const screen = `
 :root{color-scheme:light dark;--ground:#fbf9f4;--surface:#fff;--band:#f4f0e6;--line:#d9d3c5;--text:#26292e;--quiet:#5c6068;--chalk:#1f5fa8;--thread:#b3261e;--brass:#8a6100;--leaf:#2c6e49}
 @media (prefers-color-scheme:dark){:root{--ground:#1f2124;--surface:#2a2c30;--band:#34373c;--line:#54575d;--text:#f4f1ea;--quiet:#b9b6ae;--chalk:#82aedb;--thread:#ff9c94;--brass:#e9be5c;--leaf:#86cfa4}}
 *,*::before,*::after{box-sizing:border-box}
-html{background:var(--ground);color:var(--text);font:16px/1.5 system-ui,"Segoe UI",Roboto,"Helvetica Neue",Arial,"Noto Sans",sans-serif;font-variant-numeric:tabular-nums;-webkit-text-size-adjust:100%}
+html{background:var(--ground);color:var(--text);font:100%/1.5 system-ui,"Segoe UI",Roboto,"Helvetica Neue",Arial,"Noto Sans",sans-serif;font-variant-numeric:tabular-nums;-webkit-text-size-adjust:100%}
 body{margin:0 auto;max-width:75rem;padding:0 16px 48px;overflow-wrap:break-word}
 header{padding:32px 0 16px;border-bottom:3px double var(--line)}
 h1{margin:0;font-size:clamp(1.6rem,1.2rem + 2vw,2.4rem);line-height:1.2;font-weight:650;text-wrap:balance}
