@@ -16,7 +16,7 @@ import { count } from "../ui/words.ts";
 import type { Clump, Spot } from "./clumps.ts";
 import { clumps } from "./clumps.ts";
 import type { NearMap } from "./nearMap.ts";
-import { placeLabels } from "./placeLabels.ts";
+import { placeLabels, withRoom } from "./placeLabels.ts";
 import { someFigures } from "./someFigures.ts";
 import type { JobAnswer } from "../work/job.ts";
 import { useJob } from "../work/useJob.ts";
@@ -164,19 +164,26 @@ function Scatter(props: {
   const widthOf = useWidthOf();
   const { x, y, height, perStep, stretch } = scalesOf(shown, width);
   const spots = shown.map((point) => ({ ...point, x: x(point.x), y: y(point.y) }));
-  const marks = clumps(spots, isWhole ? radius * 2 : 0)
-    .map((clump) => ({
-      ...clump,
-      isGroup: (sizes[clump.group - 1] ?? 0) > 1,
-      label: labelOf(clump),
-    }))
-    .sort((a, b) => Number(b.isGroup) - Number(a.isGroup));
-  const radiusOf = (isGroup: boolean): number => (isGroup ? radius : small);
+  const inOrder = clumps(spots, isWhole ? radius * 2 : 0)
+    .map((clump) => ({ ...clump, isGroup: (sizes[clump.group - 1] ?? 0) > 1 }))
+    .sort((a, b) => Number(b.isGroup) - Number(a.isGroup) || a.group - b.group);
+  const roomy = withRoom(inOrder, radius * corner);
+  // A group whose number would lie over another is a small mark of the same shape and colour, with its number beside it.
+  const marks = inOrder.map((mark, i) => {
+    const isNumbered = mark.isGroup && roomy[i] === true;
+    const label = labelOf(mark);
+    return {
+      ...mark,
+      isNumbered,
+      label: mark.isGroup && !isNumbered ? `${label} (${String(mark.group)})` : label,
+    };
+  });
+  const radiusOf = ({ isNumbered }: (typeof marks)[number]): number => (isNumbered ? radius : small);
   const isRinged = ({ spots: under }: (typeof marks)[number]): boolean =>
     under.some(({ estimated }) => estimated > 0);
   // Corners reach farther than the circle, and the ring of what is filled in farther still.
   const reachOf = (mark: (typeof marks)[number]): number =>
-    radiusOf(mark.isGroup) * (mark.isGroup ? corner : 1) + (isRinged(mark) ? ring : 0);
+    radiusOf(mark) * (mark.isGroup ? corner : 1) + (isRinged(mark) ? ring : 0);
   const labels = placeLabels(
     marks.map((mark) => ({ ...mark, radius: reachOf(mark) })),
     { width, height: height - margin, size: letterSize, widthOf },
@@ -191,20 +198,22 @@ function Scatter(props: {
       {[...marks].reverse().map((mark, i) => (
         <g key={i}>
           {isRinged(mark) && (
-            <circle cx={mark.x} cy={mark.y} r={radiusOf(mark.isGroup) + ring} className={styles.estimated} />
+            <circle cx={mark.x} cy={mark.y} r={radiusOf(mark) + ring} className={styles.estimated} />
           )}
           {mark.isGroup ? (
             <>
               <path
-                d={shapeOf(mark.group, mark.x, mark.y)}
+                d={shapeOf(mark, radiusOf(mark))}
                 className={mergeClasses(
                   styles.mark,
                   styles[tones[(mark.group - 1) % tones.length] ?? "chalk"],
                 )}
               />
-              <text x={mark.x} y={mark.y + 4} textAnchor="middle" className={styles.number}>
-                {mark.group}
-              </text>
+              {mark.isNumbered && (
+                <text x={mark.x} y={mark.y + 4} textAnchor="middle" className={styles.number}>
+                  {mark.group}
+                </text>
+              )}
             </>
           ) : (
             <circle cx={mark.x} cy={mark.y} r={small} className={styles.alone} />
@@ -283,7 +292,7 @@ function barOf(perStep: number, room: number): number {
 }
 
 /** Circle, square, diamond and hexagon in turn, so that groups differ in shape as well as in colour. */
-function shapeOf(group: number, x: number, y: number): string {
+function shapeOf({ group, x, y }: Pick<Spot, "group" | "x" | "y">, radius: number): string {
   const turn = Math.floor((group - 1) / tones.length) % 4;
   if (turn === 0) {
     return `M${String(x - radius)} ${String(y)}a${String(radius)} ${String(radius)} 0 1 0 ${String(2 * radius)} 0a${String(radius)} ${String(radius)} 0 1 0 ${String(-2 * radius)} 0Z`;
@@ -310,7 +319,7 @@ function noteOf(map: FigureMap, shown: readonly Shown[], leftOut: number): strin
     ...(leftOut > 0
       ? [`This is a part: only the base figures of the largest groups, ${count(leftOut, "figure")} left out.`]
       : []),
-    "A number is a group; an open point, a figure by itself. Where a name finds no room, the table has it.",
+    "A number is a group; an open point, a figure by itself. Where a name or number finds no room, the table has it.",
     ...(filled ? ["A dashed ring: readings are filled in."] : []),
     rest > leastShare
       ? `${shareWords(rest)} cannot be shown on paper, so figures may be farther apart than they look.`

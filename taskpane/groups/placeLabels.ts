@@ -35,6 +35,20 @@ interface Box {
 const gap = 3;
 
 /**
+ * Which marks have room for what is written on them: none that lies over another which has, first marks first.
+ *
+ * @param reach from the middle of a mark to its edge
+ */
+export function withRoom(marks: readonly Pick<Mark, "x" | "y">[], reach: number): readonly boolean[] {
+  const kept: Pick<Mark, "x" | "y">[] = [];
+  return marks.map((mark) => {
+    const isFree = !kept.some(({ x, y }) => Math.hypot(x - mark.x, y - mark.y) < 2 * reach);
+    if (isFree) kept.push(mark);
+    return isFree;
+  });
+}
+
+/**
  * Places a label beside each mark so that it covers no other label and no mark, first marks first: to the right, the left,
  * above, below, then at the corners.
  *

@@ -5,7 +5,7 @@ import { readChart } from "../../../addin/chart/readChart.ts";
 import { comparedColumns } from "../../../addin/similarity/columns.ts";
 import { clumps } from "../../../taskpane/groups/clumps.ts";
 import { nearMap } from "../../../taskpane/groups/nearMap.ts";
-import { placeLabels } from "../../../taskpane/groups/placeLabels.ts";
+import { placeLabels, withRoom } from "../../../taskpane/groups/placeLabels.ts";
 
 const room = { width: 200, height: 120, size: 12, widthOf: (words: string) => words.length * 6 };
 
@@ -58,6 +58,22 @@ describe("labels of a drawing", () => {
 });
 
 describe("marks of the map", () => {
+  test("have a number where it lies over no other, and only there", () => {
+    const marks = fc.array(
+      fc.record({ x: fc.integer({ min: 0, max: 200 }), y: fc.integer({ min: 0, max: 120 }) }),
+      { maxLength: 40 },
+    );
+    fc.assert(
+      fc.property(marks, (given) => {
+        const roomy = withRoom(given, 10);
+        const apart = (i: number, j: number) =>
+          Math.hypot(given[i]!.x - given[j]!.x, given[i]!.y - given[j]!.y);
+        const before = (i: number) => given.flatMap((_, j) => (j < i && roomy[j] ? [apart(i, j)] : []));
+        return given.every((_, i) => roomy[i] === before(i).every((distance) => distance >= 20));
+      }),
+    );
+  });
+
   test("stand for figures of one group that lie close together, the base figure first", () => {
     const spot = (x: number, group: number, isBase = false) => ({ x, y: 0, group, isBase });
     const found = clumps([spot(0, 1), spot(5, 1, true), spot(6, 2), spot(90, 1)], 10);
