@@ -59,7 +59,6 @@ export function LiveExample({ descriptor }: { readonly descriptor: FunctionDescr
 
 function Example(props: { readonly descriptor: FunctionDescriptor; readonly tables: Tables }): ReactNode {
   const styles = useStyles();
-  const id = useId();
   const { descriptor, tables } = props;
   const [given, setGiven] = useState<Given>({});
   const [isAsked, setAsked] = useState(false);
@@ -80,10 +79,8 @@ function Example(props: { readonly descriptor: FunctionDescriptor; readonly tabl
     setAsked(false);
   }, []);
   return (
-    <section className={styles.example} aria-labelledby={id}>
-      <h3 id={id} className={styles.heading}>
-        On this workbook
-      </h3>
+    <section className={styles.example} aria-label={`${descriptor.name} on this workbook`}>
+      <h3 className={styles.heading}>On this workbook</h3>
       {fields.map(({ name, help, choices, offered, usual }) => {
         const value = given[name] ?? usual;
         return choices ? (

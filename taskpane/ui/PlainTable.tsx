@@ -59,7 +59,7 @@ export function PlainTable(props: {
           <tbody>
             {rows.map(([name, ...cells], i) => (
               <tr key={i}>
-                <th scope="row">{name}</th>
+                {name === "" ? <td /> : <th scope="row">{name}</th>}
                 {cells.map((cell, c) => (
                   <td
                     key={c}
