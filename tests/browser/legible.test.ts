@@ -39,27 +39,34 @@ describe("every answer for readers with letters and colours of their own", () =>
   it.each(tour.map((stop) => [stop.name, stop] as const))("%s", async (_, stop) => {
     await goToStop(page, stop);
     const shown = shownSection(page, stop.section);
-    expect(await shown.evaluate(hardToRead), "400 px wide").toEqual([]);
+    await isEasyToRead(shown, "400 px wide");
     await page.setViewportSize({ width: 320, height: 800 });
-    expect(await shown.evaluate(hardToRead), "320 px wide").toEqual([]);
-    expect(await withLetters(shown, "apart"), "letters and lines farther apart").toEqual([]);
+    await isEasyToRead(shown, "320 px wide");
+    await setLetters("apart");
+    await isEasyToRead(shown, "letters and lines farther apart");
     await page.setViewportSize({ width: 400, height: 800 });
-    expect(await withLetters(shown, "large"), "letters twice as large").toEqual([]);
+    await setLetters("large");
+    await isEasyToRead(shown, "letters twice as large");
+    await setLetters("");
     for (const colorScheme of ["light", "dark"] as const) {
       await page.emulateMedia({ forcedColors: "active", colorScheme });
-      expect(await shown.evaluate(notInForcedColours), `forced colours, ${colorScheme}`).toEqual([]);
+      // The pane follows when it hears of it.
+      await expect
+        .poll(() => shown.evaluate(notInForcedColours), {
+          message: `forced colours, ${colorScheme}`,
+          timeout: 10_000,
+        })
+        .toEqual([]);
     }
     await page.emulateMedia({ forcedColors: "none", colorScheme: "light" });
   });
 
-  async function withLetters(shown: Locator, letters: "apart" | "large"): Promise<readonly string[]> {
-    await page.evaluate((set) => (document.documentElement.dataset["letters"] = set), letters);
-    // Drawings are as wide as their place, which is looked at once a frame.
-    await page.evaluate(
-      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
-    );
-    const found = await shown.evaluate(hardToRead);
-    await page.evaluate(() => delete document.documentElement.dataset["letters"]);
-    return found;
+  /** Drawings are as wide as their place, and learn of another width when it is laid out. */
+  async function isEasyToRead(shown: Locator, how: string): Promise<void> {
+    await expect.poll(() => shown.evaluate(hardToRead), { message: how, timeout: 10_000 }).toEqual([]);
+  }
+
+  function setLetters(letters: "apart" | "large" | ""): Promise<unknown> {
+    return page.evaluate((set) => (document.documentElement.dataset["letters"] = set), letters);
   }
 });
