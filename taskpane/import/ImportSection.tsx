@@ -219,8 +219,7 @@ export function ImportSection(): ReactNode {
                     : [["", `A new table ${chartTable}`] as const]),
               ]}
               onChoose={(into) => {
-                if (prepared.what === "patterns") change({ intoPatterns: into });
-                else change({ into: into === "" ? undefined : into });
+                change(prepared.what === "patterns" ? { intoPatterns: into } : { into });
               }}
             />
           )}

@@ -13,6 +13,7 @@ import { findFitTables } from "../fit/fitTables.ts";
 import type { Wardrobe } from "../fit/newPattern/newPattern.ts";
 import { failureText } from "../shell/notice.ts";
 import { useRead } from "../shell/useRead.ts";
+import { usualSecond } from "../groups/secondReadings.ts";
 import { chartTable } from "./planEdits.ts";
 
 /** The charts of the workbook, and the one that is imported into, as it stands now. */
@@ -70,7 +71,8 @@ async function readPatternsDestination(
 }
 
 /**
- * @param chosen name of the table to import into; without one, the table Figures where there is one
+ * @param chosen name of the table to import into, "" for a new one; `undefined` for the table Figures where there is one, else the
+ * only chart
  * @returns `undefined` until the workbook has been read
  */
 export function useDestination(chosen: string | undefined): Destination | undefined {
@@ -84,7 +86,9 @@ export async function readDestination(book: Book, chosen: string | undefined): P
     const all = await book.tables();
     const tables = book.once(chartTables, all);
     const sheets = await book.sheets();
-    const table = all.find(({ name }) => sameName(name, chosen ?? chartTable));
+    const named = all.find(({ name }) => sameName(name, chosen ?? chartTable));
+    const own = tables.filter(({ name }) => !sameName(name, usualSecond));
+    const table = named ?? (chosen === undefined && own.length === 1 ? own[0] : undefined);
     if (!table) return { ...nowhere, tables, sheets, obstacle: undefined };
     const data = await book.readTable(table.name);
     try {

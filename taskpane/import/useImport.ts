@@ -17,8 +17,9 @@ import { useDestination, usePatternsDestination } from "./useDestination.ts";
 import { likeliestPart } from "./workbookParts.ts";
 
 export interface ImportSettings extends SourceSettings, LayoutSettings {
-  /** Name of the table to import into, of figures or of patterns. */
+  /** Name of the table of figures to import into, "" for a new one; the usual one where nobody has chosen. */
   readonly into?: string | undefined;
+  /** The same of patterns. */
   readonly intoPatterns?: string | undefined;
 }
 

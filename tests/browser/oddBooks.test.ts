@@ -195,6 +195,24 @@ describe("the one thing to do", () => {
     await page.getByText("In the chart, with 3 of 3 measures taken.").waitFor();
   });
 
+  it("imports into the only chart, whatever its name, unless a new one is asked for", async () => {
+    const hands = handsOn(page);
+    await openBook(page, workbooks.otherTableFirst);
+    await openSection(page, "Import");
+    await page.getByLabel("Or paste rows, headings first").fill("Figure,Bust (mm)\nQuorn,140\n");
+    await page.getByRole("button", { name: "Read the pasted rows" }).click();
+    const into = page.getByLabel("Import into");
+    expect(await into.inputValue()).toBe("Dolls");
+    await into.selectOption("");
+    expect(await into.inputValue()).toBe("");
+    await into.selectOption("Dolls");
+    await page.getByRole("button", { name: "Import 1 figure" }).click();
+    await page.getByText("The table Dolls holds the figures now.").waitFor();
+    const { sheets } = await hands.saved();
+    expect(sheets.map(({ name }) => name)).toEqual(["Fabric", "Dolls"]);
+    expect(sheets[1]?.cells[3]?.slice(0, 2).map((cell) => cell?.value)).toEqual(["Quorn", 140]);
+  });
+
   it("leads from headings that nobody knows to the headings, and to the answer once they are mended", async () => {
     const hands = handsOn(page);
     await openBook(page, workbooks.unknownColumns);
