@@ -198,6 +198,8 @@ describe("the one thing to do", () => {
   it("imports into the only chart, whatever its name, unless a new one is asked for", async () => {
     const hands = handsOn(page);
     await openBook(page, workbooks.otherTableFirst);
+    await openSection(page, "Check");
+    await page.getByText("2 figures and 3 measures of the table Dolls checked.").waitFor();
     await openSection(page, "Import");
     await page.getByLabel("Or paste rows, headings first").fill("Figure,Bust (mm)\nQuorn,140\n");
     await page.getByRole("button", { name: "Read the pasted rows" }).click();
