@@ -67,14 +67,11 @@ export const whatFitsFunction = defineFunction({
     const match = matchAll(fitting);
     const marks = matchMarks(fitting, doubtsBeside(chart), given.rules(given.classes));
     const columns = given.bodies?.(chart) ?? chart.figures.map((_, place) => [place]);
-    const markOf = (column: readonly number[], says: (mark: FigureMark) => string): string =>
-      column
-        .flatMap((figure) => {
-          const mark = marks[figure];
-          if (!mark) return [];
-          return column.length > 1 ? [`${chart.figures[figure]!}: ${says(mark)}`] : [says(mark)];
-        })
-        .join("; ");
+    const named = (figure: number): string => (given.bodies ? `${chart.figures[figure]!}: ` : "");
+    const marksOf = (key: keyof FigureMark): readonly string[] =>
+      columns.map((column) =>
+        column.flatMap((figure) => (marks[figure] ? [named(figure) + marks[figure][key]] : [])).join("; "),
+      );
     return [
       ["Pattern", ...columns.map((figures) => figures.map((figure) => chart.figures[figure]).join(", "))],
       ...match.patterns.map(({ code }, p) => [
@@ -87,8 +84,8 @@ export const whatFitsFunction = defineFunction({
       ]),
       ...(marks.some((mark) => mark !== undefined)
         ? [
-            ["Doubtful", ...columns.map((column) => markOf(column, ({ doubtful }) => doubtful))],
-            ["If mended", ...columns.map((column) => markOf(column, ({ mended }) => mended))],
+            ["Doubtful", ...marksOf("doubtful")],
+            ["If mended", ...marksOf("mended")],
           ]
         : []),
     ];

@@ -1,4 +1,5 @@
 import type { Chart } from "../chart/chart.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import type { Apart } from "./pair.ts";
 import { apart, readingsOf } from "./pair.ts";
 import { bondOf } from "./bond.ts";
@@ -105,14 +106,7 @@ export function bodiesBy(
   groups: readonly number[],
   places: readonly number[],
 ): readonly (readonly number[])[] {
-  const members = new Map<number, number[]>();
-  for (const place of places) {
-    const group = groups[place] ?? 0;
-    const body = members.get(group);
-    if (body) body.push(place);
-    else members.set(group, [place]);
-  }
-  return [...members.values()];
+  return [...groupedBy(places, (place) => groups[place] ?? 0).values()];
 }
 
 /** A grouping of the figures of a chart: a group number for each, in the order of the chart. */
@@ -126,13 +120,7 @@ export function numberOf(grouping: Grouping, place: number): number {
 
 /** The items of each group: larger groups first; groups of one size by their first item. */
 export function largestFirst(numbers: Int32Array): readonly (readonly number[])[] {
-  const groups = new Map<number, number[]>();
-  numbers.forEach((number, item) => {
-    const items = groups.get(number) ?? [];
-    groups.set(number, items);
-    items.push(item);
-  });
-  return [...groups.values()].sort((a, b) => b.length - a.length);
+  return [...groupedBy(numbers.keys(), (item) => numbers[item]).values()].sort((a, b) => b.length - a.length);
 }
 
 function figureAt(chart: Chart, order: readonly number[], item: number): string {

@@ -72,7 +72,7 @@ export function sharesOfAll(
   const rows = [...chart.figures.keys()]
     .filter((j) => j !== i)
     .map((j) => {
-      const [body, ...classes] = of.map((columns) => shortly(columns, i, j));
+      const [body, ...classes] = of.map((columns) => shortly(columns, chart, i, j));
       const count = classes.filter((answer) => answer === "yes").length;
       return { j, count, kind: body === "yes" ? 1 : count > 0 ? 0 : 2, says: [body!, ...classes] };
     })
@@ -85,10 +85,9 @@ export function sharesOfAll(
 }
 
 /** “no: Waist 5 mm larger” */
-function shortly(columns: readonly ComparedColumn[], i: number, j: number): string {
-  const [worst] = differencesOf(columns, i, j);
-  if (worst && isBeyond(worst)) return `no: ${differenceWords(worst)}`;
-  return isWithin(apart(columns, i, j).distance, 1) ? "yes" : "not known";
+function shortly(columns: readonly ComparedColumn[], chart: Chart, i: number, j: number): string {
+  const { answer } = shareOf("", columns, chart, i, j);
+  return answer === "no" ? `no: ${differenceWords(differencesOf(columns, i, j)[0]!)}` : answer;
 }
 
 function shareOf(
