@@ -39,6 +39,9 @@ class EmitFiles {
   }
 }
 
+const minimizer = (passes) =>
+  new TerserPlugin({ extractComments: false, terserOptions: { ecma: 2022, compress: { passes } } });
+
 const common = (mode) => ({
   mode,
   context: root,
@@ -56,11 +59,7 @@ const common = (mode) => ({
       { test: /\.m?js$/, resolve: { fullySpecified: false } },
     ],
   },
-  optimization: {
-    minimizer: [
-      new TerserPlugin({ extractComments: false, terserOptions: { ecma: 2022, compress: { passes: 2 } } }),
-    ],
-  },
+  optimization: { minimizer: [minimizer(2)] },
   output: { path: path.join(root, "dist"), filename: "[name].js", chunkFilename: "chunk-[name].js" },
   cache: { type: "filesystem", buildDependencies: { config: [fileURLToPath(import.meta.url)] } },
   performance: { hints: false },
@@ -81,6 +80,7 @@ async function functionsConfig(mode) {
     name: "functions",
     devtool: false,
     entry: { functions: "./functions/excel.ts", buyers: "./taskpane/publish/buyers/buyersPage.ts" },
+    optimization: { minimizer: [minimizer(3)] },
     module: {
       rules: [
         ...common(mode).module.rules,
