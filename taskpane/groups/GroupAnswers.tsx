@@ -1,6 +1,7 @@
-import { Field, Switch } from "@fluentui/react-components";
+import { Switch } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useState } from "react";
+import { Disclosure } from "../ui/Disclosure.tsx";
 import { QuestionNav } from "../ui/QuestionNav.tsx";
 import { AllPairs, usualPairs } from "./AllPairs.tsx";
 import type { ModelSettings } from "./HouseModels.tsx";
@@ -44,7 +45,7 @@ export function GroupAnswers(props: {
         onAsk={onAsk}
       />
       {estimates.count > 0 && (
-        <Field hint={estimateWords(estimates)}>
+        <Disclosure title="Estimates" says={estimateWords(estimates)}>
           <Switch
             label="Count estimates too"
             checked={estimates.areCounted}
@@ -52,7 +53,7 @@ export function GroupAnswers(props: {
               onEstimates(data.checked);
             }}
           />
-        </Field>
+        </Disclosure>
       )}
       {question === "shares" && (
         <WhoShares

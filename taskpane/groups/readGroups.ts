@@ -12,7 +12,6 @@ import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
 import type { SecondReadings } from "./secondReadings.ts";
 import { readSecond, usualSecond } from "./secondReadings.ts";
-import { count } from "../ui/words.ts";
 
 /**
  * The tables that the user has chosen; `""` as tolerances stands for the usual ones of Measure Book, as second readings
@@ -189,8 +188,7 @@ function named(tables: readonly TableInfo[], name: string | undefined): TableInf
 
 /** What estimates do at the moment, in a line. */
 export function estimateWords({ count: estimates, areCounted }: Estimates): string {
-  const all = count(estimates, "estimate");
   return areCounted
-    ? `${all} of the chart ${estimates === 1 ? "counts" : "count"} as if measured: what follows rests on guesses too.`
-    : `${all} of the chart ${estimates === 1 ? "takes" : "take"} no part in what follows.`;
+    ? `${String(estimates)} ${estimates === 1 ? "counts" : "count"} as if measured: what follows rests on guesses too`
+    : `${String(estimates)} ${estimates === 1 ? "takes" : "take"} no part in what follows`;
 }

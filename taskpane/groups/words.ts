@@ -34,16 +34,14 @@ export function shownTimes(times: number): string {
   return String(Math.round(times * 100) / 100);
 }
 
-/** How many figures share a body at a cut: “7 groups of 2 or more figures; 5 figures stand alone”. */
+/** How many figures share a body at a cut: “7 groups of 2 or more figures; 5 figures are in none”. Those that cannot be compared are among the five. */
 export function groupingWords(groupOf: Int32Array): string {
   const sizes = sizesOf(groupOf);
   const groups = sizes.filter((size) => size > 1).length;
   const alone = sizes.length - groups;
   if (groups === 0) return `No two of the ${count(groupOf.length, "figure")} share.`;
   return `${count(groups, "group")}, holding ${count(groupOf.length - alone, "figure")}; ${
-    alone === 0
-      ? "no figure stands alone"
-      : `${count(alone, "figure")} ${alone === 1 ? "stands" : "stand"} alone`
+    alone === 0 ? "no figure is left over" : `${count(alone, "figure")} ${alone === 1 ? "is" : "are"} in none`
   }.`;
 }
 

@@ -282,7 +282,7 @@ async function show(page: Page, view: string): Promise<void> {
     .click();
 }
 
-/** “8 groups, holding 21 figures; 16 figures stand alone.” */
+/** “8 groups, holding 21 figures; 16 figures are in none.” */
 function groupsIn(said: string | null): string {
   return said?.replace(/^[^:]*: /, "") ?? "";
 }

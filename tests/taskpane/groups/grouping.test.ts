@@ -43,9 +43,9 @@ describe("the groups at a cut", () => {
 
   test("are counted in words", () => {
     expect(groupingWords(Int32Array.of(1, 1, 2, 2, 3))).toBe(
-      "2 groups, holding 4 figures; 1 figure stands alone.",
+      "2 groups, holding 4 figures; 1 figure is in none.",
     );
-    expect(groupingWords(Int32Array.of(1, 1))).toBe("1 group, holding 2 figures; no figure stands alone.");
+    expect(groupingWords(Int32Array.of(1, 1))).toBe("1 group, holding 2 figures; no figure is left over.");
     expect(groupingWords(Int32Array.of(1, 2))).toBe("No two of the 2 figures share.");
     expect(sizesOf(Int32Array.of(2, 1, 1))).toEqual([2, 1]);
   });

@@ -51,12 +51,12 @@ describe("what the workbook holds for groups", () => {
     };
     const out = await answer({});
     expect(out).toMatchObject({
-      says: "1 estimate of the chart takes no part in what follows.",
+      says: "1 takes no part in what follows",
       isOne: false,
     });
     const counted = await answer({ estimates: true });
     expect(counted).toMatchObject({
-      says: "1 estimate of the chart counts as if measured: what follows rests on guesses too.",
+      says: "1 counts as if measured: what follows rests on guesses too",
       isOne: true,
     });
     const input = await readGroups(openBook(workbook)(), { estimates: true });
