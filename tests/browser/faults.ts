@@ -16,6 +16,9 @@ export async function faults(page: Page, part = ".pane"): Promise<string[]> {
         ): Promise<{ violations: { id: string; help: string; nodes: { html: string }[] }[] }>;
       };
     };
+    // What fades in has its colour at the end.
+    for (const moving of document.getAnimations())
+      if (moving.effect?.getComputedTiming().endTime !== Infinity) moving.finish();
     const { violations } = await tester.run(within);
     return violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join()}`);
   }, part);

@@ -25,6 +25,7 @@ describe("lists of every shape, into a new book", () => {
     await page.getByLabel("Name", { exact: true }).fill("Lists");
     await page.getByLabel("You measure in").selectOption("millimetres");
     await page.getByRole("button", { name: "Begin this book" }).click();
+    await page.getByText("headings and no figures yet").waitFor();
     await ready(page);
     await page.getByRole("button", { name: "Import a list" }).click();
   });

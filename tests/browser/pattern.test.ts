@@ -29,6 +29,7 @@ describe("a pattern written down in the pane, with keys alone, in a new book in 
     await page.getByRole("button", { name: "Begin this book" }).click();
     await ready(page);
     await page.getByRole("button", { name: "Pane", exact: true }).click();
+    await page.getByText("headings and no figures yet").waitFor();
     await page.getByRole("button", { name: "Import a list" }).click();
     await page.getByLabel("Or paste rows, headings first").fill(list);
     await page.getByRole("button", { name: "Read the pasted rows" }).click();

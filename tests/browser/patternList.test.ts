@@ -42,6 +42,7 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
     await page.getByRole("button", { name: "Begin this book" }).click();
     await ready(page);
     await page.getByRole("button", { name: "Pane", exact: true }).click();
+    await page.getByText("headings and no figures yet").waitFor();
     await page.getByRole("button", { name: "Import a list" }).click();
     await page.getByLabel("Or paste rows, headings first").fill(chart);
     await page.getByRole("button", { name: "Read the pasted rows" }).click();
