@@ -1,4 +1,5 @@
 import { figureKey } from "../chart/find.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import { codeKey } from "../chart/readPatterns.ts";
 import type { Verdict } from "../fit/verdict.ts";
 import { verdictOf } from "../fit/verdict.ts";
@@ -110,7 +111,9 @@ function pairsOf<T>(
   keyOf: (item: T) => string,
   keyNow: (item: T) => string = keyOf,
 ): Pairs<T> {
-  const waiting = grouped(before, keyOf);
+  const waiting = new Map(
+    [...groupedBy(before, keyOf)].map(([key, items]): [string, T[]] => [key, [...items]]),
+  );
   const both: (readonly [T, T])[] = [];
   const added: T[] = [];
   for (const item of now) {
@@ -145,22 +148,11 @@ function sameReadings(
     const told = measures.map((pair) => telling(pair[side].mm[at]));
     return told.every((text) => text === undefined) ? "" : JSON.stringify(told.map((text) => text ?? null));
   };
-  const before = grouped(gone, (at) => readings(at, 0));
-  const now = grouped(added, (at) => readings(at, 1));
+  const before = groupedBy(gone, (at) => readings(at, 0));
+  const now = groupedBy(added, (at) => readings(at, 1));
   return [...before].flatMap(([key, [was, ...others]]) => {
     const [is, ...more] = now.get(key) ?? [];
     const isSure = key !== "" && others.length === 0 && more.length === 0;
     return isSure && was !== undefined && is !== undefined ? [[was, is] as const] : [];
   });
-}
-
-function grouped<T>(items: readonly T[], keyOf: (item: T) => string): ReadonlyMap<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const item of items) {
-    const key = keyOf(item);
-    const group = groups.get(key);
-    if (group) group.push(item);
-    else groups.set(key, [item]);
-  }
-  return groups;
 }

@@ -110,8 +110,8 @@ export function ImportSection(): ReactNode {
       await session.workbook.select({ sheet, row: first, column, rows: 1, columns: 1 });
     } catch (error) {
       session.say({
-        kind: "failed",
-        text: `The ${what} are written, but could not be shown: ${failureText(error)}`,
+        kind: "done",
+        text: `The table ${name} holds the ${what} now. It could not be shown: ${failureText(error)}`,
       });
     }
   }
