@@ -57,6 +57,8 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/setup.ts"],
           ...times,
+          // A page that is slow to show something is waited for: one second, as usual, is short on a busy machine.
+          expect: { poll: { timeout: 30_000 } },
           // While one page waits, another is at work.
           maxWorkers: 2,
           // After the unit tests: the browser needs the processor.

@@ -18,6 +18,8 @@ rmSync(folder, { recursive: true, force: true });
 
 const all = [...aside, browser];
 const sum = (key) => all.reduce((total, each) => total + each[key], 0);
+// Last, so that whoever reads only the end sees what to mend.
+for (const each of all.flatMap(({ failures }) => failures)) console.log(`\n✗ ${each}`);
 console.log(`\n${sum("passed")} passed, ${sum("failed")} failed, ${sum("skipped")} skipped`);
 process.exit(all.every(({ held }) => held) && sum("failed") === 0 ? 0 : 1);
 
@@ -34,7 +36,7 @@ async function besideTheBrowser() {
 async function step(name, args) {
   const held = (await runAside("npx", args)) === 0;
   console.log(`${held ? "✓" : "✗"} ${name}`);
-  return { held, passed: Number(held), failed: Number(!held), skipped: 0 };
+  return { held, passed: Number(held), failed: Number(!held), skipped: 0, failures: held ? [] : [name] };
 }
 
 async function vitest(runIt, ...projects) {
@@ -49,7 +51,10 @@ async function vitest(runIt, ...projects) {
     `--outputFile.json=${report}`,
   ]);
   const counted = counts(report);
-  return { held: code === 0 && counted.passed > 0, ...counted };
+  const held = code === 0 && counted.passed > 0;
+  if (!held && !counted.failures.length)
+    counted.failures.push(`${projects.join(" and ")}: ended with ${code}`);
+  return { held, ...counted };
 }
 
 /** Runs a command that gives way to others; what it says is shown at once when it ends. Resolves with the exit code. */
@@ -78,8 +83,19 @@ function counts(file) {
       passed: result.numPassedTests,
       failed: result.numFailedTests + unread.length,
       skipped: result.numPendingTests + result.numTodoTests,
+      failures: [
+        ...result.testResults
+          .flatMap((file) => file.assertionResults.map((test) => ({ ...test, file: file.name })))
+          .filter(({ status }) => status === "failed")
+          .map((test) => said(test.file, test.fullName, test.failureMessages.join("\n"))),
+        ...unread.map((file) => said(file.name, "could not be run", file.message)),
+      ],
     };
-  } catch {
-    return { passed: 0, failed: 1, skipped: 0 };
+  } catch (error) {
+    return { passed: 0, failed: 1, skipped: 0, failures: [`No report could be read: ${error.message}`] };
   }
+}
+
+function said(file, test, why) {
+  return `${path.relative(root, file)}: ${test}\n${why}`;
 }

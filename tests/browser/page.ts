@@ -57,6 +57,7 @@ export async function newVisitor(
     acceptDownloads: true,
     serviceWorkers: keepsPage ? "allow" : "block",
   });
+  context.setDefaultTimeout(90_000);
   return {
     context,
     async open(address) {
