@@ -5,90 +5,135 @@ import type { FunctionDescriptor } from "./descriptor.ts";
 export interface Question {
   readonly question: string;
   readonly names: readonly string[];
-  /** Other words for it. */
-  readonly also: readonly string[];
+  /** The functions by name, each with what people say who look for it. */
+  readonly asked: Readonly<Record<string, string>>;
 }
 
 /** What people ask; every function stands under one question. Shown where functions are listed and searched. */
-export const questions: readonly Question[] = [
-  {
-    question: "What does this reading say?",
-    names: ["LENGTH", "TAPE", "FIGURESCALE"],
-    also: [
-      "convert inches to mm or cm",
-      "fraction of an inch to decimals",
-      "how small is she: scale, size, one to six",
-    ],
-  },
-  {
-    question: "Can I trust this chart?",
-    names: ["FLAGS", "SCORE", "TEM", "EXPECTED"],
-    also: [
-      "mistakes, wrong or doubtful readings, slips, typing errors",
-      "how well do I measure: second round, repeat",
-      "what should it measure: missing reading, estimate, guess",
-    ],
-  },
-  {
-    question: "What differs between two figures?",
-    names: ["COMPARE", "DELTA", "STEPS"],
-    also: ["difference, side by side, larger or smaller than", "from one size to the next"],
-  },
-  {
-    question: "Who shares a body?",
-    names: ["GROUPS", "SHARES", "APART", "NEAREST", "TREE"],
-    also: [
-      "same body, same size, alike, twins, similar figures",
-      "who can share clothes",
-      "which figure is closest or most like her",
-    ],
-  },
-  {
-    question: "Which figures do I keep as house models, and what do I measure next?",
-    names: ["BASES", "MEASURENEXT"],
-    also: ["fewest figures to draft or fit on, base sizes, fit models", "which reading is worth taking"],
-  },
-  {
-    question: "Which garment goes on which figure?",
-    names: ["WHATFITS", "WEARERS", "WARDROBE", "EASECHECK"],
-    also: [
-      "will it fit, does this fit, who can wear it",
-      "what can she wear, clothes, dress, pattern, wardrobe",
-      "is there enough ease",
-    ],
-  },
-  {
-    question: "Why not, and what do I change?",
-    names: ["REASONS", "EASE", "OVER", "CLEARANCE"],
-    also: [
-      "too tight, too loose, will not go on: alter, alteration, let out, take in",
-      "does it go over the head, hand, hip: opening",
-      "layers worn underneath",
-    ],
-  },
-  {
-    question: "What do I tell my buyers?",
-    names: ["LISTINGWORDS"],
-    also: ["description, words for my shop, listing, fits these dolls"],
-  },
-  {
-    question: "How do I get from one figure to the other?",
-    names: ["GRADE", "RESIZE", "FLARE", "DARTS"],
-    also: [
-      "print larger or smaller, scale in percent, copier, enlarge",
-      "grading, move the points",
-      "circle skirt, gathered skirt",
-      "shape the bust or waist",
-    ],
-  },
-];
+export const questions: readonly Question[] = (
+  [
+    {
+      question: "What does this reading say?",
+      asked: {
+        LENGTH: "convert inches to mm or cm; a fraction of an inch as a decimal number; change the unit",
+        TAPE: "mm or cm as inches with fractions, eighths, sixteenths; write or show it as the tape says",
+        FIGURESCALE: "how small is she: what scale, one to six; her height and that of a person",
+      },
+    },
+    {
+      question: "Can I trust this chart?",
+      asked: {
+        FLAGS:
+          "mistakes, errors, typos, slips; wrong or doubtful readings; did I measure wrong; is this right; check it",
+        SCORE: "does a value stand out; odd, strange, unusual",
+        TEM: "how well, how exactly do I measure; second round, twice, again, repeat; accurate, precise",
+        EXPECTED: "what should it measure; a missing, unknown reading; guess, estimate, fill the gap",
+      },
+    },
+    {
+      question: "What differs between two figures?",
+      asked: {
+        COMPARE:
+          "the difference between two figures; how do they differ; compare side by side; larger or smaller",
+        DELTA: "how much larger or smaller one is than the other; subtract",
+        STEPS: "from one size to the next in a size chart; steps between sizes",
+      },
+    },
+    {
+      question: "Who shares a body?",
+      asked: {
+        GROUPS: "same body, same size, same figures; alike, twins; sort my figures; who shares",
+        SHARES: "can two figures share, swap, lend, borrow their clothes; wear the same",
+        APART: "how far apart, how different",
+        NEAREST: "which other figure is closest, nearest, most like her, most similar",
+        TREE: "family tree, how they join",
+      },
+    },
+    {
+      question: "Which figures do I keep as house models, and what do I measure next?",
+      asked: {
+        BASES:
+          "the fewest figures or patterns to draft; how many do I have to draft for all; which one to draft for; base sizes, fit models",
+        MEASURENEXT:
+          "what do I measure next, first; which readings are missing, do I still need; is it worth taking",
+      },
+    },
+    {
+      question: "Which garment goes on which figure?",
+      asked: {
+        WHATFITS: "will it fit, does this pattern fit; which patterns fit which figures; all at a glance",
+        WEARERS: "who can wear it; which figures can wear this garment; whom else it fits; who else wears it",
+        WARDROBE:
+          "what can she wear; what fits her, what have I for her; her clothes, garments, patterns, wardrobe",
+        EASECHECK: "is there enough ease, enough room; is the ease right, too much, too little",
+      },
+    },
+    {
+      question: "Why not, and what do I change?",
+      asked: {
+        REASONS:
+          "why does it not fit; too tight, loose, long, short; what to change; alter, let out, take in, lengthen, shorten",
+        EASE: "how much ease; how much room is in it; garment less body",
+        OVER: "does it go over what is worn underneath; layers, lining, padding; what thick cloth adds",
+        CLEARANCE:
+          "does it go over the head, hand, foot, heel, hips; get it on, pull it on; is the opening, neckline, zip large enough",
+      },
+    },
+    {
+      question: "What do I tell my buyers?",
+      asked: { LISTINGWORDS: "description, words or text for my shop, listing, cover; fits these figures" },
+    },
+    {
+      question: "How do I get from one figure to the other?",
+      asked: {
+        GRADE: "grading, grade up or down a size; move the points; make the pieces for another figure",
+        RESIZE: "print larger or smaller, at how many percent; copier; enlarge, shrink, reduce; print scale",
+        FLARE: "circle skirt, full, half, quarter circle; flared; waist radius",
+        DARTS: "how wide is the dart; shape the bust or waist",
+      },
+    },
+  ] as const
+).map(({ question, asked }) => ({ question, names: Object.keys(asked), asked }));
 
 /** Words that say nothing of what is asked. */
 const emptyWords = new Set(
-  "a an and are at be can could do does for from get has have her how i if in into is it its me my of on one or she that the their them they this to two what when where which who whom whose why will with would you".split(
+  "a an and are as at be been by can could did do does for from get got had has have her here how i if in into is it its me my of off on one or our please s she should so t that the their them then there these they this those to two want was we what when where which who whom whose why will with would you your don doesn didn isn aren won couldn ll re ve d m".split(
     " ",
   ),
 );
+
+/** Words for the same thing, where it is said in different ways. */
+const sameMeaning: readonly (readonly string[])[] = [
+  ["figure", "figures", "doll", "dolls", "mannequin", "girl", "boy", "lady", "puppet", "character"],
+  ["larger", "large", "big", "bigger", "wider", "taller"],
+  ["smaller", "small", "little", "tiny", "narrower", "shorter"],
+  [
+    "garment",
+    "garments",
+    "clothes",
+    "clothing",
+    "outfit",
+    "dress",
+    "coat",
+    "blouse",
+    "shirt",
+    "jacket",
+    "bodice",
+    "trousers",
+    "pants",
+    "skirt",
+  ],
+  ["mm", "cm", "inch", "inches", "millimetres", "millimeters", "centimetres", "centimeters", "unit"],
+  ["mistakes", "errors", "typos", "slips", "wrong", "incorrect"],
+  ["change", "alter", "adjust", "fix", "alterations"],
+  ["measure", "measurement", "reading", "measured"],
+  ["same", "identical", "equal", "alike", "similar"],
+  ["listing", "shop", "sell", "advertise", "customers", "buyers"],
+  ["fabric", "cloth", "thickness", "layers"],
+  ["room", "ease", "roomy"],
+  ["enlarge", "larger", "upsize"],
+  ["percent", "percentage", "scale"],
+];
 
 function wordsOf(text: string): readonly string[] {
   return text
@@ -97,61 +142,79 @@ function wordsOf(text: string): readonly string[] {
     .filter((word) => word !== "");
 }
 
+/** The beginning that the forms of a word share. */
+const stemOf = (word: string): string =>
+  word.length > 4 ? word.replace(/(?:ies|es|s|ing|ed|er|e)$/u, "") : word;
+
+/** Whether a word of a description is the one that is asked for, another form of it, or begins with it. */
+const isForm = (wanted: string, each: string): boolean =>
+  each.startsWith(stemOf(wanted)) || (each.length > 3 && wanted.startsWith(each));
+
 /** How much a place tells that a word is found in. */
-const weights = { name: 8, question: 4, summary: 3, parameters: 1, details: 1 } as const;
+const weights = { name: 6, asked: 4, summary: 2, question: 1, parameters: 1, details: 0.5 } as const;
+type Place = keyof typeof weights;
+const places = Object.keys(weights) as readonly Place[];
 
 interface Searched {
   readonly descriptor: FunctionDescriptor;
-  readonly words: Readonly<Record<keyof typeof weights, readonly string[]>>;
+  readonly words: Readonly<Record<Place, readonly string[]>>;
 }
 
 function searched(descriptor: FunctionDescriptor): Searched {
   const { name, summary, details = "", parameters } = descriptor;
-  const asked = questions.filter(({ names }) => names.includes(name));
+  const own = questions.find(({ names }) => names.includes(name));
   return {
     descriptor,
     words: {
       name: [name.toLowerCase()],
-      question: asked.flatMap(({ question, also }) => wordsOf([question, ...also].join(" "))),
+      asked: wordsOf(own?.asked[name] ?? ""),
       summary: wordsOf(summary),
+      question: wordsOf(own?.question ?? ""),
       parameters: parameters.flatMap((parameter) => wordsOf(parameter.name)),
       details: wordsOf(details),
     },
   };
 }
 
+/** How much a word tells for a function: the place that tells most, somewhat less for another word of the same meaning. */
+function weightOf(wanted: string, { words }: Searched): number {
+  const others = sameMeaning.filter((alike) => alike.includes(wanted)).flat();
+  const inPlace = (place: Place): number => {
+    // The words of a name stand without spaces: WHATFITS.
+    if (place === "name")
+      return words.name.some((name) => name === wanted || name.includes(stemOf(wanted))) ? 1 : 0;
+    if (words[place].some((each) => isForm(wanted, each))) return 1;
+    return words[place].some((each) => others.includes(each)) ? 0.7 : 0;
+  };
+  return Math.max(...places.map((place) => weights[place] * inPlace(place)));
+}
+
 /**
- * The functions that answer what is asked, in the user’s words or by a name, the likeliest first; every one where nothing is
- * asked. A word may be the beginning of one: “grad” finds grading.
+ * The functions that answer what is asked, in a whole sentence of the user’s words or by a name, the likeliest first; every one
+ * where nothing is asked. A word may be the beginning of one: “grad” finds grading. A word that few functions know tells
+ * more than one that many do (inverse document frequency: K. Spärck Jones, 1972); one that none knows, such as the name
+ * of a figure, tells nothing.
  */
 export function functionsFor(asked: string): readonly FunctionDescriptor[] {
   const all = wordsOf(asked.replace(/^\s*=?\s*FIT\./iu, ""));
   const telling = all.filter((word) => !emptyWords.has(word));
-  const wanted = telling.length > 0 ? telling : all;
+  const wanted = [...new Set(telling.length > 0 ? telling : all)];
   if (wanted.length === 0) return descriptors;
-  return descriptors
-    .map(searched)
-    .map((each) => ({ descriptor: each.descriptor, found: wanted.map((word) => weightOf(word, each)) }))
-    .filter(({ found }) => found.every((weight) => weight > 0))
-    .map(({ descriptor, found }) => ({ descriptor, weight: found.reduce((sum, weight) => sum + weight, 0) }))
-    .sort((a, b) => b.weight - a.weight)
-    .map(({ descriptor }) => descriptor);
-}
-
-function weightOf(word: string, { words }: Searched): number {
-  const stem = word.length > 4 ? word.replace(/(?:ies|es|s|ing|ed)$/u, "") : word;
-  const isMeant = (each: string): boolean =>
-    each.startsWith(stem) || (each.length > 3 && word.startsWith(each));
-  const found: Readonly<Record<keyof typeof weights, boolean>> = {
-    // The words of a name stand without spaces: WHATFITS.
-    name: words.name.some((each) => each.includes(stem)),
-    question: words.question.some(isMeant),
-    summary: words.summary.some(isMeant),
-    parameters: words.parameters.some(isMeant),
-    details: words.details.some(isMeant),
-  };
-  return (Object.keys(weights) as (keyof typeof weights)[]).reduce(
-    (sum, place) => sum + (found[place] ? weights[place] : 0),
-    0,
-  );
+  const found = descriptors.map(searched).map((each) => ({
+    descriptor: each.descriptor,
+    weights: wanted.map((word) => weightOf(word, each)),
+  }));
+  const rarity = wanted.map((_, i) => {
+    const known = found.filter((each) => (each.weights[i] ?? 0) > 0).length;
+    return known === 0 ? 0 : Math.log(1 + found.length / known);
+  });
+  const ranked = found
+    .map(({ descriptor, weights: each }) => ({
+      descriptor,
+      weight: each.reduce((sum, weight, i) => sum + weight * (rarity[i] ?? 0), 0),
+    }))
+    .sort((a, b) => b.weight - a.weight);
+  // What is told by far fewer words than the likeliest is no answer.
+  const least = (ranked[0]?.weight ?? 0) / 3;
+  return ranked.filter(({ weight }) => weight > 0 && weight >= least).map(({ descriptor }) => descriptor);
 }
