@@ -272,6 +272,18 @@ export function workbookContract(
         ]);
       });
 
+      it("makes a number of what is written into a cell formatted as text, and leaves text there as it was", async () => {
+        const workbook = await open();
+        const asText = (value: string): CellContent => ({ value, format: "@" });
+        await workbook.apply("Text", [write(at(12, 0), [asText("x"), asText("5/8")])]);
+        await workbook.apply("Numbers", [write(at(12, 0), [v(7), v("3/8")])]);
+        const { values, formats } = await workbook.readArea(area(12, 0, 1, 2));
+        expect([values, formats]).toEqual([[[7, "3/8"]], [["General", "@"]]]);
+        await workbook.undo();
+        const before = await workbook.readArea(area(12, 0, 1, 2));
+        expect([before.values, before.formats]).toEqual([[["x", "5/8"]], [["@", "@"]]]);
+      });
+
       it("reads error values as errors and not as text", async () => {
         const workbook = await open();
         await workbook.apply("Write", [write(at(2, 1), [v({ error: "#N/A" })])]);

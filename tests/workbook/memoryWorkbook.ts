@@ -300,9 +300,11 @@ function withCells(rows: Rows, at: { row: number; column: number }, cells: Rows,
   });
 }
 
-/** New content in a cell; format and style stay unless they are named. */
+/** New content in a cell; format and style stay unless they are named. A number in a cell of text makes it one of numbers. */
 function written(old: CellContent | undefined, cell: CellContent): CellContent {
-  const format = cell.format ?? old?.format;
+  const named = cell.format ?? old?.format;
+  const isText = cell.formula === undefined && (cell.value === undefined || typeof cell.value === "string");
+  const format = named === "@" && !isText ? "General" : named;
   const style = cell.style ?? old?.style;
   return { ...cell, ...(format !== undefined && { format }), ...(style !== undefined && { style }) };
 }

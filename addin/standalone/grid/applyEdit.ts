@@ -109,8 +109,17 @@ async function writeCells(unit: GridUnit, at: CellAddress, cells: SheetContent["
   await changeCells(unit, area, (now, row, column) => {
     const content = cells[row - at.row]?.[column - at.column];
     if (!content || content.spilled) return undefined;
-    return written(content, now, tableAt(tables, row, column));
+    return written(asValue(content, styleOf(unit, now)?.n?.pattern), now, tableAt(tables, row, column));
   });
+}
+
+/** In a cell formatted as text, a number would be shown and typed on as text, and a formula too: they get the usual format. */
+function asValue(content: CellContent, pattern: string | undefined): CellContent {
+  const { formula, value, format = pattern } = content;
+  const isText = formula === undefined && (value === undefined || typeof value === "string");
+  return !isText && format !== undefined && isTextFormat(format)
+    ? { ...content, format: "General" }
+    : content;
 }
 
 function tableAt(tables: readonly TableInfo[], row: number, column: number): string | undefined {
