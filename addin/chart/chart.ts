@@ -64,3 +64,8 @@ export interface Chart {
   readonly attributes: readonly AttributeColumn[];
   readonly problems: readonly ChartProblem[];
 }
+
+/** The measures that were taken of at least one figure; a new chart has columns for many that nobody has taken yet. */
+export function measuresTaken({ measures }: Chart): readonly MeasureColumn[] {
+  return measures.filter(({ mm }) => mm.some((length) => !Number.isNaN(length)));
+}

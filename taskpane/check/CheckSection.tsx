@@ -1,6 +1,7 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
+import { measuresTaken } from "../../addin/chart/chart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
 import { Choice } from "../ui/Choice.tsx";
@@ -265,10 +266,10 @@ function useFocusNext(
 }
 
 function summary({ table, chart, flags }: CheckedChart): string {
-  const looked = `${count(chart.figures.length, "figure")} and ${count(chart.measures.length, "measure")} of the table ${table.name} checked.`;
+  const looked = `${count(chart.figures.length, "figure")} and ${count(measuresTaken(chart).length, "measure")} of the table ${table.name} checked.`;
   return flags.length === 0
     ? `✓ ${looked} Nothing looks wrong.`
-    : `${looked} ${count(flags.length, "thing deserves", "things deserve")} a look, worst first. Choose a reading to see it in the chart.`;
+    : `${looked} ${count(flags.length, "thing deserves", "things deserve")} a look${flags.length === 1 ? "" : ", worst first"}. Choose a reading to see it in the chart.`;
 }
 
 /** Every cell once. */

@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
+import { dayText, serialToDay } from "../../addin/measures/dateFractions.ts";
 import type { Measure } from "../../addin/measures/measure.ts";
 import { FoldedHowToTake } from "../measure/TapeDrawing.tsx";
 import { meaning } from "../ui/theme.ts";
@@ -68,7 +69,8 @@ export function FlagCard(props: {
   const { choices = [] } = flag;
   const weight = weights[flag.kind] ?? "look";
   const place = flag.measure || (flag.figure ? "The whole row" : "The whole column");
-  const reading = flag.readingMm === undefined ? cellText(cell) : shownLength(flag.readingMm, flag.unit);
+  const reading =
+    flag.readingMm === undefined ? shownCell(flag, cell) : shownLength(flag.readingMm, flag.unit);
   return (
     <li className={styles.card}>
       <Button
@@ -113,6 +115,13 @@ export function FlagCard(props: {
       )}
     </li>
   );
+}
+
+/** What the cell shows; of a date its day, not the number that the spreadsheet keeps it as. */
+function shownCell({ kind }: Flag, cell: Cell): string {
+  const day =
+    kind === "date instead of a reading" && typeof cell === "number" ? serialToDay(cell) : undefined;
+  return day ? dayText(day) : cellText(cell);
 }
 
 /** What taking one of several choices does, in words. */

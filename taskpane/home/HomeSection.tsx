@@ -2,6 +2,7 @@ import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { lazy, Suspense, useState } from "react";
 import { areaName } from "../../addin/workbook/address.ts";
+import type { Edit } from "../../addin/workbook/port.ts";
 import { freeName } from "../shell/freeName.ts";
 import { chartTable } from "../import/planEdits.ts";
 import { failureText } from "../shell/notice.ts";
@@ -123,15 +124,33 @@ function OpenTheSheet({
   );
 }
 
+function whatChanges({ headings, area }: SheetChart): string {
+  if (!headings) return "It becomes a table where it stands. No cell is moved or changed.";
+  const row = areaName({ ...area, rows: 1 });
+  const few = headings.slice(0, 4).map((heading) => `“${heading}”`);
+  return `It becomes a table where it stands. A table has its headings in one row: they are written into ${row}, as ${few.join(", ")}${headings.length > few.length ? " …" : ""}. No other cell is changed.`;
+}
+
 function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no chart" }> }): ReactNode {
   const styles = useStyles();
-  const { apply, working, goTo } = useSession();
+  const { apply, working, goTo, workbook, say } = useSession();
   const { found, tables, sheets } = holding;
-  const use = async ({ area, figures }: SheetChart): Promise<void> => {
+  const use = async ({ area, figures, headings }: SheetChart): Promise<void> => {
     const name = freeName(chartTable, tables, "_");
-    await apply(`Use the sheet “${area.sheet}” as your chart`, [{ kind: "table", name, area }], {
-      kind: "done",
-      text: `The sheet “${area.sheet}” is your chart now: ${count(figures, "figure")}, in a table named ${name}.`,
+    const written: readonly Edit[] = headings
+      ? [{ kind: "cells", at: area, cells: [headings.map((value) => ({ value }))] }]
+      : [];
+    const done = await apply(
+      `Use the sheet “${area.sheet}” as your chart`,
+      [...written, { kind: "table", name, area }],
+      {
+        kind: "done",
+        text: `The sheet “${area.sheet}” is your chart now: ${count(figures, "figure")}, in a table named ${name}.`,
+      },
+    );
+    if (!done) return;
+    await workbook.select({ ...area, rows: 1, columns: 1 }).catch((error: unknown) => {
+      say({ kind: "failed", text: failureText(error) });
     });
   };
   return (
@@ -139,7 +158,7 @@ function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no c
       <p className={styles.text}>
         {found.length > 0
           ? "There is a measurement chart here that Measure Book does not use yet."
-          : `No measurement chart was found ${sheets.length === 1 ? `on the sheet “${sheets[0] ?? ""}”` : `on the ${String(sheets.length)} sheets of this workbook`}: the list of your figures, one row each, with what the tape says.`}
+          : `No measurement chart was found ${sheets.length === 1 ? `on the sheet “${sheets[0] ?? ""}”` : `on the ${String(sheets.length)} sheets of this workbook`}: the list of your figures, one row each, with what the tape says under headings in English or German.`}
       </p>
       {found.length > 0 && (
         <ul className={styles.list} aria-label="Charts on sheets">
@@ -150,9 +169,13 @@ function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no c
                 {count(chart.figures, "figure")} and {count(chart.measures, "measure")}, in{" "}
                 {areaName(chart.area)}.
               </span>
-              <span className={styles.quiet}>
-                It becomes a table where it stands. No cell is moved or changed.
-              </span>
+              {chart.leftOut > 0 && (
+                <span>
+                  ◆ {count(chart.leftOut, "row")} further down {chart.leftOut === 1 ? "looks" : "look"} like
+                  figures too and {chart.leftOut === 1 ? "is" : "are"} not in it.
+                </span>
+              )}
+              <span className={styles.quiet}>{whatChanges(chart)}</span>
               <Button
                 className={styles.button}
                 appearance="primary"
@@ -166,7 +189,8 @@ function NoChart({ holding }: { readonly holding: Extract<Holding, { kind: "no c
         </ul>
       )}
       <p className={styles.text}>
-        Begin an empty chart, or bring a list that you have: a file, or rows copied from anywhere.
+        Begin an empty chart, or bring a list that you have: a file, or rows copied from anywhere. Import
+        reads lists with the measures down the side, too.
       </p>
       <Button
         className={styles.button}

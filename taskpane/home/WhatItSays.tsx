@@ -1,6 +1,7 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { lazy, Suspense, useEffect, useMemo, useState } from "react";
+import { measuresTaken } from "../../addin/chart/chart.ts";
 import type { Match } from "../../addin/fit/match.ts";
 import type { TableInfo } from "../../addin/workbook/port.ts";
 import { useCheck } from "../check/useCheck.ts";
@@ -55,7 +56,7 @@ export function WhatItSays(props: {
     (): Known | undefined =>
       chart && {
         figures: chart.figures.length,
-        measures: chart.measures.length,
+        measures: measuresTaken(chart).length,
         toLookAt: check && (check.failure ?? check.checked?.flags.length ?? 0),
         bodies: typeof grouped === "object" ? bodiesOf(grouped) : grouped,
         ...{ wear: wearIn(fit, match), since },

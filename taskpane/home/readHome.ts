@@ -13,6 +13,10 @@ export interface SheetChart {
   readonly area: Area;
   readonly figures: number;
   readonly measures: number;
+  /** What is to be written into its first row, where its headings stand over two rows or their units below. */
+  readonly headings?: readonly string[];
+  /** Rows below it that look like figures and are not in it. */
+  readonly leftOut: number;
 }
 
 /** What the workbook is, as far as the first step depends on it. */
@@ -69,9 +73,9 @@ async function chartsOnSheets(
     if (!used || used.rows * used.columns > mostCells) continue;
     const chart = findChart((await book.readArea(used)).values);
     if (!chart) continue;
-    const { row, column, rows, columns, figures, measures } = chart;
+    const { row, column, rows, columns, ...says } = chart;
     const area = { sheet, row: used.row + row, column: used.column + column, rows, columns };
-    found.push({ area, figures, measures });
+    found.push({ area, ...says });
   }
   return found;
 }

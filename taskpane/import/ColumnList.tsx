@@ -1,6 +1,8 @@
 import { Select, makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { useState } from "react";
 import type { ColumnChoice, ImportColumn } from "../../addin/chart/import/columns.ts";
+import { unknownHeadings } from "../../addin/chart/import/columns.ts";
 import type { UnitOrigin } from "../../addin/chart/import/guessUnits.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
@@ -34,6 +36,7 @@ const useStyles = makeStyles({
     color: tokens.colorNeutralForeground3,
   },
   look: { color: meaning.brass },
+  unknown: { margin: 0 },
 });
 
 const originWords: Readonly<Record<UnitOrigin, string>> = {
@@ -65,8 +68,16 @@ export function ColumnList(props: {
   const styles = useStyles();
   const { what, columns, targets, hasTable } = props;
   const isPatterns = what === "patterns";
+  const unknown = isPatterns ? undefined : unknownHeadings(columns);
+  // It stays open while one after the other is chosen.
+  const [isOpen] = useState(unknown !== undefined);
   return (
-    <Disclosure title="Columns" says={summary(columns, what)}>
+    <Disclosure title="Columns" says={summary(columns, what)} open={isOpen}>
+      {unknown !== undefined && (
+        <p className={styles.unknown}>
+          <span className={styles.look}>◆</span> {unknown}
+        </p>
+      )}
       <ul className={styles.list}>
         {columns.map((column) => {
           const holdsReadings = column.role === "measure" || column.role === "own";

@@ -80,7 +80,8 @@ describe("a book of one’s own, on the page without Excel", () => {
     await page.getByRole("tab", { name: "Figures", exact: true, selected: true }).waitFor();
     await home();
     await done.waitFor({ state: "detached" });
-    await facts().getByText("12 figures, 26 measures").waitFor();
+    // Of the 26 columns of a new book those that hold a reading.
+    await facts().getByText("12 figures, 3 measures").waitFor();
     await facts().getByText("4 bodies").waitFor();
     await facts().getByText("12 figures share with another; none is alone.").waitFor();
   });
@@ -136,6 +137,54 @@ describe("a book of one’s own, on the page without Excel", () => {
     expect(used.sheets[0]?.cells[5]?.[1]?.value).toBe("Average");
     await page.getByRole("button", { name: "Undo: Use the sheet “List” as your chart" }).click();
     await page.getByText("2 figures and 2 measures, in B3:D5.").waitFor();
+  });
+
+  it("uses a chart with its units in a row below the headings, saying beforehand what it writes there", async () => {
+    const row = (...values: readonly (string | number | undefined)[]) => values.map((value) => ({ value }));
+    const cells = [
+      row(undefined, undefined, undefined, "Around"),
+      row(undefined, "Name", "Maker", "Bust", "Waist", "Hips", "Price"),
+      row(undefined, undefined, undefined, "in", "in", "cm", "€"),
+      row(undefined, "Mirabel", "Old Mill", "7 1/8", "5 1/4", "19,4", 210),
+      row(undefined, "Mirette", "Old Mill", 7.125, 5.25, 19.4, 210),
+      [],
+      row(undefined, "Tansy", "Quayside", "5", "3 7/8", "13,6 cm", 140),
+      row(undefined, "Average", undefined, 6.4, 4.8, 17.5),
+    ];
+    const hands = handsOn(page);
+    await hands.open({ sheets: [{ name: "Dolls", cells }] });
+    await page.getByText("3 figures and 3 measures, in B3:G7.").waitFor();
+    await page.getByText(/they are written into B3:G3, as “Name”, “Maker”, “Bust \(in\)”/).waitFor();
+    await page.getByRole("button", { name: "Use it as my chart" }).click();
+    await facts().getByText("3 figures, 3 measures").waitFor();
+    await page.getByRole("tab", { name: "Dolls", exact: true, selected: true }).waitFor();
+    // Of two figures with the same readings, in inches and centimetres as the headings say now.
+    await facts().getByText("2 bodies").waitFor();
+    const used = await hands.saved();
+    expect(used.sheets[0]?.cells[2]?.map((cell) => cell?.value)).toEqual([
+      ...[undefined, "Name", "Maker", "Bust (in)", "Waist (in)", "Hips (cm)", "Price (€)"],
+    ]);
+    expect(used.sheets[0]?.cells[1]?.[3]?.value).toBe("Bust");
+    await page.getByRole("button", { name: "Undo: Use the sheet “Dolls” as your chart" }).click();
+    await page.getByText("3 figures and 3 measures, in B3:G7.").waitFor();
+    expect((await hands.saved()).sheets[0]?.cells[2]?.[3]?.value).toBe("in");
+  });
+
+  it("says of headings in a language that it does not read, and lets each measure be chosen", async () => {
+    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).click();
+    await page
+      .getByLabel("Or paste rows, headings first")
+      .fill("Nom\tTour de poitrine (cm)\tTour de taille (cm)\nAmélie\t18,2\t13,4\nÉlodie\t18,1\t13,4\n");
+    await press("Read the pasted rows");
+    await page
+      .getByText("Measure Book does not know “Tour de poitrine (cm)” and “Tour de taille (cm)”.")
+      .waitFor();
+    await page.getByLabel("What “Tour de poitrine (cm)” is").selectOption({ label: "Bust girth" });
+    await page.getByLabel("What “Tour de taille (cm)” is").selectOption({ label: "Waist girth" });
+    await page.getByText("2 measures recognised").waitFor();
+    await press("Import 2 figures");
+    await home();
+    await facts().getByText("2 figures, 2 measures").waitFor();
   });
 });
 

@@ -8,6 +8,7 @@ import { readHeading } from "../../measures/heading.ts";
 import { headingKey } from "../../measures/headingKey.ts";
 import { InputError } from "../../measures/inputError.ts";
 import type { Measure } from "../../measures/measure.ts";
+import { cutShort } from "../../measures/quote.ts";
 import type { Written } from "../../measures/parseReading.ts";
 import type { LengthUnit } from "../../measures/units.ts";
 import type { DecimalMark } from "../../measures/decimal.ts";
@@ -252,4 +253,23 @@ export function sample(
     .slice(firstRow, firstRow + count)
     .map((row) => row[position])
     .filter((cell) => !isBlank(cell));
+}
+
+/**
+ * What to say of a list of figures whose headings are mostly no known measures, since they are in another language, say;
+ * `undefined` where most are known.
+ */
+export function unknownHeadings(columns: readonly ImportColumn[]): string | undefined {
+  const own = columns.filter(({ role }) => role === "own");
+  const known = columns.filter(({ role }) => role === "measure");
+  if (own.length <= known.length) return undefined;
+  const [first, ...others] = own.map(({ heading }) => `“${cutShort(heading)}”`);
+  const names =
+    others.length > 1
+      ? `${first ?? ""} and ${String(others.length)} others`
+      : [first, ...others].join(" and ");
+  return (
+    `Measure Book does not know ${names}. It reads headings in English and German. Choose below which measure each one is: ` +
+    "what stays a measure of its own is kept, but nothing is judged by it."
+  );
 }

@@ -99,8 +99,8 @@ export function layOut(source: SourceRows, headingRow: number): LaidOutSource {
 }
 
 /** The headings, and over how many rows they stand. */
-function headingTexts(
-  { rows, texts }: SourceRows,
+export function headingTexts(
+  { rows, texts }: Pick<SourceRows, "rows" | "texts">,
   headingRow: number,
   width: number,
 ): { readonly texts: readonly string[]; readonly rows: number } {
@@ -115,22 +115,32 @@ function headingTexts(
   });
   const next = rows[headingRow + 1] ?? [];
   const filled = next.flatMap((cell, c) => (isBlank(cell) ? [] : [{ text: headingText(cell), cell, c }]));
-  const units = filled
-    .filter(({ c, text }) => c > 0 && !/^[-–—]$/u.test(text))
-    .map(({ text }) => unitMark(text));
-  if (units.length > 0 && units.every((unit) => unit !== undefined)) {
-    const unitAt = (c: number) => unitMark(headingText(next[c]));
+  const marks = filled.filter(({ c, text }) => c > 0 && !/^[-–—]$/u.test(text));
+  const measured = named.flatMap((text, c) => (isKnownHeading(text) ? [c] : []));
+  // What is no length is counted in something else: a price in €, a weight in g.
+  const ofLengths = marks.some(({ c }) => measured.includes(c))
+    ? marks.filter(({ c }) => measured.includes(c))
+    : marks;
+  const others = marks.filter((mark) => !ofLengths.includes(mark));
+  if (
+    ofLengths.length > 0 &&
+    ofLengths.every(({ text }) => unitMark(text) !== undefined) &&
+    others.every(({ text }) => isShortMark(text))
+  ) {
+    const markAt = (c: number): string | undefined => {
+      const mark = marks.find((each) => each.c === c);
+      return mark && (unitMark(mark.text) ?? mark.text.replace(/[()[\]]/gu, ""));
+    };
     return {
       texts: named.map((text, c) => {
-        const unit = unitAt(c);
-        return unit === undefined || text === "" || readHeading(text, "mm").unitStated
+        const mark = markAt(c);
+        return mark === undefined || text === "" || readHeading(text, "mm").unitStated
           ? text
-          : `${text} (${unit})`;
+          : `${text} (${mark})`;
       }),
       rows: 2,
     };
   }
-  const measured = named.flatMap((text, c) => (isKnownHeading(text) ? [c] : []));
   const covers = measured.filter((c) => !isBlank(next[c])).length * 2 >= measured.length;
   const together = spread(named).map((text, c) => `${text} ${headingText(next[c])}`.trim());
   const known = (all: readonly string[]): number => all.filter(isKnownHeading).length;
@@ -148,6 +158,9 @@ function unitMark(text: string): string | undefined {
   return bare === "%" ? bare : findUnit(bare);
 }
 
+/** What may stand in a row of units where there is no length: “€”, “g”, “pcs”. */
+const isShortMark = (text: string): boolean => text.length <= 5 && !/\d/u.test(text);
+
 /** A heading over merged cells stands in the first of them and holds for all. */
 function spread(headings: readonly string[]): readonly string[] {
   let last = "";
@@ -158,7 +171,7 @@ function spread(headings: readonly string[]): readonly string[] {
 }
 
 /** What a row below the figures begins with when it sums them up, in English and German. Names such as Max are left alone. */
-const sums =
+export const sums =
   /^(averages?|mean|median|totals?|sum|minimum|maximum|std\.? ?dev(iation)?\.?|standard deviation|summe|gesamt|mittel(wert)?|durchschnitt|standardabweichung)\s*:?$/iu;
 /** Marks and words that a note begins with, in print and in lists. */
 const notes =
