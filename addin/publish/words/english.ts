@@ -94,7 +94,7 @@ export const english: Words = {
     takeNext: "To be sure, measure next",
     takeFor: (measure, patterns) =>
       `${measure}, for ${String(patterns)} ${patterns === 1 ? "pattern" : "patterns"}`,
-    refused: (text) => `Not read: ${text}`,
+    refused: (text) => `Not read: ${text}. Write it like 5 3/8 in, 13.6 cm or 136 mm.`,
     counted: (kind, patterns) => {
       const what = {
         fits: "fit",

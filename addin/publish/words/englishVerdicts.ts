@@ -74,7 +74,7 @@ function reason(given: Reason): string {
     case "opening unknown":
       return `the maker has not said enough about the ${openings[given.place]}`;
     case "body unknown":
-      return `not known: ${list(given.measures)}`;
+      return `missing: ${list(given.measures)}`;
     case "nothing to judge by":
       return "there is no rule to judge it by";
   }

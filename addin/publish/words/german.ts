@@ -190,7 +190,7 @@ export const german: Words = {
     takeNext: "Um sicher zu sein, messen Sie als Nächstes",
     takeFor: (measure, patterns) =>
       `${measure}, für ${String(patterns)} ${patterns === 1 ? "Schnitt" : "Schnitte"}`,
-    refused: (text) => `Nicht gelesen: ${text}`,
+    refused: (text) => `Nicht gelesen: ${text}. Bitte so schreiben: 13,6 cm, 136 mm oder 5 3/8 Zoll.`,
     counted: (kind, patterns) => {
       const one = patterns === 1;
       const what = {

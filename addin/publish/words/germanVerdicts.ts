@@ -86,7 +86,7 @@ function reason(given: Reason): string {
     case "opening unknown":
       return `${openings[given.place]}: dazu ist nicht genug gesagt`;
     case "body unknown":
-      return `nicht bekannt: ${list(given.measures)}`;
+      return `es fehlt: ${list(given.measures)}`;
     case "nothing to judge by":
       return "es gibt keine Regel, nach der man urteilen könnte";
   }
