@@ -10,25 +10,16 @@ import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { allSheetsAsCsv, convert } from "../workbook/xlsx/libreOffice.ts";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, ready, saveXlsx } from "./page.ts";
+import { newVisitor, openFile, ready, saveXlsx } from "./page.ts";
 
-/** A small workbook whose one cell says which it is. */
-const smallBook = async (says: string) => ({
-  name: `${says}.xlsx`,
-  mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-  buffer: Buffer.from((await writeXlsx({ sheets: [{ name: "Sheet1", cells: [[{ value: says }]] }] })).bytes),
-});
-
-async function chooseFile(page: Page, says: string): Promise<void> {
-  const [chooser] = await Promise.all([
-    page.waitForEvent("filechooser"),
-    page.getByRole("button", { name: "Open .xlsx" }).click(),
-  ]);
-  await chooser.setFiles(await smallBook(says));
+/** Opens a small workbook whose one cell says which it is. */
+async function openSmall(page: Page, says: string): Promise<void> {
+  const { bytes } = await writeXlsx({ sheets: [{ name: "Sheet1", cells: [[{ value: says }]] }] });
+  await openFile(page, `${says}.xlsx`, bytes);
 }
 
-async function openFile(page: Page, says: string): Promise<void> {
-  await chooseFile(page, says);
+async function openBook(page: Page, says: string): Promise<void> {
+  await openSmall(page, says);
   await page.getByText(`“${says}.xlsx” is open.`).waitFor();
 }
 
@@ -59,8 +50,8 @@ describe("books, on the page without Excel", () => {
   });
 
   it("keeps every workbook when two files are opened one after the other, also after a reload", async () => {
-    await openFile(page, "Autumn");
-    await openFile(page, "Winter");
+    await openBook(page, "Autumn");
+    await openBook(page, "Winter");
     await page.reload();
     await ready(page);
     expect(await firstCell(page)).toBe("Winter");
@@ -186,7 +177,7 @@ describe("when what is kept is damaged or the storage fails", () => {
 
   it("sets saves aside that no grid can show, whatever is wrong with them, and opens the one before", async () => {
     page = await visitor.open(inject("address"));
-    await openFile(page, "Autumn");
+    await openBook(page, "Autumn");
     const versions = await inDatabase(page, "versions");
     const [id, save] = Object.entries(versions).find(([, { text }]) => text.includes("Autumn"))!;
     const spoilt = Object.values(nonsense).map((spoil) => {
@@ -215,7 +206,7 @@ describe("when what is kept is damaged or the storage fails", () => {
 
   it("opens the book before when all saves of the last one are damaged", async () => {
     page = await visitor.open(inject("address"));
-    await openFile(page, "Autumn");
+    await openBook(page, "Autumn");
     const last = await onPlainPage(visitor, (plain) =>
       plain.evaluate(async () => {
         const opening = indexedDB.open("measure-book");
@@ -310,7 +301,7 @@ describe("when what is kept is damaged or the storage fails", () => {
     await visitor.context.addInitScript(fault);
     page = await visitor.open(inject("address"));
     await page.getByText(says).first().waitFor({ timeout: 30_000 });
-    await chooseFile(page, "Autumn");
+    await openSmall(page, "Autumn");
     const done = page.getByText("“Autumn.xlsx” is open.");
     const risk = page.getByRole("button", { name: "Go on all the same" });
     await done.or(risk).waitFor();
@@ -333,7 +324,7 @@ describe("when what is kept is damaged or the storage fails", () => {
       ),
     );
     page = await visitor.open(inject("address"));
-    await openFile(page, "Autumn");
+    await openBook(page, "Autumn");
     await page.reload();
     await ready(page);
     expect(await firstCell(page)).toBe("Autumn");
@@ -341,7 +332,7 @@ describe("when what is kept is damaged or the storage fails", () => {
 
   it("leaves a book alone that made the page stop twice while it opened, and opens it when told to", async () => {
     page = await visitor.open(inject("address"));
-    await openFile(page, "Autumn");
+    await openBook(page, "Autumn");
     const [id] = Object.entries(await inDatabase(page, "versions")).find(([, { text }]) =>
       text.includes("Autumn"),
     )!;

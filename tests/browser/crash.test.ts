@@ -8,7 +8,7 @@ import { chromium } from "playwright-core";
 import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { findBrowser } from "../programs.mjs";
-import { quiet, ready } from "./page.ts";
+import { openFile, quiet, ready } from "./page.ts";
 
 /** Each takes some seconds: a few in every run, all with MEASURE_BOOK_CRASHES=50. */
 const crashes = Number(process.env.MEASURE_BOOK_CRASHES ?? 6);
@@ -96,16 +96,8 @@ function end(process: ChildProcess | undefined): Promise<void> {
 
 async function openSmallBook(page: Page): Promise<void> {
   await ready(page);
-  const [chooser] = await Promise.all([
-    page.waitForEvent("filechooser"),
-    page.getByRole("button", { name: "Open .xlsx" }).click(),
-  ]);
   const { bytes } = await writeXlsx({ sheets: [{ name: "Sheet1", cells: [[{ value: "first" }]] }] });
-  await chooser.setFiles({
-    name: "Small.xlsx",
-    mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-    buffer: Buffer.from(bytes),
-  });
+  await openFile(page, "Small.xlsx", bytes);
   await page.getByText("“Small.xlsx” is open.").waitFor();
   await page.getByText(/^Kept in this browser/).waitFor();
 }

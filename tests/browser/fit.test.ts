@@ -6,7 +6,7 @@ import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { questionWords } from "../../taskpane/fit/questions.ts";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, saveXlsx } from "./page.ts";
+import { newVisitor, openFile, saveXlsx } from "./page.ts";
 
 describe("which garment goes on which figure, on the page without Excel", () => {
   let visitor: Visitor;
@@ -115,15 +115,7 @@ describe("which garment goes on which figure, on the page without Excel", () => 
   it("keeps rules and verdicts through an .xlsx file", async () => {
     const before = await save();
     await page.locator("header.top").getByRole("button", { name: "Open .xlsx" }).waitFor();
-    const [chooser] = await Promise.all([
-      page.waitForEvent("filechooser"),
-      page.getByRole("button", { name: "Open .xlsx" }).click(),
-    ]);
-    await chooser.setFiles({
-      name: "again.xlsx",
-      mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-      buffer: Buffer.from(before),
-    });
+    await openFile(page, "again.xlsx", before);
     await page
       .getByText(/is open|opened/i)
       .first()

@@ -5,7 +5,7 @@ import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { faults } from "./faults.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, saveXlsx } from "./page.ts";
+import { newVisitor, openFile, saveXlsx } from "./page.ts";
 
 describe("from the demo’s base figure to a taller, slimmer one, on the page without Excel", () => {
   let visitor: Visitor;
@@ -116,17 +116,8 @@ describe("an empty workbook", () => {
   beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
-    const [chooser] = await Promise.all([
-      page.waitForEvent("filechooser"),
-      page.getByRole("button", { name: "Open .xlsx" }).click(),
-    ]);
-    await chooser.setFiles({
-      name: "empty.xlsx",
-      mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-      buffer: Buffer.from(
-        (await writeXlsx({ sheets: [{ name: "Mine", cells: [[{ value: "Notes" }]] }] })).bytes,
-      ),
-    });
+    const { bytes } = await writeXlsx({ sheets: [{ name: "Mine", cells: [[{ value: "Notes" }]] }] });
+    await openFile(page, "empty.xlsx", bytes);
     await page
       .getByText(/is open|opened/i)
       .first()

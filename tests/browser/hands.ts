@@ -3,7 +3,7 @@ import type { Locator, Page } from "playwright-core";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
-import { saveXlsx } from "./page.ts";
+import { openFile, saveXlsx } from "./page.ts";
 
 /** Where the grid draws cells of the usual size, in pixels. */
 const cells = { left: 46, top: 20, width: 88, height: 24 };
@@ -95,13 +95,9 @@ export function handsOn(page: Page): Hands {
     },
     open: async (content) => {
       const { bytes } = await writeXlsx(content);
-      const [chooser] = await Promise.all([
-        page.waitForEvent("filechooser"),
-        page.getByRole("button", { name: "Open .xlsx" }).click(),
-      ]);
       // A name of its own, so that it is not taken to be open since the one before is.
       const name = `typed ${String(++opened)}.xlsx`;
-      await chooser.setFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+      await openFile(page, name, bytes);
       await page.getByText(`“${name}” is open.`).waitFor();
     },
     dragCorner: async ({ row, column }, rows) => {

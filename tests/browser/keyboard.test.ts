@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { faults } from "./faults.ts";
 import { focused, keyTo } from "./keys.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor } from "./page.ts";
+import { chooseFile, newVisitor } from "./page.ts";
 
 const regionOfFocus = (page: Page): Promise<string | null | undefined> =>
   page.evaluate(() => document.activeElement?.closest("[data-region]")?.getAttribute("data-region"));
@@ -99,12 +99,8 @@ describe("the page without a mouse", () => {
     await page.keyboard.press("Enter");
     await page.getByRole("heading", { name: "Import", level: 1 }).waitFor();
     await keyTo(page, "Choose a file");
-    const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Enter")]);
-    await chooser.setFiles({
-      name: "figures.csv",
-      mimeType: "text/csv",
-      buffer: Buffer.from("Name,Bust (mm),Waist (mm),Hips (mm)\nQuillon,201,150,210\nQuellan,201,150,210\n"),
-    });
+    const figures = "Name,Bust (mm),Waist (mm),Hips (mm)\nQuillon,201,150,210\nQuellan,201,150,210\n";
+    await chooseFile(page, "figures.csv", Buffer.from(figures), () => page.keyboard.press("Enter"));
     // One more press must not import what nobody has looked at.
     await expect.poll(() => focused(page)).toMatch(/^figures\.csv/);
     await keyTo(page, "Choose another");

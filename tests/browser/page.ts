@@ -33,6 +33,27 @@ export async function saveXlsx(page: Page, form: "formulas" | "values" = "formul
   return download;
 }
 
+/**
+ * Presses what asks for a file, and chooses one. The browser is told before that its dialog will be answered, and has said that it
+ * heard: a key that is pressed in the same moment can be quicker on a busy machine, and the dialog is then shown to nobody.
+ */
+export async function chooseFile(
+  page: Page,
+  name: string,
+  bytes: Uint8Array,
+  press: () => Promise<void>,
+): Promise<void> {
+  const asked = page.waitForEvent("filechooser");
+  await page.evaluate(() => document.readyState);
+  const [chooser] = await Promise.all([asked, press()]);
+  await chooser.setFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+}
+
+/** Opens a workbook with the button above the sheet. */
+export function openFile(page: Page, name: string, bytes: Uint8Array): Promise<void> {
+  return chooseFile(page, name, bytes, () => page.getByRole("button", { name: "Open .xlsx" }).click());
+}
+
 /** Waits until the first calculation has finished. */
 export function ready(page: Page): Promise<void> {
   return page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });

@@ -3,8 +3,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { writeXlsx } from "../../../addin/workbook/xlsx/writeXlsx.ts";
 import { hostileFiles } from "../../workbook/xlsx/hostile/hostileFiles.ts";
 import type { Visitor } from "../page.ts";
-import { newVisitor } from "../page.ts";
-import { openFile } from "./openFile.ts";
+import { newVisitor, openFile } from "../page.ts";
 
 /** Long enough for what is stopped after its limit, and for a busy computer. */
 const longest = 100_000;

@@ -8,8 +8,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { askingFunctions } from "../../../addin/workbook/keptFormula.ts";
 import { handMade } from "../../workbook/xlsx/handMade.ts";
 import type { Visitor } from "../page.ts";
-import { newVisitor } from "../page.ts";
-import { openFile } from "./openFile.ts";
+import { newVisitor, openFile } from "../page.ts";
 
 describe("nothing leaves the page", () => {
   const asked: string[] = [];
