@@ -56,6 +56,19 @@ describe("the sheets", () => {
     }
   });
 
+  it("ask, where one question leads a sheet, in the part that is seen beside the pane on a screen of 1280 pixels", () => {
+    const asking = workbook.sheets.flatMap(({ name, tables, pickLists = [], columnWidths = [] }) =>
+      tables
+        ? []
+        : pickLists
+            .filter(({ column }) => column === 1)
+            .map(() => ({ name, end: (columnWidths[0] ?? Infinity) + (columnWidths[1] ?? Infinity) })),
+    );
+    expect(new Set(asking.map(({ name }) => name)).size).toBeGreaterThanOrEqual(7);
+    // 1280 less the pane, the numbers of the rows and the bar to scroll with.
+    expect(asking.filter(({ end }) => end > 1280 - 358 - 46 - 12)).toEqual([]);
+  });
+
   it("warn that garments for figures can be unsafe for children", () => {
     const text = workbook.sheets[0]?.cells.flat().map((cell) => String(cell?.value ?? ""));
     expect(text?.join(" ")).toMatch(/small parts and cords.*toy safety rules.*someone qualified/);

@@ -5,12 +5,12 @@ import { heading, quiet, title } from "./parts.ts";
 
 /** The words under a pattern, for its listing and its cover. */
 export function listingSheet(book: Book): SheetContent {
-  const words = (form: string, language: string): CellContent[] => {
+  const words = (form: string, language: string): CellContent => {
     const formula = book.answer(
       `=FIT.LISTINGWORDS(Patterns[#All], Figures[#All], B3, "${form}", "${language}", EaseRules[#All], GarmentClasses[#All])`,
       [figuresNeeded, patternsNeeded, chosen("pattern", "B3")],
     );
-    return [{ ...(typeof formula === "string" ? { formula } : formula), style: "wrap" }];
+    return { ...(typeof formula === "string" ? { formula } : formula), style: "wrap" };
   };
   return {
     name: "Listing",
@@ -23,17 +23,12 @@ export function listingSheet(book: Book): SheetContent {
       ],
       [heading("Pattern"), book.asked("D-1")],
       [],
-      [heading("Short")],
-      words("short", "english"),
-      [],
-      [heading("With reasons and changes")],
-      words("long", "english"),
-      [],
-      [heading("In German")],
-      words("short", "german"),
+      [heading("Short"), words("short", "english")],
+      [heading("With reasons and changes"), words("long", "english")],
+      [heading("In German"), words("short", "german")],
     ],
     frozenRows: 3,
-    columnWidths: [900, 90],
+    columnWidths: [130, 690],
     pickLists: [choices("pattern", 2, 1)],
   };
 }
