@@ -1,5 +1,6 @@
 import type { WorkbookContent } from "../workbook/content.ts";
 import { demoBook } from "./sheets/book.ts";
+import { closestSheet } from "./sheets/closest.ts";
 import { compareSheet } from "./sheets/compare.ts";
 import { easeRulesSheet } from "./sheets/easeRules.ts";
 import { figuresSheet } from "./sheets/figures.ts";
@@ -7,11 +8,11 @@ import { flagsSheet } from "./sheets/flags.ts";
 import { garmentClassesSheet } from "./sheets/garmentClasses.ts";
 import { gradeSheet } from "./sheets/grade.ts";
 import { gradeRulesSheet } from "./sheets/gradeRules.ts";
-import { groupsSheet } from "./sheets/groups.ts";
+import { groupsSheet, looseClothesSheet } from "./sheets/groups.ts";
 import { houseModelsSheet } from "./sheets/houseModels.ts";
 import { listingSheet } from "./sheets/listing.ts";
 import { matchSheet } from "./sheets/match.ts";
-import { measureNextSheet } from "./sheets/measureNext.ts";
+import { expectedSheet, measureNextSheet } from "./sheets/measureNext.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
 import { resizeSheet } from "./sheets/resize.ts";
 import { sharingSheet } from "./sheets/sharing.ts";
@@ -20,6 +21,7 @@ import { skirtsAndDartsSheet } from "./sheets/skirtsAndDarts.ts";
 import { smallSumsSheet } from "./sheets/smallSums.ts";
 import { startSheet } from "./sheets/start.ts";
 import { tolerancesSheet } from "./sheets/tolerances.ts";
+import { treeSheet } from "./sheets/tree.ts";
 import { wardrobeSheet } from "./sheets/wardrobe.ts";
 import { wearersSheet } from "./sheets/wearers.ts";
 import { whySheet } from "./sheets/why.ts";
@@ -38,9 +40,13 @@ export function demoWorkbook(): WorkbookContent {
       gradeRulesSheet(),
       compareSheet(book),
       groupsSheet(book),
+      closestSheet(book),
+      treeSheet(book),
+      looseClothesSheet(book),
       sharingSheet(book),
       houseModelsSheet(book),
       measureNextSheet(book),
+      expectedSheet(book),
       flagsSheet(book),
       matchSheet(book),
       wearersSheet(book),

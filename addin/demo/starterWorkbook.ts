@@ -3,6 +3,7 @@ import type { CellContent, SheetContent, WorkbookContent } from "../workbook/con
 import { readingColumns } from "./figuresTable.ts";
 import { patternHeadings } from "./patternsTable.ts";
 import { emptyBook } from "./sheets/book.ts";
+import { closestSheet } from "./sheets/closest.ts";
 import { compareSheet } from "./sheets/compare.ts";
 import { easeRulesSheet } from "./sheets/easeRules.ts";
 import { figuresSheet } from "./sheets/figures.ts";
@@ -10,17 +11,18 @@ import { flagsSheet } from "./sheets/flags.ts";
 import { garmentClassesSheet } from "./sheets/garmentClasses.ts";
 import { gradeSheet } from "./sheets/grade.ts";
 import { gradeRulesSheet } from "./sheets/gradeRules.ts";
-import { groupsSheet } from "./sheets/groups.ts";
+import { groupsSheet, looseClothesSheet } from "./sheets/groups.ts";
 import { houseModelsSheet } from "./sheets/houseModels.ts";
 import { listingSheet } from "./sheets/listing.ts";
 import { matchSheet } from "./sheets/match.ts";
-import { measureNextSheet } from "./sheets/measureNext.ts";
+import { expectedSheet, measureNextSheet } from "./sheets/measureNext.ts";
 import { heading, quiet, title, wrapped } from "./sheets/parts.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
 import { readingsSheet } from "./sheets/readings.ts";
 import { resizeSheet } from "./sheets/resize.ts";
 import { sharingSheet } from "./sheets/sharing.ts";
 import { tolerancesSheet } from "./sheets/tolerances.ts";
+import { treeSheet } from "./sheets/tree.ts";
 import { wardrobeSheet } from "./sheets/wardrobe.ts";
 import { wearersSheet } from "./sheets/wearers.ts";
 import { whySheet } from "./sheets/why.ts";
@@ -44,9 +46,13 @@ export function starterWorkbook(unit: LengthUnit): WorkbookContent {
       gradeRulesSheet(),
       flagsSheet(emptyBook),
       groupsSheet(emptyBook),
+      closestSheet(emptyBook),
+      treeSheet(emptyBook),
+      looseClothesSheet(emptyBook),
       sharingSheet(emptyBook),
       houseModelsSheet(emptyBook),
       measureNextSheet(emptyBook),
+      expectedSheet(emptyBook),
       compareSheet(emptyBook),
       matchSheet(emptyBook),
       wearersSheet(emptyBook),
@@ -137,10 +143,11 @@ function startSheet(unit: LengthUnit): SheetContent {
       ],
       [],
       [heading("Where the answers are")],
-      [wrapped("Who shares a body? Groups. Who only shares loose clothes? Sharing.")],
+      [wrapped("Who shares a body? Groups. Who comes closest? Closest, or Tree for all.")],
+      [wrapped("Who only shares loose clothes? Loose clothes. What can two figures share? Sharing.")],
       [
         wrapped(
-          "Which figures should I keep as house models? House models. What should I measure next? Measure next.",
+          "Which figures should I keep as house models? House models. What should I measure next? Measure next. What ought the tape to say? Expected.",
         ),
       ],
       [wrapped("What differs between two figures? Compare.")],

@@ -88,12 +88,12 @@ export const tour: readonly Stop[] = [
       await seen(page, /bodies|groups/);
     },
   },
-  { name: "groups-tree", section: "Groups", sheet: "Groups", ask: groupView("As a tree", /join/i) },
-  { name: "groups-map", section: "Groups", sheet: "Groups", ask: groupView("As a map", /Map of/) },
+  { name: "groups-tree", section: "Groups", sheet: "Tree", ask: groupView("As a tree", /join/i) },
+  { name: "groups-map", section: "Groups", sheet: "Closest", ask: groupView("As a map", /Map of/) },
   {
     name: "groups-loose",
     section: "Groups",
-    sheet: "Sharing",
+    sheet: "Loose clothes",
     ask: (page) => press(page, "Who only shares loose clothes?"),
   },
   {

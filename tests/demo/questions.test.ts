@@ -13,7 +13,7 @@ const ofBody = (body: string) => figures.filter((figure) => figure.body === body
 describe("the questions that the demo answers", () => {
   it("who only shares loose clothes: two editions of one line, each a body of its own", () => {
     const body = column(result("Groups", "GROUPS"), 1);
-    const loose = column(result("Sharing", "GROUPS"), 1);
+    const loose = column(result("Loose clothes", "GROUPS"), 1);
     const [larch, first] = [ofBody("larch"), ofBody("larchFirst")];
     expect(first.some((name) => larch.some((other) => body.get(name) === body.get(other)))).toBe(false);
     // Cattrin’s hip stands in the chart with a planted mistake.
@@ -46,7 +46,7 @@ describe("the questions that the demo answers", () => {
   });
 
   it("what a missing reading may be expected to be: near that of the figures with the same body", () => {
-    const [, row] = result("Measure next", "EXPECTED");
+    const [, row] = result("Expected", "EXPECTED");
     expect(row?.slice(0, 2)).toEqual(["Bryndle", "Hip (mm)"]);
     const [expected, low, high] = (row ?? []).slice(2, 5).map(Number);
     // The mould of the body has a hip of 124 mm.

@@ -14,6 +14,6 @@ export function flagsSheet(book: Book): SheetContent {
       results(book.answer("=FIT.FLAGS(Figures[#All])", [figuresNeeded]), 6),
     ],
     frozenRows: 4,
-    columnWidths: [110, 130, 90, 190, 860, 90],
+    columnWidths: [110, 140, 90, 220, 860, 90],
   };
 }

@@ -22,6 +22,6 @@ export function houseModelsSheet(book: Book): SheetContent {
       ...formatsBelow(book.figures, [gap, gap, gap, gap, gap, "0.0", "0.00"]),
     ],
     frozenRows: 4,
-    columnWidths: [120, 80, 360, 110, 160, 110, 120],
+    columnWidths: [260, 80, 300, 110, 150, 110, 120],
   };
 }

@@ -3,37 +3,33 @@ import type { Book } from "./book.ts";
 import { choices, chosen, figuresNeeded } from "./book.ts";
 import { formatsBelow, heading, quiet, results, title } from "./parts.ts";
 
-/** Which figures share loose clothes though their bodies differ, and where two figures part. */
+/** What two figures can share, and where they part. */
 export function sharingSheet(book: Book): SheetContent {
   const gap = undefined;
-  const blank = [gap, gap, gap, gap, gap, gap, gap];
   return {
     name: "Sharing",
     cells: [
-      [title("Who only shares loose clothes?")],
-      [quiet("Groups for loose clothes, by that column of Tolerances. Bodies are on the sheet Groups.")],
-      [...blank, heading("Two figures"), book.asked("Ardwen")],
-      [...blank, heading("and"), book.asked("Garlow")],
-      [],
+      [title("What can two figures share?")],
       [
-        ...results(
-          book.answer('=FIT.GROUPS(Figures[#All], Tolerances[#All], "Loose clothes")', [figuresNeeded]),
-          6,
-        ),
-        gap,
-        ...results(
-          book.answer("=FIT.SHARES(Figures[#All], I3, I4, Tolerances[#All])", [
-            figuresNeeded,
-            chosen("figure", "I3"),
-            chosen("figure", "I4"),
-          ]),
-          4,
+        quiet(
+          "Parts of the body, and clothes by the columns of Tolerances. Write other names into the two cells.",
         ),
       ],
-      ...formatsBelow(book.figures, [gap, gap, gap, gap, "0.00", gap, gap, gap, gap, gap, "0.00"]),
+      [heading("Two figures"), book.asked("Ardwen")],
+      [heading("and"), book.asked("Garlow")],
+      [],
+      results(
+        book.answer("=FIT.SHARES(Figures[#All], B3, B4, Tolerances[#All])", [
+          figuresNeeded,
+          chosen("figure", "B3"),
+          chosen("figure", "B4"),
+        ]),
+        4,
+      ),
+      ...formatsBelow(20, [gap, gap, gap, "0.00"]),
     ],
     frozenRows: 6,
-    columnWidths: [110, 60, 90, 120, 110, 170, 20, 110, 90, 620, 110],
-    pickLists: [choices("figure", 2, 8, 2)],
+    columnWidths: [150, 130, 620, 120],
+    pickLists: [choices("figure", 2, 1, 2)],
   };
 }
