@@ -12,7 +12,8 @@ export const sharesFunction = defineFunction({
     "What two figures can share, part by part and garment by garment, and why not; or one with all others.",
   details:
     "Without the other figure, every other one of the chart has a row: first those that share only some clothes, then those that " +
-    "share the body, then those of which neither is known. " +
+    "share the body, then those of which neither is known. A blank cell or the number 0 as the other figure is the same as leaving it " +
+    'out; a figure that is called 0 is written as text: "0" in the formula, \'0 in the chart. ' +
     "Body is torso, arms and legs together. The tolerances may have a column for each class of garments, under a name of " +
     "your choice: how far each measure may differ for that class. An empty cell there means that the measure does not " +
     "matter to it. The answer is no as soon as one measure is beyond its tolerance, and not known where readings are " +

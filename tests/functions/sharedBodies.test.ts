@@ -50,6 +50,36 @@ describe("a figure without a single reading", () => {
   });
 });
 
+/** An empty cell reaches a function as null on the web and as 0 on the desktop, see leftOut.test.ts. */
+describe("a figure that is called 0", () => {
+  const chart = [headings, ["A", 135, 100, 140], ["0", 136, 101, 141], ["B", 150, 110, 160]];
+  const all = rowsOf("SHARES", chart, "A");
+
+  it.each(["0", " 0 ", [["0"]]])("is the other figure of SHARES as the text %j", (other) => {
+    expect(rowsOf("SHARES", chart, "A", other)[0]).toEqual([
+      "Body",
+      "yes",
+      "Differs most: Waist 1 mm larger, of 2 mm allowed.",
+      expect.closeTo(1 / 2.01, 2),
+    ]);
+  });
+
+  it.each([0, "", "  ", null, [[0]], [[null]]])("is one of all others for %j", (other) => {
+    expect(rowsOf("SHARES", chart, "A", other)).toEqual(all);
+    expect(all.map((row) => row[0])).toEqual(["0", "B"]);
+  });
+
+  it("is the first figure as a number too, since that is needed", () => {
+    expect(rowsOf("SHARES", chart, 0, "A")).toEqual(rowsOf("SHARES", chart, "0", "A"));
+  });
+
+  it("has no name in a chart that holds it as a number: no cell of names is told from an empty one", () => {
+    const numbered = chart.map((row) => (row[0] === "0" ? [0, ...row.slice(1)] : row));
+    expect(() => rowsOf("SHARES", numbered, "A", "0")).toThrow("The chart has no figure “0”.");
+    expect(rowsOf("SHARES", numbered, "A").map((row) => row[0])).toEqual(["B"]);
+  });
+});
+
 describe("a chart without a single reading", () => {
   const chart = [headings, ["A", null, null, null], ["B", null, null, null]];
 
