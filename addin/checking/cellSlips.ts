@@ -1,4 +1,5 @@
 import type { Chart } from "../chart/chart.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import { usualReadingError } from "../measures/readingError.ts";
 import { chartModel, type ChartModel } from "./chartModel.ts";
 import { evidenceOf, explain } from "./explain.ts";
@@ -133,12 +134,12 @@ function gatherOtherBuilds(
   logs: readonly (readonly number[])[],
   found: readonly Found[],
 ): { readonly flags: readonly Flag[]; readonly others: ReadonlySet<number> } {
-  const unexplained = new Map<number, number>();
-  for (const { flag, place } of found)
-    if (flag.kind === "out of proportion")
-      unexplained.set(place.figure, (unexplained.get(place.figure) ?? 0) + 1);
+  const unexplained = groupedBy(
+    found.filter(({ flag }) => flag.kind === "out of proportion"),
+    ({ place }) => place.figure,
+  );
   const others = new Map<number, Flag[]>();
-  for (const [figure, count] of unexplained) {
+  for (const [figure, { length: count }] of unexplained) {
     const readings = logs[figure]!.filter((ln) => !Number.isNaN(ln)).length;
     if (count >= fewestOfAnotherBuild && count >= shareOfAnotherBuild * readings) others.set(figure, []);
   }

@@ -1,5 +1,6 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
 import type { GradePiece, GradeRule } from "../chart/gradeRule.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 
 /** How far a point of a piece moves from one figure to another, in mm; NaN where a measure that it needs is missing. */
 export interface Movement {
@@ -36,7 +37,7 @@ export function prepareGrading(
   pieces: readonly GradePiece[],
 ): Grading {
   const columns = new Map(chart.measures.map((column) => [column.key, column]));
-  const byPoint = rulesByPoint(rules);
+  const byPoint = groupedBy(rules, ({ piece, point }) => `${piece}\n${point}`);
   return pieces.flatMap(({ name: piece, points }) =>
     points.map(({ name: point }) => ({
       piece,
@@ -69,17 +70,6 @@ export function grade(grading: Grading, base: number, target: number): readonly 
  */
 export function outline(grading: Grading, figure: number): readonly Movement[] {
   return grading.map((point) => summed(point, ({ mm }) => mm[figure] ?? Number.NaN));
-}
-
-function rulesByPoint(rules: readonly GradeRule[]): ReadonlyMap<string, readonly GradeRule[]> {
-  const byPoint = new Map<string, GradeRule[]>();
-  for (const rule of rules) {
-    const key = `${rule.piece}\n${rule.point}`;
-    const those = byPoint.get(key);
-    if (those) those.push(rule);
-    else byPoint.set(key, [rule]);
-  }
-  return byPoint;
 }
 
 function summed(

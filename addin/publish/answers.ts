@@ -7,6 +7,7 @@ import type { MeasureKind } from "../measures/measure.ts";
 import { measureById } from "../measures/dictionary.ts";
 import type { ChangeToMake, LengthName, OpeningName, Reason, VerdictWords, FitKind } from "./words/words.ts";
 import type { WornOn } from "../chart/garmentTerms.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 
 /** A pattern on a figure, as buyers read it. */
 export interface PairAnswer {
@@ -196,12 +197,6 @@ export function groupedAnswers(
   kind: FitKind,
   answers: readonly PairAnswer[],
 ): readonly { readonly gist: string; readonly members: readonly number[] }[] {
-  const groups = new Map<string, number[]>();
-  answers.forEach(({ kind: own, gist }, at) => {
-    if (own !== kind) return;
-    const group = groups.get(gist);
-    if (group) group.push(at);
-    else groups.set(gist, [at]);
-  });
-  return [...groups].map(([gist, members]) => ({ gist, members }));
+  const those = [...answers.keys()].filter((at) => answers[at]!.kind === kind);
+  return [...groupedBy(those, (at) => answers[at]!.gist)].map(([gist, members]) => ({ gist, members }));
 }

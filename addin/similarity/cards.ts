@@ -1,4 +1,5 @@
 import type { Chart, MeasureColumn } from "../chart/chart.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import type { Apart, Readings } from "./pair.ts";
 import { rangeOf, worstFrom } from "./range.ts";
 import { apart, isWithin, readingsOf } from "./pair.ts";
@@ -105,13 +106,7 @@ export function groupCards(
 }
 
 function membersByNumber(numbers: Int32Array): ReadonlyMap<number, readonly number[]> {
-  const members = new Map<number, number[]>();
-  numbers.forEach((number, item) => {
-    const group = members.get(number);
-    if (group) group.push(item);
-    else members.set(number, [item]);
-  });
-  return new Map([...members].sort(([a], [b]) => a - b));
+  return new Map([...groupedBy(numbers.keys(), (item) => numbers[item]!)].sort(([a], [b]) => a - b));
 }
 
 /** The chart’s own column, whose readings are in the order of the chart. */

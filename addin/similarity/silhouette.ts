@@ -1,4 +1,5 @@
 import type { Chart } from "../chart/chart.ts";
+import { groupedBy } from "../chart/groupedBy.ts";
 import type { ComparedColumn } from "./columns.ts";
 import type { Grouping } from "./groups.ts";
 import { numberOf } from "./groups.ts";
@@ -41,16 +42,14 @@ export function groupSilhouette(
   const found = silhouette(toleranceDistances(named, order.length), numbers);
   const widths = new Float64Array(order.length);
   const neighbours = new Int32Array(order.length);
-  const byGroup = new Map<number, number[]>();
   order.forEach((place, item) => {
-    const width = found.widths[item]!;
-    widths[place] = width;
+    widths[place] = found.widths[item]!;
     neighbours[place] = found.neighbours[item]!;
-    const group = byGroup.get(numbers[item]!) ?? [];
-    if (!Number.isNaN(width)) group.push(width);
-    byGroup.set(numbers[item]!, group);
   });
-  const ofGroup = new Map([...byGroup].map(([number, list]) => [number, meanOf(list)]));
+  const known = (items: readonly number[]) =>
+    items.map((item) => found.widths[item]!).filter((width) => !Number.isNaN(width));
+  const byGroup = groupedBy(order.keys(), (item) => numbers[item]!);
+  const ofGroup = new Map([...byGroup].map(([number, items]) => [number, meanOf(known(items))]));
   return { widths, neighbours, ofGroup, mean: found.mean };
 }
 

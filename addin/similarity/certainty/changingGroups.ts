@@ -1,4 +1,5 @@
 import type { Chart } from "../../chart/chart.ts";
+import { groupedBy } from "../../chart/groupedBy.ts";
 import { toleranceMm } from "../../measures/toleranceMm.ts";
 import type { Certainty } from "./certainty.ts";
 import { certainty, groupCertainty } from "./certainty.ts";
@@ -114,14 +115,8 @@ type Members = ReadonlyMap<number, readonly number[]>;
 
 /** The places of the members of each group, by group number, in the order of their names. */
 function membersByGroup(chart: Chart, groupOf: (place: number) => number): Members {
-  const members = new Map<number, number[]>();
   const order = chart.figures.map((_, place) => place).sort((a, b) => compareNames(chart, a, b));
-  for (const place of order) {
-    const group = members.get(groupOf(place));
-    if (group) group.push(place);
-    else members.set(groupOf(place), [place]);
-  }
-  return new Map([...members].sort(([a], [b]) => a - b));
+  return new Map([...groupedBy(order, groupOf)].sort(([a], [b]) => a - b));
 }
 
 function changeOf(

@@ -1,5 +1,6 @@
 import { PCA } from "ml-pca";
 import type { Chart, MeasureColumn } from "../../chart/chart.ts";
+import { groupedBy } from "../../chart/groupedBy.ts";
 import type { ComparedColumn } from "../columns.ts";
 import { comparativeOf } from "../differenceWords.ts";
 import { filledReadings } from "./filledReadings.ts";
@@ -222,10 +223,7 @@ export function axisWords(measures: readonly AxisMeasure[]): string {
 
 /** “larger: Bust, Hip; longer: Arm length” */
 function sideWords(measures: readonly AxisMeasure[]): string {
-  const headings = new Map<string, string[]>();
-  for (const { column, weight } of measures.slice(0, mostNamed)) {
-    const comparative = comparativeOf(column, weight);
-    headings.set(comparative, [...(headings.get(comparative) ?? []), column.heading]);
-  }
-  return [...headings].map(([comparative, list]) => `${comparative}: ${list.join(", ")}`).join("; ");
+  return [...groupedBy(measures.slice(0, mostNamed), ({ column, weight }) => comparativeOf(column, weight))]
+    .map(([comparative, alike]) => `${comparative}: ${alike.map(({ column }) => column.heading).join(", ")}`)
+    .join("; ");
 }

@@ -1,5 +1,6 @@
 import { cellRef, parseCellRef, type Cell as StoredCell, type CellValue, type Sheet } from "hucre/xlsx";
 import type { Cell } from "../../chart/cell.ts";
+import { groupedBy } from "../../chart/groupedBy.ts";
 import { sheetLimit } from "../address.ts";
 import { cutText } from "../cutText.ts";
 import type { CellContent, NoteContent, SheetContent, TableContent } from "../content.ts";
@@ -307,12 +308,7 @@ function spaceless(text: string): string {
 }
 
 function readNotes(sheet: Sheet, reading: Reading): readonly NoteContent[] {
-  const threads = new Map<string, string[]>();
-  for (const { ref = "", text = "" } of sheet.threadedComments ?? []) {
-    const texts = threads.get(ref);
-    if (texts) texts.push(text);
-    else threads.set(ref, [text]);
-  }
+  const threads = groupedBy(sheet.threadedComments ?? [], ({ ref }) => ref);
   return [...(sheet.cells ?? [])]
     .flatMap(([key, { comment }]) => {
       if (!comment) return [];
@@ -320,7 +316,8 @@ function readNotes(sheet: Sheet, reading: Reading): readonly NoteContent[] {
       if (!(row < sheetLimit.rows && column < sheetLimit.columns)) return [];
       const thread = threads.get(cellRef(row, column)) ?? [];
       // Beside a conversation, the note itself only says that the program is too old to show it.
-      const text = thread.length > 0 ? thread.join("\n") : plainText(comment.text);
+      const text =
+        thread.length > 0 ? thread.map((said) => said.text ?? "").join("\n") : plainText(comment.text);
       reading.spend("text", text.length, () => `notes of more than ${counted(limits.totalText)} characters`);
       return [{ row, column, text: text.slice(0, limits.text) }];
     })
