@@ -4,7 +4,7 @@ import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, ready } from "./page.ts";
+import { beginBook, newVisitor } from "./page.ts";
 
 /** As it comes out of a printed list: spaces alone between the cells and in names and fractions, a sum at the end. */
 const printed = [
@@ -21,12 +21,7 @@ describe("lists of every shape, into a new book", () => {
   beforeAll(async () => {
     visitor = await newVisitor();
     page = await visitor.open(inject("address"));
-    await page.getByRole("button", { name: "New book" }).click();
-    await page.getByLabel("Name", { exact: true }).fill("Lists");
-    await page.getByLabel("You measure in").selectOption("millimetres");
-    await page.getByRole("button", { name: "Begin this book" }).click();
-    await page.getByText("headings and no figures yet").waitFor();
-    await ready(page);
+    await beginBook(page, "Lists", "millimetres");
     await page.getByRole("button", { name: "Import a list" }).click();
   });
 

@@ -59,6 +59,22 @@ export function ready(page: Page): Promise<void> {
   return page.locator("html[data-ready='true']").waitFor({ timeout: 90_000 });
 }
 
+/** Begins a book of one’s own, with empty sheets, and waits until Home tells of it; on a narrow page the pane is gone back to. */
+export async function beginBook(
+  page: Page,
+  name: string,
+  unit: "millimetres" | "centimetres" | "inches",
+): Promise<void> {
+  await page.getByRole("button", { name: "New book" }).click();
+  await page.getByLabel("Name", { exact: true }).fill(name);
+  await page.getByLabel("You measure in").selectOption(unit);
+  await page.getByRole("button", { name: "Begin this book" }).click();
+  await ready(page);
+  const pane = page.getByRole("button", { name: "Pane", exact: true });
+  if (await pane.isVisible()) await pane.click();
+  await page.getByText("headings and no figures yet").waitFor();
+}
+
 /**
  * A browser with a profile of its own, so that what the page keeps is found again after a reload.
  *

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { faults } from "./faults.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, ready } from "./page.ts";
+import { beginBook, newVisitor } from "./page.ts";
 
 /** Six invented figures of two bodies, in inches. */
 const list = [
@@ -23,13 +23,7 @@ describe("a pattern written down in the pane, with keys alone, in a new book in 
   beforeAll(async () => {
     visitor = await newVisitor({ width: 320, height: 720 });
     page = await visitor.open(inject("address"));
-    await page.getByRole("button", { name: "New book" }).click();
-    await page.getByLabel("Name", { exact: true }).fill("Small people");
-    await page.getByLabel("You measure in").selectOption("inches");
-    await page.getByRole("button", { name: "Begin this book" }).click();
-    await ready(page);
-    await page.getByRole("button", { name: "Pane", exact: true }).click();
-    await page.getByText("headings and no figures yet").waitFor();
+    await beginBook(page, "Small people", "inches");
     await page.getByRole("button", { name: "Import a list" }).click();
     await page.getByLabel("Or paste rows, headings first").fill(list);
     await page.getByRole("button", { name: "Read the pasted rows" }).click();
