@@ -4,10 +4,14 @@ import type { PatternColumns } from "./readPatterns.ts";
 import { columnHeadings } from "./readPatterns.ts";
 import type { TableColumn } from "./tableRows.ts";
 
-/** What a column of the table of patterns holds: one of its own, or a finished measure by the dictionary’s id. */
-export type PatternKey = keyof typeof columnHeadings | `finished ${string}`;
+/**
+ * What a column of the table of patterns holds: one of its own, a finished measure by the dictionary’s id, or a measure of the
+ * body that the pattern is to fit, which is kept and takes no part in verdicts.
+ */
+export type PatternKey = keyof typeof columnHeadings | `finished ${string}` | `body ${string}`;
 
 const finishedPrefix = "finished ";
+const bodyPrefix = "body ";
 
 /** The columns that hold lengths, finished measures apart. */
 const lengthKeys: readonly PatternKey[] = [
@@ -25,12 +29,18 @@ export function finishedMeasure(key: PatternKey): string | undefined {
   return isFinished(key) ? key.slice(finishedPrefix.length) : undefined;
 }
 
-export function holdsLengths(key: PatternKey): boolean {
-  return isFinished(key) || lengthKeys.includes(key);
+/** The id of the measure, for a measure of the body. */
+export function bodyMeasure(key: PatternKey): string | undefined {
+  return isBody(key) ? key.slice(bodyPrefix.length) : undefined;
 }
 
-/** The column of a table that holds it. */
+export function holdsLengths(key: PatternKey): boolean {
+  return isFinished(key) || isBody(key) || lengthKeys.includes(key);
+}
+
+/** The column of a table that holds it; a measure of the body has none that is read. */
 export function columnFor(columns: PatternColumns, key: PatternKey): TableColumn | undefined {
+  if (isBody(key)) return undefined;
   if (!isFinished(key)) return columns[key];
   const measure = finishedMeasure(key);
   return columns.finished.find((each) => each.measure === measure)?.column;
@@ -41,8 +51,9 @@ export function usualHeading(key: PatternKey, unit: LengthUnit): string {
   return holdsLengths(key) ? `${keyName(key)} (${unit})` : keyName(key);
 }
 
-/** The usual heading without a unit: “Garment class”, “Finished under bust”. */
+/** The usual heading without a unit: “Garment class”, “Finished under bust”, “To fit bust”. */
 export function keyName(key: PatternKey): string {
+  if (isBody(key)) return `To fit ${finishedName(key.slice(bodyPrefix.length))}`;
   return isFinished(key)
     ? `Finished ${finishedName(key.slice(finishedPrefix.length))}`
     : columnHeadings[key][0]!;
@@ -60,4 +71,8 @@ export function stretchText(text: string): string {
 
 function isFinished(key: PatternKey): key is `finished ${string}` {
   return key.startsWith(finishedPrefix);
+}
+
+function isBody(key: PatternKey): key is `body ${string}` {
+  return key.startsWith(bodyPrefix);
 }

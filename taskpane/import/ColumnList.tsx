@@ -8,7 +8,7 @@ import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
 import type { TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import type { PatternKey } from "../../addin/chart/patternKeys.ts";
-import { keyName } from "../../addin/chart/patternKeys.ts";
+import { bodyMeasure, keyName } from "../../addin/chart/patternKeys.ts";
 import { columnHeadings } from "../../addin/chart/readPatterns.ts";
 import { measureById, measures } from "../../addin/measures/dictionary.ts";
 import { lengthUnits } from "../../addin/measures/units.ts";
@@ -106,6 +106,15 @@ export function ColumnList(props: {
                         {keyName(key)}
                       </option>
                     ))}
+                  {isPatterns && (
+                    <optgroup label="Body that it is to fit">
+                      {measures.map(({ id }) => (
+                        <option key={id} value={`${keyPrefix}body ${id}`}>
+                          {keyName(`body ${id}`)}
+                        </option>
+                      ))}
+                    </optgroup>
+                  )}
                   <optgroup label={isPatterns ? "Finished measures" : "Measures"}>
                     {measures.map((measure) => (
                       <option key={measure.id} value={measurePrefix + measure.id}>
@@ -152,13 +161,15 @@ export function ColumnList(props: {
 }
 
 function valueOf({ key, measure, role }: ImportColumn): string {
-  if (measure) return measurePrefix + measure.id;
+  if (measure && !(key && bodyMeasure(key))) return measurePrefix + measure.id;
   return key === undefined || role === "figure" ? role : keyPrefix + key;
 }
 
 function choiceOf(value: string, what: ImportKind): ColumnChoice {
   const key = ownKeys.find((each) => value === keyPrefix + each);
   if (key) return { role: "text", key };
+  const body = measures.find(({ id }) => value === `${keyPrefix}body ${id}`);
+  if (body) return { role: "measure", measure: body, key: `body ${body.id}` };
   const measure = value.startsWith(measurePrefix)
     ? measureById(value.slice(measurePrefix.length))
     : undefined;

@@ -56,9 +56,10 @@ const useStyles = makeStyles({
     zIndex: 1,
     textAlign: "left",
     fontWeight: 600,
+    minWidth: "96px",
     maxWidth: "120px",
-    overflow: "hidden",
-    textOverflow: "ellipsis",
+    whiteSpace: "normal",
+    overflowWrap: "anywhere",
     backgroundColor: tokens.colorNeutralBackground1,
     borderRight: `1px solid ${tokens.colorNeutralStroke1}`,
   },
@@ -128,11 +129,7 @@ export function Preview({ plan, survey }: { readonly plan: ImportPlan; readonly 
           <tbody>
             {listed.map((f) => (
               <tr key={f}>
-                <th
-                  scope="row"
-                  className={mergeClasses(styles.cell, styles.name)}
-                  title={plan.figures[f]?.name}
-                >
+                <th scope="row" className={mergeClasses(styles.cell, styles.name)}>
                   {plan.figures[f]?.name} <span className={styles.quiet}>{figureWord(plan.figures[f])}</span>
                 </th>
                 {others.map(({ target, index: t }) => {
@@ -181,6 +178,11 @@ function figureWord(figure: ImportFigure | undefined): string {
 }
 
 function cellWords(cell: PlannedCell): string {
+  const words = wordsAlone(cell);
+  return cell.says === undefined ? words : cell.kind === "blank" ? cell.says : `${words} (${cell.says})`;
+}
+
+function wordsAlone(cell: PlannedCell): string {
   switch (cell.kind) {
     case "blank":
       return "–";

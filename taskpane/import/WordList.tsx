@@ -45,19 +45,24 @@ export function WordList(props: {
       onToggle={setOpen}
     >
       <ul className={styles.list}>
-        {words.slice(0, shown).map(({ key, column, text, times, value, isAsked }) => (
+        {words.slice(0, shown).map(({ key, column, text, times, value, isAsked, offer }) => (
           <li key={wordId(key, text)} className={styles.item}>
             <span className={styles.word}>
               {text}
               <span className={styles.quiet}>
-                {value === undefined && <span className={styles.look}>◆ Please choose. </span>}
+                {value === undefined && (
+                  <span className={styles.look}>
+                    {offer ? `${upper(offer.says)}. ` : "◆ Please choose. "}
+                  </span>
+                )}
+                {value !== undefined && offer && `${upper(offer.says)}. `}
                 {column}
                 {times > 1 && `, ${String(times)} times`}
               </span>
             </span>
             <Select
               className={styles.choice}
-              aria-label={`What “${text}” means (${column})`}
+              aria-label={offer ? `Drafted for, to fit ${text}` : `What “${text}” means (${column})`}
               value={value ?? "?"}
               onChange={(_, data) => {
                 const next = new Map(chosen);
@@ -66,9 +71,11 @@ export function WordList(props: {
                 change(next);
               }}
             >
-              {isAsked && <option value="?">not understood</option>}
-              {dictionary.choicesFor(key, text).map((choice) => (
-                <option key={choice}>{choice}</option>
+              {isAsked && <option value="?">{offer ? "not chosen" : "not understood"}</option>}
+              {(offer?.choices ?? dictionary.choicesFor(key, text).map(choiceAlone)).map((choice) => (
+                <option key={choice.value} value={choice.value}>
+                  {choice.says ? `${choice.value} – ${choice.says}` : choice.value}
+                </option>
               ))}
               <option value="">leave empty</option>
             </Select>
@@ -83,4 +90,12 @@ export function WordList(props: {
       />
     </Disclosure>
   );
+}
+
+function choiceAlone(value: string): { readonly value: string; readonly says?: string } {
+  return { value };
+}
+
+function upper(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

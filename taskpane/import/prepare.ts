@@ -1,4 +1,6 @@
 import { cellText } from "../../addin/chart/cell.ts";
+import type { BodyMeasure } from "../../addin/chart/import/bodyMeasures.ts";
+import { bodyMeasures } from "../../addin/chart/import/bodyMeasures.ts";
 import { defaultGarmentClasses } from "../../addin/chart/garmentClass.ts";
 import type { ColumnChoice, ImportColumn } from "../../addin/chart/import/columns.ts";
 import { matchColumns } from "../../addin/chart/import/columns.ts";
@@ -25,7 +27,9 @@ import { detectHeadingRow, detectTurned, layOut, turn } from "../../addin/chart/
 import type { DecimalMark } from "../../addin/measures/decimal.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";
 import { InputError } from "../../addin/measures/inputError.ts";
+import { count } from "../ui/words.ts";
 import type { ReadSource } from "./readSource.ts";
+import { figureOffers, figureRemark } from "./figureOffers.ts";
 import type { PatternsAround } from "./rowProblems.ts";
 import { rowProblems } from "./rowProblems.ts";
 
@@ -141,6 +145,8 @@ export function preparePatterns(
     assumedUnit: settings.assumedUnit,
   });
   const words = patternWords(classes, chart, settings.words);
+  const bodyOf = bodyMeasures(laidOut, columns, decimalMark);
+  const offers = figureOffers(bodyOf, around, settings.words);
   const all = decideFigures(
     laidOut,
     columns.find((c) => c.role === "figure")?.position ?? 0,
@@ -154,7 +160,7 @@ export function preparePatterns(
     const figures = all.map((figure, i) =>
       leftOut.has(i) ? { ...figure, action: "skip" as const } : figure,
     );
-    return patternPlanOf({ laidOut, columns, figures, decimalMark, present: around, words });
+    return patternPlanOf({ laidOut, columns, figures, decimalMark, present: around, words, offers });
   };
   const why = obstacle(() => {
     requireRows(name, laidOut, columns, all, "pattern");
@@ -167,9 +173,10 @@ export function preparePatterns(
   const plan = planned();
   return {
     ...laid,
-    ...{ columns, plan, unusable, dictionary: words, words: wordsFound(plan, words) },
+    ...{ columns, plan, unusable, dictionary: words, words: wordsFound(plan, words, offers) },
     remarks: [
       ...shapeRemarks(plan),
+      ...bodyRemarks(plan, bodyOf, around),
       ...(chart.figures.length === 0
         ? [
             "There is no figure in the workbook yet. Import your figures first, so that patterns can name them.",
@@ -178,6 +185,39 @@ export function preparePatterns(
     ],
     obstacle: why,
   };
+}
+
+/** Remarks of one kind that are listed; the others are counted. */
+const listed = 3;
+
+/** What the list says of bodies that its patterns are to fit, in sentences. */
+function bodyRemarks(
+  plan: ImportPlan,
+  bodyOf: (row: number) => readonly BodyMeasure[],
+  around: PatternsAround,
+): readonly string[] {
+  const target = plan.targets.findIndex(({ from }) => from.key === "draftedFor");
+  if (target < 0) return [];
+  let offered = 0;
+  const against: string[] = [];
+  for (const [i, { name, row }] of plan.figures.entries()) {
+    const cell = plan.cell(i, target);
+    const body = bodyOf(row);
+    if (cell.says !== undefined) offered++;
+    else if ("value" in cell && body.length > 0) {
+      const remark = figureRemark({ pattern: name, figure: cellText(cell.value) }, body, around);
+      if (remark !== undefined) against.push(remark);
+    }
+  }
+  return [
+    ...(offered === 0
+      ? []
+      : [
+          `${count(offered, "pattern")} ${offered === 1 ? "says" : "say"} what body to fit, and not which figure. The one figure whose readings are within tolerance goes into Drafted for; where several are, or none, please choose under Words.`,
+        ]),
+    ...against.slice(0, listed),
+    ...(against.length > listed ? [`So it is with ${String(against.length - listed)} more.`] : []),
+  ];
 }
 
 function* sampleTexts({ source, firstRow }: LaidOutSource): Generator<string> {

@@ -3,6 +3,7 @@ import type { Chart } from "../../addin/chart/chart.ts";
 import type { GarmentClass } from "../../addin/chart/garmentClass.ts";
 import type { PresentPatterns } from "../../addin/chart/import/patternPlan.ts";
 import type { ImportPlan } from "../../addin/chart/import/importPlan.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { readPatternTable } from "../../addin/chart/readPatterns.ts";
 import type { EditOptions } from "./planEdits.ts";
 import { besideTable, writing } from "./planEdits.ts";
@@ -11,6 +12,8 @@ import { besideTable, writing } from "./planEdits.ts";
 export interface PatternsAround extends PresentPatterns {
   readonly chart: Chart;
   readonly classes: readonly GarmentClass[];
+  /** How far figures may differ; the usual tolerances of Measure Book without. */
+  readonly tolerances?: ToleranceTable | undefined;
 }
 
 /**

@@ -3,6 +3,7 @@ import type { Cells } from "../../addin/chart/cell.ts";
 import type { PresentChart } from "../../addin/chart/import/importPlan.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
+import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { CellContent } from "../../addin/workbook/content.ts";
 import type { Edit, RangeData, TableInfo } from "../../addin/workbook/port.ts";
@@ -31,6 +32,8 @@ export interface Destination {
 /** The tables of patterns of the workbook, and the one that is imported into, with what its rows are held against. */
 export interface PatternsDestination extends Pick<Destination, "tables" | "sheets" | "table" | "obstacle"> {
   readonly wardrobe: Wardrobe | undefined;
+  /** Of the workbook’s own table. */
+  readonly tolerances: ToleranceTable | undefined;
   /** The edits that make a table for rows in the order of the usual headings and those added. */
   readonly newTable: (
     added: readonly string[],
@@ -60,9 +63,12 @@ async function readPatternsDestination(
   const { newPatternsTable, readWardrobe } = await import("../fit/newPattern/readWardrobe.ts");
   const found = await readWardrobe(book, chosen === undefined ? {} : { patterns: chosen });
   const { wardrobe, figures, sheets, tables, failure } = found;
+  const { readGroups } = await import("../groups/readGroups.ts");
+  const groups = await readGroups(book, figures ? { figures: figures.name } : {});
   const destination = {
     tables: findFitTables(tables).patterns,
     ...{ sheets, wardrobe, table: wardrobe?.place.table, obstacle: failure },
+    tolerances: groups.figures?.tolerances,
     newTable: wardrobe
       ? (added, rows) => newPatternsTable({ wardrobe, figures, sheets, tables }, added, rows).edits
       : () => [],

@@ -87,7 +87,7 @@ export function useImport(): Import {
   const around = useMemo((): PatternsAround | undefined => {
     if (!wardrobe?.wardrobe) return undefined;
     const { chart, classes, place } = wardrobe.wardrobe;
-    return { chart, classes, cells: place.cells, unit: place.unit };
+    return { chart, classes, cells: place.cells, unit: place.unit, tolerances: wardrobe.tolerances };
   }, [wardrobe]);
   const prepared = useMemo(() => {
     if (!source || !read || !laid) return undefined;

@@ -3,9 +3,9 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { faults } from "./faults.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, ready } from "./page.ts";
+import { beginBook, newVisitor } from "./page.ts";
 
-/** Six invented figures of two bodies. */
+/** Seven invented figures of three bodies. */
 const chart = [
   "Name\tBust (mm)\tWaist (mm)\tHips (mm)\tHead (mm)\tBack length (mm)\tThigh (mm)\tCalf (mm)\tAnkle (mm)\tFoot length (mm)",
   "Orla\t181\t134\t190\t178\t89\t108\t82\t54\t60",
@@ -14,6 +14,7 @@ const chart = [
   "Dorrit\t305\t232\t324\t204\t127\t180\t130\t86\t92",
   "Dunmow\t305\t232\t324\t204\t127\t180\t130\t86\t92",
   "Dansel\t305\t232\t324\t204\t127\t180\t130\t86\t92",
+  "Quill\t240\t180\t255\t196\t105\t142\t104\t70\t76",
 ].join("\n");
 
 /** As it is kept: a title, units in a row of their own, a line that heads others, everyday names, a row that is wrong, a note. */
@@ -29,6 +30,13 @@ const list = [
   "* prices in pounds\t\t\t\t\t\t\t",
 ].join("\n");
 
+/** No figure is named, but the body that each is to fit. */
+const toFit = [
+  "Name\tWhat is it\tTo fit bust (mm)\tfor waist (cm)",
+  "Quiet\tpencil skirt\t240\t17.9",
+  "Rose\tpencil skirt\t181\t13.4",
+].join("\n");
+
 describe("a list of patterns, pasted into a new book by keyboard", () => {
   let visitor: Visitor;
   let page: Page;
@@ -36,17 +44,11 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
   beforeAll(async () => {
     visitor = await newVisitor({ width: 320, height: 720 });
     page = await visitor.open(inject("address"));
-    await page.getByRole("button", { name: "New book" }).click();
-    await page.getByLabel("Name", { exact: true }).fill("Small people");
-    await page.getByLabel("You measure in").selectOption("millimetres");
-    await page.getByRole("button", { name: "Begin this book" }).click();
-    await ready(page);
-    await page.getByRole("button", { name: "Pane", exact: true }).click();
-    await page.getByText("headings and no figures yet").waitFor();
+    await beginBook(page, "Small people", "millimetres");
     await page.getByRole("button", { name: "Import a list" }).click();
     await page.getByLabel("Or paste rows, headings first").fill(chart);
     await page.getByRole("button", { name: "Read the pasted rows" }).click();
-    await page.getByRole("button", { name: "Import 6 figures" }).click();
+    await page.getByRole("button", { name: "Import 7 figures" }).click();
     await backToPane();
     await page.getByLabel("Sections").getByRole("button", { name: "Home" }).click();
   });
@@ -144,5 +146,33 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
     const { at, sheets } = await written();
     expect([at(3)("Pattern"), at(3)("Price")]).toEqual([undefined, undefined]);
     expect(sheets.some(({ name }) => name === "Imports")).toBe(false);
+  });
+
+  it("finds for whom a pattern is, where it only says what body it is to fit, and asks where several can be it", async () => {
+    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).press("Enter");
+    await tabTo("Or paste rows, headings first");
+    await page.keyboard.insertText(toFit);
+    await tabTo("Read the pasted rows");
+    await page.keyboard.press("Enter");
+    await section().getByText("2 patterns say what body to fit, and not which figure.").waitFor();
+    const preview = page.getByRole("region", { name: "Preview" });
+    const row = (name: string) => preview.getByRole("row").filter({ hasText: name });
+    await row("Quiet").getByText("Quill (Waist 1 mm larger, the rest nearer)").waitFor();
+    await row("Rose").getByText("◆ 3 figures can be it").waitFor();
+    await section().getByText("◆ 1 to choose").waitFor();
+    expect(await faults(page)).toEqual([]);
+    await tabTo("Drafted for, to fit bust 181 mm, waist 13.4 cm");
+    await page.keyboard.type("Orsin");
+    await row("Rose").getByText("Orsin (the same in 2 measures)").waitFor();
+    await section().getByRole("button", { name: "Import 2 patterns" }).press("Enter");
+    await backToPane();
+    await page.getByText("The table Patterns holds the patterns now.").waitFor();
+    const { at } = await written();
+    expect(
+      [3, 4].map((r) => ["Pattern", "Drafted for", "To fit bust (mm)", "Finished waist (mm)"].map(at(r))),
+    ).toEqual([
+      ["Quiet", "Quill", 240, undefined],
+      ["Rose", "Orsin", 181, undefined],
+    ]);
   });
 });

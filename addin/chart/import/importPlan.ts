@@ -33,18 +33,20 @@ export interface TargetColumn {
   readonly holds: "name" | "readings" | "text";
 }
 
-/** What one cell of the file becomes. */
-export type PlannedCell =
+/** What one cell of the file becomes; `says` tells what the list itself does not say, and what that rests on. */
+export type PlannedCell = { readonly says?: string } &
   /** Nothing to store: not taken, or blank. */
-  | { readonly kind: "blank" }
-  /** Stored where there is nothing yet. */
-  | { readonly kind: "new"; readonly value: Cell; readonly as: "reading" | "text" }
-  /** Stored in place of `old`. */
-  | { readonly kind: "changed"; readonly value: Cell; readonly old: Cell; readonly as: "reading" | "text" }
-  /** The chart says the same already. */
-  | { readonly kind: "same"; readonly value: Cell }
-  /** Cannot be read as a length. */
-  | { readonly kind: "refused"; readonly text: string; readonly reason: string; readonly old: Cell };
+  (
+    | { readonly kind: "blank" }
+    /** Stored where there is nothing yet. */
+    | { readonly kind: "new"; readonly value: Cell; readonly as: "reading" | "text" }
+    /** Stored in place of `old`. */
+    | { readonly kind: "changed"; readonly value: Cell; readonly old: Cell; readonly as: "reading" | "text" }
+    /** The chart says the same already. */
+    | { readonly kind: "same"; readonly value: Cell }
+    /** Cannot be read as a length. */
+    | { readonly kind: "refused"; readonly text: string; readonly reason: string; readonly old: Cell }
+  );
 
 /** The table that is imported into, as far as rows are written. */
 export interface PresentRows {
@@ -65,11 +67,11 @@ export interface ImportPlan {
 
 const blank: PlannedCell = { kind: "blank" };
 
-/** What a cell of the file says. */
+/** What a cell of the file says; with `says` it is a proposal, which fills only what is empty. */
 export type CellRead =
-  | { readonly kind: "missing" }
+  | { readonly kind: "missing"; readonly says?: string }
   | { readonly kind: "refused"; readonly reason: string }
-  | { readonly kind: "value"; readonly value: Cell; readonly as: "reading" | "text" };
+  | { readonly kind: "value"; readonly value: Cell; readonly as: "reading" | "text"; readonly says?: string };
 
 /** Reads a cell of one column, with its number format and the row that it stands in. */
 export type CellReader = (cell: Cell, format: string | undefined, row: number) => CellRead;
@@ -115,8 +117,11 @@ export function planWith(
       const format = laidOut.source.formats?.[figure.row]?.[target.from.position];
       const old = before(plan, figure, targetIndex);
       const said = read(cell, format, figure.row);
-      if (said.kind === "missing") return blank;
-      if (said.kind === "value") return stored(said.value, said.as, old);
+      const says = said.kind === "refused" ? undefined : said.says;
+      if (says !== undefined && !isBlank(old)) return { kind: "same", value: old };
+      if (said.kind === "missing") return says === undefined ? blank : { kind: "blank", says };
+      if (said.kind === "value")
+        return { ...stored(said.value, said.as, old), ...(says !== undefined && { says }) };
       const text = refusedText(cell, format);
       return text === cellText(old)
         ? { kind: "same", value: old }

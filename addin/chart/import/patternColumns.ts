@@ -9,10 +9,11 @@ import { cellText } from "../cell.ts";
 import type { Chart } from "../chart.ts";
 import type { GarmentClass } from "../garmentClass.ts";
 import type { PatternKey } from "../patternKeys.ts";
-import { finishedMeasure, holdsLengths, keyName } from "../patternKeys.ts";
+import { bodyMeasure, finishedMeasure, holdsLengths, keyName } from "../patternKeys.ts";
 import { columnHeadings } from "../readPatterns.ts";
 import { figureKey } from "../find.ts";
 import { unitOfFraction } from "../unitsOfColumns.ts";
+import { bodyMeasureOf, rangeEnds } from "./bodyMeasures.ts";
 import type { ColumnChoice, Detected, ImportColumn } from "./columns.ts";
 import { nameApart, sample, sampled, withUnits } from "./columns.ts";
 import { classByWords } from "./patternWords.ts";
@@ -104,7 +105,11 @@ export function kindOf(
   const isTold = laidOut.headings.some(
     (_, at) => (keys[at] === "garmentClass" || keys[at] === "title" || own.size > 1) && tells(at),
   );
-  const signs = own.size + (isTold ? 2 : 0);
+  // No chart says whom its figures are to fit.
+  const fits = laidOut.headings.some(
+    (heading) => /\bfits?\b/iu.test(heading) && bodyMeasureOf(nameOf(heading)) !== undefined,
+  );
+  const signs = own.size + (isTold ? 2 : 0) + (fits ? 2 : 0);
   return { kind: signs >= 2 ? "patterns" : "figures", isSure: signs === 0 || signs > 2 };
 }
 
@@ -134,9 +139,13 @@ export function matchPatternColumns(
       fractionUnit: unitOfFraction,
       isDecimal: true,
     }).kind === "length";
-  const keys: (PatternKey | undefined)[] = laidOut.headings.map((heading, at) =>
-    keyFor(nameOf(heading), mostly(samples[at] ?? [], isLength)),
-  );
+  const isLengthOrRange = (cell: Cell): boolean =>
+    isLength(cell) || rangeEnds(cellText(cell))?.every(isLength) === true;
+  const keys = laidOut.headings.map((heading, at): PatternKey | undefined => {
+    const body = bodyMeasureOf(nameOf(heading));
+    if (body && mostly(samples[at] ?? [], isLengthOrRange)) return `body ${body.id}`;
+    return keyFor(nameOf(heading), mostly(samples[at] ?? [], isLength));
+  });
   const findBy = (key: ColumnKey, tells: (text: string) => boolean): void => {
     if (keys.includes(key)) return;
     const at = keys.findIndex(
@@ -209,7 +218,7 @@ function columnAs(
   role: ImportColumn["role"] = roleOf(key),
 ): Detected {
   const { unit, unitStated, foreignUnit } = readHeading(heading, "mm");
-  const id = key === undefined ? undefined : finishedMeasure(key);
+  const id = key === undefined ? undefined : (finishedMeasure(key) ?? bodyMeasure(key));
   const measure = id === undefined ? undefined : measureById(id);
   return {
     ...{ position, heading, role },
@@ -223,7 +232,7 @@ function columnAs(
 
 function roleOf(key: PatternKey | undefined): ImportColumn["role"] {
   if (key === undefined || !holdsLengths(key)) return "text";
-  return finishedMeasure(key) === undefined ? "own" : "measure";
+  return (finishedMeasure(key) ?? bodyMeasure(key)) === undefined ? "own" : "measure";
 }
 
 /** A heading without its unit and without a percent sign. */

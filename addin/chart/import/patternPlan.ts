@@ -6,9 +6,10 @@ import type { Cells } from "../cell.ts";
 import { cellText, isBlank } from "../cell.ts";
 import { isPercentFormat, toPercent } from "../numberFormat.ts";
 import type { PatternKey } from "../patternKeys.ts";
-import { columnFor, holdsLengths, keyName, stretchText, usualHeading } from "../patternKeys.ts";
+import { bodyMeasure, columnFor, holdsLengths, keyName, stretchText, usualHeading } from "../patternKeys.ts";
 import type { PatternColumns } from "../readPatterns.ts";
 import { patternColumns } from "../readPatterns.ts";
+import { bodyMeasureOf, bodyReader } from "./bodyMeasures.ts";
 import type { ImportColumn } from "./columns.ts";
 import type { ImportFigure } from "./figures.ts";
 import type { CellReader, ImportPlan, PresentRows, TargetColumn } from "./importPlan.ts";
@@ -66,6 +67,23 @@ export function withoutGroupLines(laidOut: LaidOutSource): LaidOutSource {
   };
 }
 
+/** For whom a pattern may be drafted that names no figure, by the body that it is to fit. */
+export interface FigureOffer {
+  /** That body: “bust 181 mm, waist 134 mm”. */
+  readonly text: string;
+  /** The figure; undefined where the user has to choose, `""` where the cell stays empty. */
+  readonly value: string | undefined;
+  /** How near the figure is, or why it has to be chosen. */
+  readonly says: string;
+  /** True where its readings do not leave just one. */
+  readonly isAsked: boolean;
+  /** The figures of the chart, nearest first, the first of them with how near each is. */
+  readonly choices: readonly { readonly value: string; readonly says?: string }[];
+}
+
+/** What is offered for a row of the source; undefined for a row that tells nothing of a body. */
+export type FigureOffers = (row: number) => FigureOffer | undefined;
+
 /** Puts together where every column of a list of patterns goes and what every cell becomes. Changes nothing. */
 export function patternPlanOf(options: {
   readonly laidOut: LaidOutSource;
@@ -74,8 +92,9 @@ export function patternPlanOf(options: {
   readonly decimalMark: DecimalMark | undefined;
   readonly present: PresentPatterns;
   readonly words: Words;
+  readonly offers: FigureOffers;
 }): ImportPlan {
-  const { laidOut, columns, figures, decimalMark, present, words } = options;
+  const { laidOut, columns, figures, decimalMark, present, words, offers } = options;
   const table = patternColumns(present.cells, {});
   const targets = columns.flatMap((column) =>
     column.role === "left out" ? [] : [targetOf(column, table, present)],
@@ -84,18 +103,56 @@ export function patternPlanOf(options: {
   // Without a column for it, the name says what the garment is.
   if (name && !targets.some(({ from }) => from.key === "garmentClass"))
     targets.push({ ...targetOf({ ...name.from, key: "garmentClass", role: "text" }, table, present) });
+  const isFor = ({ from }: TargetColumn): boolean => from.key === "draftedFor";
+  if (name && !targets.some(isFor) && figures.some(({ row }) => offers(row)))
+    targets.push(targetOf(nowhere("draftedFor", name.from), table, present));
   const { cells, rows } = presentPatternRows(present);
   return planWith({
     what: "patterns",
     ...{ laidOut, targets, figures },
     present: { cells, rows },
     readers: targets.map((target): CellReader => {
-      if (target.holds === "readings") return lengthReader(target, laidOut, decimalMark);
       const { key } = target.from;
+      if (target.holds === "readings")
+        return (isBody(key) ? bodyReader : lengthReader)(target, laidOut, decimalMark);
       if (key === "stretch") return readStretchCell;
-      return isWordKey(key) ? wordReader(key, words, laidOut, name?.from.position) : readPlain;
+      if (!isWordKey(key)) return readPlain;
+      const read = wordReader(key, words, laidOut, name?.from.position);
+      return key === "draftedFor" ? orOffered(read, offers) : read;
     }),
   });
+}
+
+function isBody(key: PatternKey | undefined): boolean {
+  return key !== undefined && bodyMeasure(key) !== undefined;
+}
+
+/** A column that the list does not have. */
+function nowhere(key: PatternKey, name: ImportColumn): ImportColumn {
+  return { ...name, key, role: "text", position: -1, heading: keyName(key), name: keyName(key), example: "" };
+}
+
+/** A figure for rows that name none. */
+function orOffered(read: CellReader, offers: FigureOffers): CellReader {
+  return (cell, format, row) => {
+    const offer = isBlank(cell) ? offers(row) : undefined;
+    if (!offer) return read(cell, format, row);
+    const { value, says } = offer;
+    return value ? { kind: "value", value, as: "text", says } : { kind: "missing", says };
+  };
+}
+
+/** The column of the table that holds a measure of the body, which the table itself does not read. */
+function bodyColumn(
+  key: PatternKey,
+  present: PresentPatterns,
+): Pick<TargetColumn, "position" | "heading" | "unit"> {
+  const id = bodyMeasure(key);
+  const headings = (present.cells[0] ?? []).map((cell) => readHeading(cellText(cell), present.unit));
+  const at = headings.findIndex(({ name }) => bodyMeasureOf(name)?.id === id);
+  return at < 0
+    ? { position: undefined, heading: usualHeading(key, present.unit), unit: present.unit }
+    : { position: at, heading: cellText(present.cells[0]?.[at]), unit: headings[at]?.unit ?? present.unit };
 }
 
 function targetOf(from: ImportColumn, table: PatternColumns, present: PresentPatterns): TargetColumn {
@@ -111,6 +168,7 @@ function targetOf(from: ImportColumn, table: PatternColumns, present: PresentPat
         : from.role === "text"
           ? "text"
           : "readings";
+  if (key && isBody(key)) return { from, holds, ...bodyColumn(key, present) };
   const unit = found?.heading.unit ?? present.unit;
   if (key || from.role === "figure") {
     const named: PatternKey = key ?? "code";
@@ -169,10 +227,16 @@ export interface FoundWord {
   readonly value: string | undefined;
   /** True where nothing but the user can tell. */
   readonly isAsked: boolean;
+  /** Set where the text is a body that patterns are to fit. */
+  readonly offer?: FigureOffer;
 }
 
 /** The words of the columns that have a list to choose from, each once: those that are asked about first. */
-export function wordsFound({ laidOut, targets, figures }: ImportPlan, words: Words): readonly FoundWord[] {
+export function wordsFound(
+  { laidOut, targets, figures }: ImportPlan,
+  words: Words,
+  offers: FigureOffers,
+): readonly FoundWord[] {
   const found = new Map<string, FoundWord>();
   const name = targets.find(({ holds }) => holds === "name")?.from.position;
   for (const { from } of targets) {
@@ -183,7 +247,20 @@ export function wordsFound({ laidOut, targets, figures }: ImportPlan, words: Wor
       const text =
         cellText(cells[from.position]) ||
         (key === "garmentClass" && name !== undefined ? cellText(cells[name]) : "");
-      if (text === "") continue;
+      if (text === "") {
+        const offer = key === "draftedFor" ? offers(row) : undefined;
+        if (offer) {
+          const times = (found.get(offer.text)?.times ?? 0) + 1;
+          found.set(offer.text, {
+            ...offer,
+            key,
+            times,
+            offer,
+            column: `${keyName(key)}, by what it is to fit`,
+          });
+        }
+        continue;
+      }
       const id = `${key} ${text.toLowerCase()}`;
       const meaning = words.meaningOf(key, text);
       const value = "value" in meaning ? meaning.value : undefined;

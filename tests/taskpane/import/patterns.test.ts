@@ -1,8 +1,11 @@
 /** Lists of patterns as people keep them, into the table of patterns. Everyday names of garments are common practice of the trade. */
 import { describe, expect, test } from "vitest";
 import { defaultGarmentClasses } from "../../../addin/chart/garmentClass.ts";
+import { bodyMeasureOf } from "../../../addin/chart/import/bodyMeasures.ts";
 import { classByWords } from "../../../addin/chart/import/patternWords.ts";
 import { wordId } from "../../../addin/chart/import/patternWords.ts";
+import { patternColumns } from "../../../addin/chart/readPatterns.ts";
+import type { ToleranceTable } from "../../../addin/chart/tolerances.ts";
 import { starterFigures, starterPatterns } from "../../../addin/demo/starterWorkbook.ts";
 import type { SheetContent, WorkbookContent } from "../../../addin/workbook/content.ts";
 import { readWardrobe } from "../../../taskpane/fit/newPattern/readWardrobe.ts";
@@ -47,6 +50,7 @@ async function look(
   workbook: ReturnType<typeof createMemoryWorkbook>,
   text: string,
   settings: Partial<LayoutSettings> = {},
+  tolerances?: ToleranceTable,
 ) {
   const all = { ...usual, ...settings };
   const read = await readSource(pasted(text), {}, noPause, signal);
@@ -60,6 +64,7 @@ async function look(
     classes,
     cells: place.cells,
     unit: place.unit,
+    tolerances,
   });
   const edits = async () => {
     if (!place.table) throw new Error("There is no table.");
@@ -211,6 +216,150 @@ describe("a list of patterns", () => {
     const workbook = createMemoryWorkbook(workbookOf(starterFigures("mm"), starterPatterns("mm")));
     const { prepared } = await look(workbook, list);
     expect(prepared.remarks.join(" ")).toContain("There is no figure in the workbook yet.");
+  });
+});
+
+/**
+ * A size designation gives dimensions of the body that a garment is to fit, not those of the garment (ISO 8559-2 and the older
+ * EN 13402-1, from memory; common practice of the trade).
+ */
+describe("columns of the body that a pattern is to fit", () => {
+  /** Bust and waist of three bodies; two figures share the last. */
+  const bodies: SheetContent = {
+    name: "Figures",
+    cells: [
+      ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)"],
+      ["Orla", 181, 134, 190],
+      ["Dorrit", 300, 232, 324],
+      ["Mab", 240, 180, 255],
+      ["Meg", 240, 180, 255],
+    ].map((row) => row.map((value) => ({ value }))),
+    tables: [{ name: "Figures", row: 0, column: 0, rows: 5, columns: 4 }],
+  };
+  const toFit = [
+    "Name\tKind\tTo fit bust\tfits hip (mm)\tfor waist",
+    "Rose\tskirt\t18.1\t190\t13.3",
+    "Mid\tskirt\t24\t255\t18",
+    "Wide\tskirt\t29.8–30.2\t320-326\t23.2",
+    "Lost\tskirt\t20\t210\t15",
+    "None\tskirt\t\t\t",
+  ].join("\n");
+
+  test.each([
+    ["To fit bust", "bustGirth"],
+    ["fits hip", "hipGirth"],
+    ["for waist", "waistGirth"],
+    ["Waist (to fit)", "waistGirth"],
+    ["Body bust", "bustGirth"],
+    ["für Oberweite", "bustGirth"],
+    ["To fit height", "height"],
+    ["Bust", undefined],
+    ["Finished waist", undefined],
+    ["Body length", undefined],
+    ["Fits", undefined],
+    ["For figure", undefined],
+  ])("“%s” is %s of the body", (heading, expected) => {
+    expect(bodyMeasureOf(heading)?.id).toBe(expected);
+  });
+
+  test("make a list of patterns, and go into columns that are no finished measures", async () => {
+    const workbook = createMemoryWorkbook(workbookOf(bodies, starterPatterns("mm")));
+    const { laid, prepared, edits } = await look(workbook, toFit);
+    expect(laid).toMatchObject({ what: "patterns", isSure: true });
+    const headings = prepared.plan.targets.map(({ heading }) => heading);
+    expect(headings.slice(2)).toEqual([
+      "To fit bust (mm)",
+      "To fit hip (mm)",
+      "To fit waist (mm)",
+      "Drafted for",
+    ]);
+    // The chart tells that bust and waist are in cm, 1 cm is 10 mm (SI Brochure).
+    expect(prepared.plan.cell(0, 2)).toMatchObject({ kind: "new", value: 181 });
+    expect(prepared.plan.cell(2, 2)).toMatchObject({ kind: "new", value: "298–302" });
+    await workbook.apply("Import 5 patterns", await edits());
+    const { values } = await workbook.readTable("Patterns");
+    const { finished } = patternColumns(values, {});
+    expect(finished.filter(({ column }) => /to fit/iu.test(column.written))).toEqual([]);
+    const again = await look(workbook, toFit, { twins: { inChart: "update", inFile: "skip" } });
+    expect(refusedOf(again.prepared)).toEqual([]);
+    expect(again.prepared.plan.targets.every(({ position }) => position !== undefined)).toBe(true);
+  });
+
+  test("find the one figure within tolerance, say how near it is, and ask where several are or none", async () => {
+    const workbook = createMemoryWorkbook(workbookOf(bodies, starterPatterns("mm")));
+    const { prepared, edits } = await look(workbook, toFit);
+    const at = prepared.plan.targets.findIndex(({ from }) => from.key === "draftedFor");
+    expect(prepared.plan.figures.map((_, f) => prepared.plan.cell(f, at))).toEqual([
+      { kind: "new", value: "Orla", as: "text", says: "Waist 1 mm larger, the rest nearer" },
+      { kind: "blank", says: "◆ 2 figures can be it" },
+      { kind: "new", value: "Dorrit", as: "text", says: "the same in 3 measures" },
+      { kind: "blank", says: "◆ no figure is within tolerance" },
+      { kind: "blank" },
+    ]);
+    expect(prepared.remarks.join(" ")).toContain("4 patterns say what body to fit, and not which figure.");
+    const asked = prepared.words.filter(({ isAsked }) => isAsked);
+    expect(asked.map(({ text }) => text)).toEqual([
+      "bust 24 cm, hip 255 mm, waist 18 cm",
+      "bust 20 cm, hip 210 mm, waist 15 cm",
+    ]);
+    expect(asked[1]?.offer?.choices[0]).toMatchObject({
+      value: "Orla",
+      says: expect.stringContaining("smaller, beyond tolerance") as unknown,
+    });
+    const words = new Map(asked.map(({ text }, i) => [wordId("draftedFor", text), ["Meg", ""][i] ?? ""]));
+    const answered = await look(workbook, toFit, { words });
+    expect(answered.prepared.words.filter(({ value }) => value === undefined)).toEqual([]);
+    expect([1, 3].map((f) => answered.prepared.plan.cell(f, at))).toEqual([
+      { kind: "new", value: "Meg", as: "text", says: "the same in 3 measures" },
+      { kind: "blank", says: "left empty" },
+    ]);
+    await workbook.apply("Import 5 patterns", await edits());
+    const { values } = await workbook.readTable("Patterns");
+    const draftedFor = values[0]?.indexOf("Drafted for") ?? -1;
+    expect(values.slice(1).map((row) => row[draftedFor])).toEqual([
+      "Orla",
+      undefined,
+      "Dorrit",
+      undefined,
+      undefined,
+    ]);
+  });
+
+  test("use the tolerances of the workbook", async () => {
+    const workbook = createMemoryWorkbook(workbookOf(bodies, starterPatterns("mm")));
+    const tolerances = new Map(
+      ["bustGirth", "waistGirth", "hipGirth"].map((key) => [key, { floorMm: 25, percent: 0 }]),
+    );
+    const { prepared } = await look(workbook, toFit, {}, tolerances);
+    const lost = prepared.words.find(({ text }) => text.startsWith("bust 20 cm"));
+    expect(lost).toMatchObject({ value: "Orla", isAsked: false });
+  });
+
+  test("never take the place of a figure that is named; one that does not fit is remarked upon", async () => {
+    const workbook = createMemoryWorkbook(workbookOf(bodies, starterPatterns("mm")));
+    const text =
+      "Name\tKind\tFor\tTo fit bust (mm)\nA\tskirt\tDorrit\t181\nB\tskirt\t\t181\nC\tskirt\tOrla\t181";
+    const { prepared } = await look(workbook, text);
+    const at = prepared.plan.targets.findIndex(({ from }) => from.key === "draftedFor");
+    expect(prepared.plan.figures.map((_, f) => prepared.plan.cell(f, at))).toEqual([
+      { kind: "new", value: "Dorrit", as: "text" },
+      { kind: "new", value: "Orla", as: "text", says: "Bust is the same" },
+      { kind: "new", value: "Orla", as: "text" },
+    ]);
+    expect(prepared.remarks.filter((remark) => remark.startsWith("“"))).toEqual([
+      "“A” names Dorrit, and is to fit bust 181 mm: Bust 119 mm larger, beyond tolerance. It stays with Dorrit.",
+    ]);
+  });
+
+  test("ask where a figure that can be it has a reading missing", async () => {
+    const cells = bodies.cells.map((row) => row.map((cell) => (cell?.value === 190 ? { value: "" } : cell)));
+    const workbook = createMemoryWorkbook(workbookOf({ ...bodies, cells }, starterPatterns("mm")));
+    const { prepared } = await look(workbook, toFit);
+    const at = prepared.plan.targets.findIndex(({ from }) => from.key === "draftedFor");
+    expect(prepared.plan.cell(0, at)).toEqual({
+      kind: "blank",
+      says: "◆ Orla may be it: Waist 1 mm larger, the rest nearer, no reading of hip",
+    });
   });
 });
 
