@@ -13,6 +13,7 @@ import { cellAfterKey } from "./gridKeys.ts";
 import type { MatrixPart } from "./matrix.ts";
 import { patternName } from "./patternName.ts";
 import { verdictLooks } from "./verdictLooks.ts";
+import { VerdictWords } from "./VerdictWords.tsx";
 import { placesOf, scrollTo, spanInSight } from "./windowing.ts";
 
 /** The least size of a cell, in CSS pixels; a name is as high, and so much wider. */
@@ -78,11 +79,14 @@ const useStyles = makeStyles({
   quiet: { color: tokens.colorNeutralForeground3 },
   doubt: { marginLeft: "auto", alignSelf: "flex-start", color: meaning.brass },
   aside: { fontWeight: 400, color: tokens.colorNeutralForeground3 },
+  pointed: { cursor: "pointer" },
+  whole: { margin: 0, overflowWrap: "anywhere" },
+  wholeName: { fontWeight: 600 },
 });
 
 /**
  * Patterns × figures with the verdict of each pair. Only what is in sight is drawn, so that a large wardrobe stays quick.
- * Arrow keys move from cell to cell; Enter opens the reasons.
+ * Arrow keys move from cell to cell; Enter opens the reasons. Below stands in full what the cell is about, since a name has two lines.
  */
 export function MatrixGrid(props: {
   readonly match: Match;
@@ -149,7 +153,7 @@ export function MatrixGrid(props: {
     onOpen(pattern, figure);
   }
 
-  return (
+  const grid = (
     <div
       ref={box}
       className={styles.box}
@@ -192,9 +196,12 @@ export function MatrixGrid(props: {
                 key={column}
                 role="columnheader"
                 aria-colindex={column + 2}
-                className={mergeClasses(styles.each, styles.name, styles.placed)}
+                className={mergeClasses(styles.each, styles.name, styles.placed, styles.pointed)}
                 style={{ left: names.width + column * cell.width, width: cell.width }}
                 title={name}
+                onClick={() => {
+                  onMove({ row: at.row, column });
+                }}
               >
                 <span className={styles.clipped}>{name}</span>
               </div>
@@ -216,9 +223,12 @@ export function MatrixGrid(props: {
               <div
                 role="rowheader"
                 aria-colindex={1}
-                className={mergeClasses(styles.each, styles.name, styles.fixed)}
+                className={mergeClasses(styles.each, styles.name, styles.fixed, styles.pointed)}
                 style={{ width: names.width }}
                 title={name}
+                onClick={() => {
+                  onMove({ row, column: at.column });
+                }}
               >
                 <span className={styles.clipped}>{name}</span>
               </div>
@@ -265,6 +275,20 @@ export function MatrixGrid(props: {
         })}
       </div>
     </div>
+  );
+  const pattern = match.patterns[part.patterns[at.row] ?? -1];
+  const figure = part.figures[at.column] ?? -1;
+  return (
+    <>
+      {grid}
+      {pattern && (
+        <p className={styles.whole}>
+          <span className={styles.wholeName}>{patternName(pattern)}</span> on{" "}
+          <span className={styles.wholeName}>{match.figures[figure]}</span>:{" "}
+          <VerdictWords verdict={match.verdict(part.patterns[at.row] ?? -1, figure)} />
+        </p>
+      )}
+    </>
   );
 }
 

@@ -87,6 +87,27 @@ describe("which garment goes on which figure, on the page without Excel", () => 
     await page.getByRole("button", { name: "Look at it in Check" }).waitFor();
   });
 
+  it("says the whole of a name that the matrix has no room for, by keyboard and by touch", async () => {
+    const long = "D-8 Brook dress, from a box of old papers";
+    await ask(questionWords.matrix);
+    const grid = page.getByRole("grid", { name: "Verdict of every pattern on every figure" });
+    const whole = page.locator("#section-fit p").filter({ hasText: `${long} on ` });
+    await grid.locator("[role=gridcell][tabindex='0']").press("Control+Home");
+    for (let rows = 0; rows < 20 && !(await whole.isVisible()); rows++)
+      await page.keyboard.press("ArrowDown");
+    const header = grid.getByRole("rowheader", { name: long });
+    expect(await header.locator("span").evaluate((name) => name.scrollHeight > name.clientHeight)).toBe(true);
+    expect(await whole.innerText()).toMatch(
+      /^D-8 Brook dress, from a box of old papers on \w+:\s+\S+\s+[a-z ]+$/u,
+    );
+    expect(await whole.evaluate((line) => line.scrollWidth <= line.clientWidth)).toBe(true);
+    await page.keyboard.press("Control+Home");
+    await whole.waitFor({ state: "hidden" });
+    await header.scrollIntoViewIfNeeded();
+    await header.click();
+    await whole.waitFor();
+  });
+
   it.each([
     [questionWords.wardrobe, "WARDROBE", "Wardrobe 2"],
     [questionWords.matrix, "WHATFITS", "Fit"],
