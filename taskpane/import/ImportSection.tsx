@@ -13,7 +13,7 @@ import { FailureBox } from "../ui/FailureBox.tsx";
 import { OfferDemo } from "../shell/OfferDemo.tsx";
 import { SectionFrame } from "../shell/SectionFrame.tsx";
 import type { Book } from "../shell/book.ts";
-import { failureText } from "../shell/notice.ts";
+import { failureText, notShown } from "../shell/notice.ts";
 import { useSession } from "../shell/session.ts";
 import { useRead } from "../shell/useRead.ts";
 import { count, unitNames } from "../ui/words.ts";
@@ -109,10 +109,7 @@ export function ImportSection(): ReactNode {
       const first = row + (added > 0 ? rows - added : 1);
       await session.workbook.select({ sheet, row: first, column, rows: 1, columns: 1 });
     } catch (error) {
-      session.say({
-        kind: "done",
-        text: `The table ${name} holds the ${what} now. It could not be shown: ${failureText(error)}`,
-      });
+      session.say(notShown(`The table ${name} holds the ${what} now.`, error));
     }
   }
 

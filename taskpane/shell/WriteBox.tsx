@@ -2,7 +2,7 @@ import { Button, Field, Radio, RadioGroup, makeStyles, tokens } from "@fluentui/
 import type { ReactNode } from "react";
 import { useEffect, useId, useRef, useState } from "react";
 import { FailureBox } from "../ui/FailureBox.tsx";
-import { failureText } from "./notice.ts";
+import { failureText, notShown } from "./notice.ts";
 import { useSession } from "./session.ts";
 import type { Writing, WritingForm } from "./writing.ts";
 
@@ -54,7 +54,7 @@ export function WriteBox<F extends string = WritingForm>(props: {
       await workbook.select({ ...at, rows: 1, columns: 1 });
     } catch (error) {
       // It stands there all the same.
-      say({ kind: "done", text: `${done} It could not be shown: ${failureText(error)}` });
+      say(notShown(done, error));
     }
   }
 

@@ -33,6 +33,34 @@ describe("the whole pane in Excel", () => {
     expect(cells.map((cell) => cell?.value)).toContain("Quillon");
   });
 
+  it("says that an import is done where Excel only does not go there, and takes it back", async () => {
+    const refuse = (word: string | undefined) =>
+      page.evaluate((member) => {
+        window.excelDouble.host.beforeOperation = member
+          ? (label) => {
+              if (label.includes(member))
+                throw Object.assign(new Error("The sheet is not active."), { code: "InvalidOperation" });
+            }
+          : undefined;
+      }, word);
+    await openSection("Import");
+    const written = await writesAndTakesBack(async () => {
+      await page.getByLabel("Or paste rows, headings first").fill("Name,Bust (mm)\nQuillon,201\n");
+      await page.getByRole("button", { name: "Read the pasted rows" }).click();
+      await refuse("activate");
+      await page.getByRole("button", { name: /^Import \d/ }).click();
+      const said = page.getByRole("status").filter({ hasText: "The table Figures holds the figures now." });
+      await said.getByText(/It could not be shown: .*The sheet is not active\./).waitFor();
+      await refuse(undefined);
+      expect(await said.innerText()).toMatch(/Done/);
+      expect(await said.innerText()).not.toMatch(/Nothing was changed|Not done/);
+      // What was brought is put away, so that nobody brings it twice.
+      await page.getByLabel("Or paste rows, headings first").waitFor();
+    });
+    expect(table(written, "Figures").rows).toBe(table(await content(), "Figures").rows + 1);
+    expect(JSON.stringify(written)).toContain("Quillon");
+  });
+
   it("marks what Check finds, on the readings themselves when the chart is sorted, and takes the marks back", async () => {
     await openSection("Check");
     await page.locator("[data-flag]").first().waitFor();
