@@ -1,8 +1,9 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { createContext, useContext, useId } from "react";
+import { inRem } from "./letters.ts";
 
-const useStyles = makeStyles({ drawing: { display: "block", maxWidth: "100%", overflow: "visible" } });
+const useStyles = makeStyles({ drawing: { display: "block", overflow: "visible" } });
 
 /** What a drawing shows, for those who do not see it. */
 export interface DrawingWords {
@@ -12,7 +13,7 @@ export interface DrawingWords {
 
 export const DrawingWordsContext = createContext<DrawingWords | undefined>(undefined);
 
-/** A drawing of a size in CSS pixels, inside a `DrawingFrame`, which has its words. */
+/** A drawing of a size in units of a drawing, inside a `DrawingFrame`, which has its words. */
 export function Drawing(props: {
   readonly width: number;
   readonly height: number;
@@ -25,8 +26,8 @@ export function Drawing(props: {
   return (
     <svg
       className={styles.drawing}
-      width={width}
-      height={height}
+      width={inRem(width)}
+      height={inRem(height)}
       viewBox={`0 0 ${String(width)} ${String(height)}`}
       role="img"
       aria-labelledby={`${id}-title`}

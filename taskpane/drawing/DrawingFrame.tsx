@@ -1,9 +1,10 @@
-import { Button, Switch, makeStyles, tokens } from "@fluentui/react-components";
+import { Button, Switch, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useMemo, useRef, useState } from "react";
 import { InputError } from "../../addin/measures/inputError.ts";
 import { failureText } from "../shell/notice.ts";
 import { PlainTable } from "../ui/PlainTable.tsx";
+import { meaning } from "../ui/theme.ts";
 import { useSession } from "../shell/session.ts";
 import type { Saving } from "../saving/SaveBox.tsx";
 import { SaveBox } from "../saving/SaveBox.tsx";
@@ -20,12 +21,14 @@ const useStyles = makeStyles({
   text: { margin: 0, overflowWrap: "anywhere" },
   quiet: { margin: 0, color: tokens.colorNeutralForeground3, fontSize: tokens.fontSizeBase200 },
   ground: {
-    padding: "8px",
+    // In rem, so that the drawing hears of other letters.
+    padding: "0.5rem",
     borderRadius: tokens.borderRadiusMedium,
     border: `1px solid ${tokens.colorNeutralStroke1}`,
     backgroundColor: tokens.colorNeutralBackground1,
   },
   paper: { minWidth: 0, overflow: "hidden" },
+  wide: { overflowX: "auto", "&:focus-visible": { outline: `2px solid ${meaning.chalk}` } },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
 });
 
@@ -35,11 +38,14 @@ export interface DrawingTable {
   readonly rows: readonly (readonly string[])[];
 }
 
+/** The narrowest that any drawing is laid out for, in its units: below, with large letters on a narrow page, it slides sideways. */
+const narrowest = 232;
+
 /**
  * A drawing with its title, what it shows in words, the same as a table, and a way to save it.
  *
- * The drawing is one `Drawing`, or any one svg element, as wide as the frame: as a function it is told the width in CSS
- * pixels, so that letters keep their size in a pane of any width.
+ * The drawing is one `Drawing`, or any one svg element, as wide as the frame: as a function it is told the width in units of a
+ * drawing, so that letters keep their size in a pane of any width.
  */
 export function DrawingFrame(props: {
   readonly title: string;
@@ -61,6 +67,7 @@ export function DrawingFrame(props: {
   const [saving, setSaving] = useState<Saving>();
   const [measured, width] = useWidth();
   const paper = useRef<HTMLDivElement>(null);
+  const slides = typeof children === "function" && width > 0 && width < narrowest;
   const words = useMemo(() => ({ title, description }), [title, description]);
 
   function drawn() {
@@ -103,9 +110,15 @@ export function DrawingFrame(props: {
       ) : (
         <div className={styles.ground}>
           <div ref={measured}>
-            <div ref={paper} className={styles.paper}>
+            <div
+              ref={paper}
+              className={mergeClasses(styles.paper, slides && styles.wide)}
+              {...(slides && { tabIndex: 0, role: "group", "aria-label": `${title}, slides sideways` })}
+            >
               <DrawingWordsContext value={words}>
-                {typeof children === "function" ? width > 0 && children(width) : children}
+                {typeof children === "function"
+                  ? width > 0 && children(Math.max(width, narrowest))
+                  : children}
               </DrawingWordsContext>
             </div>
           </div>

@@ -1,10 +1,28 @@
 import { useState } from "react";
 import { face } from "../ui/theme.ts";
 
-/** Size of the letters of drawings, in CSS pixels. */
+/*
+ * Drawings are laid out in units of their own: sixteen are 1 rem, a unit is a CSS pixel where the reader has not set letters larger.
+ * So a drawing grows with the letters around it, and what has room in it has room at any size (WCAG 2.2, 1.4.4 Resize Text).
+ */
+
+/** Size of the letters of drawings, in their units. */
 export const letterSize = 12;
 
-/** How wide words are in the letters of drawings, in CSS pixels. */
+/** The size of letters that browsers begin with, in CSS pixels. */
+const usualRoot = 16;
+
+/** Units of a drawing → a length of CSS that follows the letters of the page. */
+export function inRem(units: number): string {
+  return `${String(units / usualRoot)}rem`;
+}
+
+/** CSS pixels to one unit of a drawing, as the page is set now. */
+export function unitPx(): number {
+  return (parseFloat(getComputedStyle(document.documentElement).fontSize) || usualRoot) / usualRoot;
+}
+
+/** How wide words are in the letters of drawings, in their units. */
 export type WidthOf = (words: string) => number;
 
 /** Of a letter, where nothing can be measured: on the wide side. */

@@ -11,14 +11,14 @@ export interface Tick {
 
 const mostTicks = 4;
 
-/** The least room between the words of two marks, in CSS pixels. */
+/** The least room between the words of two marks, in units of a drawing. */
 const between = 14;
 
 /**
  * Where the words of marks stand below a scale: under their marks, no farther out than the scale reaches. A mark whose words have
  * no room beside those before them goes without.
  *
- * @param width of the scale, in CSS pixels
+ * @param width of the scale, in units of a drawing
  * @param widthOf of words, in the same
  */
 export function tickLabels(

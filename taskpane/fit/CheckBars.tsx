@@ -1,12 +1,14 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useId } from "react";
-import { useWidthOf } from "../drawing/letters.ts";
+import { inRem, useWidthOf } from "../drawing/letters.ts";
 import { drawn } from "../drawing/looks.ts";
 import { tickLabels } from "../drawing/ticks.ts";
 import { useWidth } from "../drawing/useWidth.ts";
 import { meaning } from "../ui/theme.ts";
 import type { CheckDrawing, Span } from "./checkDrawing.ts";
+
+const drawingHeight = 60;
 
 const useStyles = makeStyles({
   ...drawn,
@@ -18,7 +20,7 @@ const useStyles = makeStyles({
     lineHeight: 1.25,
     overflowWrap: "anywhere",
   },
-  drawing: { display: "block", width: "100%", height: "60px", overflow: "visible" },
+  drawing: { display: "block", width: "100%", height: inRem(drawingHeight), overflow: "visible" },
   fits: { fill: meaning.leafGround, stroke: meaning.leaf, strokeWidth: 1.5 },
   worn: {
     fill: tokens.colorNeutralBackground1,
@@ -61,6 +63,7 @@ export function CheckBars(props: { readonly title: string; readonly drawing: Che
       <svg
         ref={measured}
         className={styles.drawing}
+        {...(width > 0 && { viewBox: `0 0 ${String(width)} ${String(drawingHeight)}` })}
         role="img"
         aria-labelledby={`${id}-title`}
         aria-describedby={`${id}-says`}

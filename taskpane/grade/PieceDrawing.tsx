@@ -30,7 +30,7 @@ export function PieceDrawing(props: {
   readonly piece: GradedPiece;
   readonly base: string;
   readonly target: string;
-  /** CSS pixels to 1 mm, the same for all pieces of a garment. */
+  /** Units of the drawing to 1 mm, the same for all pieces of a garment. */
   readonly perMm: number;
   readonly width: number;
 }): ReactNode {

@@ -3,7 +3,7 @@ import { sizeOf } from "./placePiece.ts";
 
 /** Pane widths from which names have room beside a piece; below, numbers stand for them. */
 const namesFrom = 480;
-/** Mean width of a letter in CSS pixels, at 12 px and on the wide side. */
+/** Mean width of a letter in units of a drawing, at 12 and on the wide side. */
 const letterWidth = 7.2;
 const lead = 12;
 const highest = 320;
@@ -21,7 +21,7 @@ export function labelsFor(width: number): ScreenLabels {
   };
 }
 
-/** CSS pixels to 1 mm at which the largest of some pieces still has room, with its labels. */
+/** Units of the drawing to 1 mm at which the largest of some pieces still has room, with its labels. */
 export function screenScale(pieces: readonly PieceOutlines[], width: number): number {
   const { label, widthOf } = labelsFor(width);
   const widest = Math.max(

@@ -1,6 +1,7 @@
 import { makeStyles } from "@fluentui/react-components";
 import type { ScaleLinear } from "d3-scale";
 import type { KeyboardEvent, PointerEvent, ReactNode } from "react";
+import { inRem, letterSize } from "../drawing/letters.ts";
 import { meaning } from "../ui/theme.ts";
 import { shownTimes, tolerancesWords } from "./words.ts";
 
@@ -23,8 +24,8 @@ const useStyles = makeStyles({
     minWidth: "24px",
     padding: "0 4px",
     borderRadius: "4px",
-    fontSize: "12px",
-    lineHeight: "18px",
+    fontSize: inRem(letterSize),
+    lineHeight: inRem(18),
     fontWeight: 600,
     textAlign: "center",
     color: "var(--colorNeutralBackground1)",
@@ -43,7 +44,9 @@ export function CutLine(props: {
   readonly scale: ScaleLinear<number, number>;
   /** The right end of the scale. */
   readonly limit: number;
-  /** Where the line begins and ends. */
+  /** Of the drawing, in its units, as the scale is. */
+  readonly width: number;
+  /** Where the line begins and ends, in the same. */
   readonly top: number;
   readonly height: number;
   /** What the cut gives, in words. */
@@ -51,7 +54,7 @@ export function CutLine(props: {
   readonly onCut: (cut: number) => void;
 }): ReactNode {
   const styles = useStyles();
-  const { cut, scale, limit, top, height, says, onCut } = props;
+  const { cut, scale, limit, width, top, height, says, onCut } = props;
 
   function moveTo(to: number): void {
     const rounded = Math.round(Math.min(limit, Math.max(least, to)) * 100) / 100;
@@ -60,7 +63,8 @@ export function CutLine(props: {
   function drag(event: PointerEvent<HTMLDivElement>): void {
     const sheet = event.currentTarget.parentElement;
     if (!sheet || !event.currentTarget.hasPointerCapture(event.pointerId)) return;
-    moveTo(scale.invert(event.clientX - sheet.getBoundingClientRect().left));
+    const { left, width: shown } = sheet.getBoundingClientRect();
+    moveTo(scale.invert(((event.clientX - left) * width) / shown));
   }
   function press(event: KeyboardEvent): void {
     const to = keyed(event.key, cut, limit);
@@ -71,7 +75,7 @@ export function CutLine(props: {
   return (
     <div
       className={styles.grip}
-      style={{ left: scale(cut), top, height: height - top }}
+      style={{ left: inRem(scale(cut)), top: inRem(top), height: inRem(height - top) }}
       role="slider"
       tabIndex={0}
       aria-label="Cut line"

@@ -7,7 +7,7 @@ import { Drawing } from "../drawing/Drawing.tsx";
 import { DrawingFrame } from "../drawing/DrawingFrame.tsx";
 import { fileNameOf } from "../drawing/fileName.ts";
 import type { WidthOf } from "../drawing/letters.ts";
-import { letterSize, useWidthOf } from "../drawing/letters.ts";
+import { inRem, letterSize, useWidthOf } from "../drawing/letters.ts";
 import { drawn as looks } from "../drawing/looks.ts";
 import { meaning } from "../ui/theme.ts";
 import { count } from "../ui/words.ts";
@@ -18,7 +18,6 @@ import type { GroupTree } from "./grouping.ts";
 import { groupingWords, shownTimes, sizesOf } from "./words.ts";
 
 const useStyles = makeStyles({
-  scroll: { overflowX: "hidden" },
   long: { maxHeight: "560px", overflowY: "auto" },
   sheet: { position: "relative", overflow: "hidden" },
   name: looks.letters,
@@ -117,8 +116,8 @@ export function TreeView(props: {
         note={noteOf(drawn, highest, limit)}
       >
         {(width) => (
-          <div className={mergeClasses(styles.scroll, drawn.rows.length > manyFigures && styles.long)}>
-            <div className={styles.sheet}>
+          <div className={mergeClasses(drawn.rows.length > manyFigures && styles.long)}>
+            <div className={styles.sheet} style={{ width: inRem(width) }}>
               <Tree
                 width={width}
                 drawn={drawn}
@@ -133,6 +132,7 @@ export function TreeView(props: {
                 cut={cut}
                 scale={scaleOf(width, longestOf(names, widthOf), limit)}
                 limit={limit}
+                width={width}
                 top={flagTop}
                 height={heightOf(drawn)}
                 says={groupingWords(groupOf)}
@@ -252,7 +252,7 @@ function namesWidth(width: number, longest: number): number {
   return Math.min(longest, Math.max(112, width * 0.35));
 }
 
-/** @param most its width, in CSS pixels */
+/** @param most its width, in units of a drawing */
 function shortened(name: string, most: number, widthOf: WidthOf): string {
   if (widthOf(name) <= most) return name;
   const letters = [...name];

@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
-import { hardToRead, notInForcedColours } from "./legible.ts";
+import { hardToRead, notInForcedColours, smallestDrawnLetters } from "./legible.ts";
 import type { Visitor } from "./page.ts";
 import { newVisitor, ready } from "./page.ts";
 import { goToStop, shownSection, tour } from "./tour.ts";
@@ -40,6 +40,7 @@ describe("every answer for readers with letters and colours of their own", () =>
     await goToStop(page, stop);
     const shown = shownSection(page, stop.section);
     await isEasyToRead(shown, "400 px wide");
+    await expectDrawnLetters(shown, 12);
     await page.setViewportSize({ width: 320, height: 800 });
     await isEasyToRead(shown, "320 px wide");
     await setLetters("apart");
@@ -47,6 +48,11 @@ describe("every answer for readers with letters and colours of their own", () =>
     await page.setViewportSize({ width: 400, height: 800 });
     await setLetters("large");
     await isEasyToRead(shown, "letters twice as large");
+    // WCAG 2.2, 1.4.4: text can be resized up to 200 percent; the letters of drawings are text too.
+    await expectDrawnLetters(shown, 24);
+    await page.setViewportSize({ width: 320, height: 800 });
+    await isEasyToRead(shown, "letters twice as large, 320 px wide");
+    await page.setViewportSize({ width: 400, height: 800 });
     await setLetters("");
     for (const colorScheme of ["light", "dark"] as const) {
       await page.emulateMedia({ forcedColors: "active", colorScheme });
@@ -64,6 +70,13 @@ describe("every answer for readers with letters and colours of their own", () =>
   /** Drawings are as wide as their place, and learn of another width when it is laid out. */
   async function isEasyToRead(shown: Locator, how: string): Promise<void> {
     await expect.poll(() => shown.evaluate(hardToRead), { message: how, timeout: 10_000 }).toEqual([]);
+  }
+
+  /** @param least in CSS pixels; a hair less is what is left of rounding */
+  async function expectDrawnLetters(shown: Locator, least: number): Promise<void> {
+    await expect
+      .poll(() => shown.evaluate(smallestDrawnLetters), { message: "letters of drawings", timeout: 10_000 })
+      .toBeGreaterThan(least * 0.99);
   }
 
   function setLetters(letters: "apart" | "large" | ""): Promise<unknown> {

@@ -68,8 +68,9 @@ export function hardToRead(within: Element): string[] {
       const range = document.createRange();
       range.selectNodeContents(child);
       for (const line of range.getClientRects()) {
-        // Letters fill the middle of their line.
-        const size = parseFloat(style.fontSize) * 0.8;
+        // Letters fill the middle of their line; those of a drawing are as large as the drawing is shown.
+        const scale = part instanceof SVGGraphicsElement ? (part.getScreenCTM()?.a ?? 1) : 1;
+        const size = parseFloat(style.fontSize) * scale * 0.8;
         let [left, top, right, bottom] = [
           line.left,
           line.top + (line.height - size) / 2,
@@ -100,6 +101,14 @@ export function hardToRead(within: Element): string[] {
     }
   }
   return [...found];
+}
+
+/** The size of the smallest letters in the drawings, as they are shown, in CSS pixels; infinite where there are none. */
+export function smallestDrawnLetters(within: Element): number {
+  const sizes = [...within.querySelectorAll<SVGTextElement>("svg[role=img] text")]
+    .filter((text) => text.checkVisibility({ visibilityProperty: true }))
+    .map((text) => parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.d ?? 0));
+  return Math.min(...sizes);
 }
 
 /**
