@@ -59,7 +59,7 @@ export interface PatternOptions extends TableOptions {
  * Thickness, Worn over (codes, with commas), Opens, Opening length, Neck opening, Cuff opening, Hem opening and Waist
  * opening, Sleeves (none, short, elbow, long), Ends at (a place of the body) and Length (to the hem, from the waist or
  * the back of the neck) may be there; every other heading that the dictionary knows, with or without “Finished”, is a finished measure
- * of the garment. Headings may state a unit; lengths are in mm without one.
+ * of the garment, unless it says whom it is to fit. Headings may state a unit; lengths are in mm without one.
  *
  * @throws {InputError} when a needed heading is missing or the table has no patterns
  */
@@ -161,7 +161,9 @@ export function patternColumns(cells: Cells, options: TableOptions): PatternColu
   ) as Omit<PatternColumns, "finished">;
   const taken = new Set(Object.values(named).map((column) => column?.position));
   const finished = columns.flatMap((column) => {
-    const measure = findMeasure(column.heading.name.replace(/\bfinished\b/giu, " "));
+    const { name } = column.heading;
+    // “Bust (to fit)” is of the body.
+    const measure = /\bfit\b/iu.test(name) ? undefined : findMeasure(name.replace(/\bfinished\b/giu, " "));
     return measure && !taken.has(column.position) ? [{ measure: measure.id, column }] : [];
   });
   return { ...named, finished };

@@ -41,6 +41,17 @@ describe("the patterns table", () => {
     expect(patternSchema.safeParse(pattern).success).toBe(true);
   });
 
+  it("takes no measure of the body for one of the garment", () => {
+    const [pattern] = readPatterns(
+      [
+        ["Pattern", "Garment class", "Bust (to fit)", "To fit waist (mm)", "Finished hip (mm)"],
+        ["L1", "Dress", 181, 134, 206],
+      ],
+      chart,
+    );
+    expect([...(pattern?.finished ?? [])]).toEqual([["hipGirth", 206]]);
+  });
+
   it.each([
     ["25%", undefined, 0.25],
     [25, undefined, 0.25],
