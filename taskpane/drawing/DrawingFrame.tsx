@@ -122,6 +122,7 @@ export function DrawingFrame(props: {
               </DrawingWordsContext>
             </div>
           </div>
+          {slides && <p className={styles.quiet}>Slide it sideways to see the rest.</p>}
         </div>
       )}
       <div className={styles.actions}>

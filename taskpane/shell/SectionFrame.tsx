@@ -11,6 +11,8 @@ const useStyles = makeStyles({
     padding: "8px 16px",
     boxSizing: "border-box",
     display: "flex",
+    // Large letters have no room beside each other.
+    flexWrap: "wrap",
     alignItems: "center",
     justifyContent: "space-between",
     gap: "8px",

@@ -37,6 +37,9 @@ describe("every answer for readers with letters and colours of their own", () =>
   afterAll(() => visitor.close());
 
   it.each(tour.map((stop) => [stop.name, stop] as const))("%s", async (_, stop) => {
+    // As it is to be found, whatever the stop before left behind.
+    await setLetters("");
+    await page.setViewportSize({ width: 400, height: 800 });
     await goToStop(page, stop);
     const shown = shownSection(page, stop.section);
     await isEasyToRead(shown, "400 px wide");
