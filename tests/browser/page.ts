@@ -73,6 +73,8 @@ export async function beginBook(
   const pane = page.getByRole("button", { name: "Pane", exact: true });
   if (await pane.isVisible()) await pane.click();
   await page.getByText("headings and no figures yet").waitFor();
+  // The demo was ready too; only now it is the new book that is asked.
+  await ready(page);
 }
 
 /**

@@ -73,6 +73,14 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
     throw new Error(`Tab does not come to “${String(name)}”.`);
   }
 
+  async function readPasted(text: string): Promise<void> {
+    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).press("Enter");
+    await tabTo("Or paste rows, headings first");
+    await page.keyboard.insertText(text);
+    await tabTo("Read the pasted rows");
+    await page.keyboard.press("Enter");
+  }
+
   const written = async () => {
     const { sheets } = await handsOn(page).saved();
     const cells = sheets.find(({ name }) => name === "Patterns")?.cells ?? [];
@@ -82,11 +90,7 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
   };
 
   it("is known for one, and shows what was understood of it and what was left out", async () => {
-    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).press("Enter");
-    await tabTo("Or paste rows, headings first");
-    await page.keyboard.insertText(list);
-    await tabTo("Read the pasted rows");
-    await page.keyboard.press("Enter");
+    await readPasted(list);
     await page.getByText("2 rows are left out, as they are no patterns").waitFor();
     expect(await page.getByLabel("The list holds").inputValue()).toBe("patterns");
     await section().getByText("◆ 2 to choose").waitFor();
@@ -149,11 +153,7 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
   });
 
   it("finds for whom a pattern is, where it only says what body it is to fit, and asks where several can be it", async () => {
-    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).press("Enter");
-    await tabTo("Or paste rows, headings first");
-    await page.keyboard.insertText(toFit);
-    await tabTo("Read the pasted rows");
-    await page.keyboard.press("Enter");
+    await readPasted(toFit);
     await section().getByText("2 patterns say what body to fit, and not which figure.").waitFor();
     const preview = page.getByRole("region", { name: "Preview" });
     const row = (name: string) => preview.getByRole("row").filter({ hasText: name });
