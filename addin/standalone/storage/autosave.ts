@@ -55,6 +55,7 @@ export function createAutosave(options: AutosaveOptions): Autosave {
       : { kind: "kept", at: options.basedOn.savedAt };
   let lastSave = options.basedOn;
   let isChanged = false;
+  let isSaving = false;
   let firstEdit = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let last: Promise<unknown> = Promise.resolve();
@@ -68,6 +69,7 @@ export function createAutosave(options: AutosaveOptions): Autosave {
   const saveNow = async (over: boolean): Promise<void> => {
     if (isStopped || (!isChanged && !over)) return;
     isChanged = false;
+    isSaving = true;
     try {
       const { id, savedAt } = await into.save(read(), over ? whatever : lastSave?.id);
       lastSave = { id, savedAt };
@@ -78,6 +80,8 @@ export function createAutosave(options: AutosaveOptions): Autosave {
       isChanged = true;
       if (error instanceof StorageError && error.reason === "other tab") say({ kind: "other tab" });
       else say({ kind: "failed", message: error instanceof Error ? error.message : String(error) });
+    } finally {
+      isSaving = false;
     }
   };
 
@@ -108,7 +112,8 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     },
     flush: () => (state.kind === "other tab" ? Promise.resolve() : save(false)),
     leave: () => {
-      if (isStopped || !isChanged || state.kind === "other tab") return;
+      // A save under way may be broken off with the page: a connection that closes with it aborts what has not ended (from memory).
+      if (isStopped || !(isChanged || isSaving) || state.kind === "other tab") return;
       into.saveAtOnce(read(), lastSave?.id);
       void save(false);
     },

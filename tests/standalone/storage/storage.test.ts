@@ -512,6 +512,24 @@ describe("keeping while one edits", () => {
     expect(await reopened()).toMatchObject({ kept: { text: "ab" } });
   });
 
+  it("leaves what is still being kept there too, and nothing once it is", async () => {
+    const { keeper, saved } = await withBook("Chart", "opened");
+    const { autosave, edit } = start(keeper, saved);
+    const leftAtOnce = vi.spyOn(keeper, "saveAtOnce");
+    edit("a");
+    await autosave.flush();
+    autosave.leave();
+    expect(leftAtOnce).not.toHaveBeenCalled();
+    const save = vi.spyOn(keeper, "save").mockReturnValue(new Promise(() => undefined));
+    edit("ab");
+    void autosave.flush();
+    await vi.waitFor(() => {
+      expect(save).toHaveBeenCalled();
+    });
+    autosave.leave();
+    expect(await reopened()).toMatchObject({ kept: { text: "ab" } });
+  });
+
   it("stops when another tab has saved, until it is told to take over", async () => {
     const { keeper, saved, book } = await withBook("Chart", "opened");
     const { autosave, edit, states } = start(keeper, saved);
