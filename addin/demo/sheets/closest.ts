@@ -13,7 +13,7 @@ export function closestSheet(book: Book): SheetContent {
       [title("Whose body comes closest?")],
       [
         quiet(
-          "Closest first. Distance is the worst difference, in tolerances: at most 1 is the same body. Write another name into the cell.",
+          "Distance is the worst difference, in tolerances: up to 1 is the same body. Write another name below.",
         ),
       ],
       [heading("Figure"), book.asked("Ardwen")],

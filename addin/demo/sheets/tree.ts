@@ -12,14 +12,14 @@ export function treeSheet(book: Book): SheetContent {
       [title("Which figures join first?")],
       [
         quiet(
-          "Closest first. Height is in tolerances: up to 1 the joined figures share a body. Groups, in the pane, draws it as a tree.",
+          "Closest first. Up to once the limit, all that are joined share a body. Groups, in the pane, draws it.",
         ),
       ],
       [],
       results(book.answer("=FIT.TREE(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
-      ...formatsBelow(book.figures, [gap, gap, gap, "0.00", gap]),
+      ...formatsBelow(book.figures, ["0", gap, gap, "0.00", "0"]),
     ],
     frozenRows: 4,
-    columnWidths: [140, 170, 170, 160, 110],
+    columnWidths: [80, 170, 170, 160, 110],
   };
 }
