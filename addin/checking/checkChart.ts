@@ -3,6 +3,7 @@ import { findCellSlips } from "./cellSlips.ts";
 import { mendColumnUnits } from "./columnUnits.ts";
 import { findInconsistent } from "./consistency.ts";
 import { findNameTwice } from "./duplicates.ts";
+import { findFarOff } from "./farOff.ts";
 import type { Flag } from "./flag.ts";
 import { estimateFlags, problemFlags, unitFlags } from "./problemFlags.ts";
 import { chartProportions, type Place } from "./readings.ts";
@@ -28,7 +29,7 @@ export interface ReadingFlags {
  * on estimates, and on units that were assumed.
  *
  * Proportions are judged from {@link fewestFigures} figures and {@link fewestMeasures} measures on, counting those
- * with at least {@link fewestReadings} readings; a smaller chart gets the other checks only. How a reading is judged is
+ * with at least {@link fewestReadings} readings; a smaller chart gets the other checks, and one for readings many times off. How a reading is judged is
  * told at {@link proportions}.
  *
  * @param readings what {@link checkReadings} says of the chart, where that is known already
@@ -55,7 +56,8 @@ export function checkReadings(chart: Chart): ReadingFlags {
   const unitsMended = mended === rows.chart ? rowsMended : chartProportions(mended);
   const { flags, flagged, unexplained, model } = findCellSlips(mended, unitsMended);
   const otherBuilds = flags.filter(({ kind }) => kind === "unlike the other figures");
-  const impossible = findInconsistent(mended, flagged, model);
+  const farOff = asRead ? [] : findFarOff(chart);
+  const impossible = findInconsistent(mended, [...flagged, ...placesOf(chart, farOff)], model);
   // That two readings cannot both be right says more than that one of them is out of proportion.
   const isToldBetter = (flag: Flag) =>
     flag.kind === "out of proportion" &&
@@ -72,6 +74,7 @@ export function checkReadings(chart: Chart): ReadingFlags {
     against: written([
       ...rows.flags,
       ...columns.flags,
+      ...farOff,
       ...flags.filter((flag) => !otherBuilds.includes(flag) && !isToldBetter(flag)),
       ...impossible,
       ...sides,

@@ -98,7 +98,8 @@ function says(figure: number, odd: MeasureColumn, than: "less" | "more", other: 
   return `${shown(odd, figure)} is ${than} than ${shown(other, figure)}, which a body seldom has. Measure both again.`;
 }
 
-function shown({ heading, mm, unit }: MeasureColumn, figure: number): string {
+/** A reading in words: `Head 6 5/8"`. */
+export function shown({ heading, mm, unit }: MeasureColumn, figure: number): string {
   return `${heading} ${amount(mm[figure]!, unit)}`;
 }
 

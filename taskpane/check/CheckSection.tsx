@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
 import { measuresTaken } from "../../addin/chart/chart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
+import { fewestFigures, fewestMeasures } from "../../addin/checking/proportions.ts";
 import type { CellAddress, Edit, Workbook } from "../../addin/workbook/port.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { ReadingsPart } from "../readings/ReadingsPart.tsx";
@@ -267,8 +268,9 @@ function useFocusNext(
 
 function summary({ table, chart, flags }: CheckedChart): string {
   const looked = `${count(chart.figures.length, "figure")} and ${count(measuresTaken(chart).length, "measure")} of the table ${table.name} checked.`;
+  const isSmall = chart.figures.length < fewestFigures || measuresTaken(chart).length < fewestMeasures;
   return flags.length === 0
-    ? `✓ ${looked} Nothing looks wrong.`
+    ? `✓ ${looked} Nothing looks wrong.${isSmall ? ` Small slips are found from ${String(fewestFigures)} figures and ${String(fewestMeasures)} measures on, when figures can be held against one another.` : ""}`
     : `${looked} ${count(flags.length, "thing deserves", "things deserve")} a look${flags.length === 1 ? "" : ", worst first"}. Choose a reading to see it in the chart.`;
 }
 

@@ -4,10 +4,10 @@ import type { Fitting, Match } from "../../addin/fit/match.ts";
 import { isWearable } from "../../addin/fit/verdict.ts";
 import type { GroupedFigure } from "../../addin/similarity/groups.ts";
 import type { Since } from "../publish/sinceWords.ts";
-import { changeCounts, changeWords, dayName } from "../publish/sinceWords.ts";
+import { changeCounts, changeWords } from "../publish/sinceWords.ts";
 import type { SectionKey } from "../shell/sections.ts";
 import type { Tone } from "../ui/SignedWords.tsx";
-import { count } from "../ui/words.ts";
+import { count, dayName } from "../ui/words.ts";
 
 /** What is known of all figures, for the one that is looked for; each as soon as it is. */
 export interface Worked {

@@ -26,7 +26,7 @@ import { card } from "../ui/boxes.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import { OpenList } from "../ui/OpenList.tsx";
-import { count, isoDay, shownLength } from "../ui/words.ts";
+import { count, dayName, isoDay, shownLength } from "../ui/words.ts";
 import type { Draft, Remembered } from "./draft.ts";
 import { nothingRemembered, readingsIn, readRemembered, remember } from "./draft.ts";
 import { GuidePart } from "./GuidePart.tsx";
@@ -314,7 +314,8 @@ function Session({ found, table, present, readings, first, onChart }: SessionPro
         <section className={styles.card} aria-label="Readings that were not written">
           <p className={styles.strong}>
             {count(readingsIn(left.draft), "reading")} of {left.draft.figure}{" "}
-            {readingsIn(left.draft) === 1 ? "is" : "are"} not written yet, last taken on {left.draft.day}.
+            {readingsIn(left.draft) === 1 ? "is" : "are"} not written yet, last taken on{" "}
+            {dayName(left.draft.day, new Date())}.
           </p>
           <p className={styles.text}>
             {left.why === "closed"

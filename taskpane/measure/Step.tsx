@@ -5,7 +5,7 @@ import type { MeasureColumn } from "../../addin/chart/chart.ts";
 import { parseReading } from "../../addin/measures/parseReading.ts";
 import { card } from "../ui/boxes.ts";
 import { meaning } from "../ui/theme.ts";
-import { aboutLength, shownLength } from "../ui/words.ts";
+import { aboutLength, shownLength, unitWord } from "../ui/words.ts";
 import type { ReadingDoubt, Taken } from "./measuring.ts";
 import { doubtAbout, expectedHere } from "./measuring.ts";
 import type { MeasuringContext } from "./rounds.ts";
@@ -109,7 +109,7 @@ export function Step(props: {
         hint={
           expected
             ? `Likely from ${aboutLength(expected.lowMm, unit)} to ${aboutLength(expected.highMm, unit)}, by the other readings.`
-            : `A number in ${unit}, or with its unit: 13.5 cm, 5 3/8 in.`
+            : `A number in ${unitWord(unit)}, or with its unit: 13.5 cm, 5 3/8 in.`
         }
         {...(said !== undefined &&
           "refusal" in said && { validationState: "error" as const, validationMessage: said.refusal })}

@@ -9,7 +9,7 @@ import type { Rounds } from "./rounds.ts";
 const draftSchema = z.object({
   figure: z.string(),
   /** The day of the last reading, as 2026-11-12. */
-  day: z.string(),
+  day: z.string().check(z.regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/u)),
   /** mm by the key of the column, a round each. */
   rounds: z.array(z.record(z.string(), z.number().check(z.nonnegative()))),
 });

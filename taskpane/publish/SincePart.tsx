@@ -8,7 +8,8 @@ import { Disclosure } from "../ui/Disclosure.tsx";
 import { PlainTable } from "../ui/PlainTable.tsx";
 import { ShowMore } from "../ui/ShowMore.tsx";
 import type { Since } from "./sinceWords.ts";
-import { changeWords, dayName } from "./sinceWords.ts";
+import { dayName } from "../ui/words.ts";
+import { changeWords } from "./sinceWords.ts";
 
 const useStyles = makeStyles({
   card: { ...card, gap: "8px" },

@@ -1,5 +1,5 @@
 import type { Changes, TurnedVerdict } from "../../addin/publish/changes.ts";
-import { count } from "../ui/words.ts";
+import { count, dayName } from "../ui/words.ts";
 
 /** The preference in which a workbook remembers what was published. */
 export const historyKey = "published";
@@ -10,16 +10,6 @@ export interface Since {
   readonly changes: Changes;
   /** What changed with that publication, where there was one before it. */
   readonly before: { readonly day: string; readonly changes: Changes } | undefined;
-}
-
-/** 12 November, with its year where that is another than today’s. */
-export function dayName(day: string, today: Date): string {
-  const date = new Date(`${day}T12:00:00`);
-  const isThisYear = date.getFullYear() === today.getFullYear();
-  return new Intl.DateTimeFormat("en-GB", {
-    ...{ day: "numeric", month: "long" },
-    ...(!isThisYear && { year: "numeric" }),
-  }).format(date);
 }
 
 /** “2 figures added, 1 verdict turned”; "" where nothing changed. */

@@ -49,9 +49,24 @@ export const unitNames: readonly (readonly [LengthUnit, string])[] = [
   ["in", "Inches"],
 ];
 
+/** A unit within a sentence: “inches”. */
+export function unitWord(unit: LengthUnit): string {
+  return unitNames.find(([each]) => each === unit)?.[1].toLowerCase() ?? unit;
+}
+
 /** A day of the user’s own calendar, as 2026-11-12. */
 export function isoDay(day: Date): string {
   return [day.getFullYear(), day.getMonth() + 1, day.getDate()]
     .map((n) => String(n).padStart(2, "0"))
     .join("-");
+}
+
+/** 12 November, with its year where that is another than today’s. */
+export function dayName(day: string, today: Date): string {
+  const date = new Date(`${day}T12:00:00`);
+  const isThisYear = date.getFullYear() === today.getFullYear();
+  return new Intl.DateTimeFormat("en-GB", {
+    ...{ day: "numeric", month: "long" },
+    ...(!isThisYear && { year: "numeric" }),
+  }).format(date);
 }

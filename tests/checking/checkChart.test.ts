@@ -127,16 +127,20 @@ describe("slips", () => {
 });
 
 describe("small and odd charts", () => {
-  it("says nothing of proportions with fewer than five figures or five measures", () => {
+  it("says nothing of proportions with fewer than five figures or five measures, but of what is many times off", () => {
     const figures = [1, 1.1, 1.2, 0.9].map((size, i) => [`F${String(i)}`, ...body.map((mm) => mm * size)]);
-    figures[1]![3] = 5;
+    figures[1]![3] = Number(figures[1]![3]) / 2;
     expect(checkChart(readChart([headings, ...figures]))).toEqual([]);
+    figures[1]![3] = 5;
+    expect(checkChart(readChart([headings, ...figures]))).toMatchObject([{ row: 2, column: 3 }]);
     const narrow = [1, 1.1, 1.2, 0.9, 1.3, 0.8].map((size, i) => [
       `F${String(i)}`,
       ...body.slice(0, 4).map((mm) => mm * size),
     ]);
-    narrow[1]![1] = 5000;
+    narrow[1]![1] = Number(narrow[1]![1]) * 2;
     expect(checkChart(readChart([headings.slice(0, 5), ...narrow]))).toEqual([]);
+    narrow[1]![1] = 5000;
+    expect(checkChart(readChart([headings.slice(0, 5), ...narrow]))).toMatchObject([{ row: 2, column: 1 }]);
   });
 
   it("still says what cannot be right, in the smallest chart", () => {

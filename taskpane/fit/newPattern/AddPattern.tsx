@@ -339,7 +339,7 @@ function WhoWears(props: { readonly wardrobe: Wardrobe; readonly draft: Draft })
             </p>
           )}
           <p className={styles.text}>
-            {wear.length === 0 ? "No" : wear.length} of{" "}
+            {wear.length === 0 ? "None" : wear.length} of{" "}
             {count(answer.others.length, own ? "other figure" : "figure")} can wear it
             {wear.length > 0 ? `: ${someNames(wear.map(({ name }) => name))}.` : "."}
           </p>

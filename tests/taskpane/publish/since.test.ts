@@ -8,11 +8,10 @@ import { readHistory, rememberPublished, sinceLast } from "../../../taskpane/pub
 import {
   changedPatterns,
   changeWords,
-  dayName,
   historyKey,
   patternChanges,
 } from "../../../taskpane/publish/sinceWords.ts";
-import { isoDay } from "../../../taskpane/ui/words.ts";
+import { dayName, isoDay } from "../../../taskpane/ui/words.ts";
 import { fromTables, published } from "../../publish/published.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 
