@@ -41,7 +41,7 @@ const useStyles = makeStyles({
     zIndex: 1,
     boxShadow: tokens.shadow4,
   },
-  line: { margin: 0, whiteSpace: "nowrap", overflowX: "hidden", textOverflow: "ellipsis" },
+  line: { margin: 0, overflowWrap: "anywhere" },
   others: { display: "flex", flexDirection: "column", gap: "4px" },
   counts: {
     margin: 0,
