@@ -5,7 +5,7 @@ import { chartModel, type ChartModel } from "./chartModel.ts";
 import { evidenceOf, explain } from "./explain.ts";
 import type { Flag } from "./flag.ts";
 import { proportions, type Proportions } from "./proportions.ts";
-import { cellFlag, logReadings, rowFlag, usualLogs, type Place } from "./readings.ts";
+import { cellFlag, keyOf, logReadings, rowFlag, usualLogs, type Place } from "./readings.ts";
 
 /** Beyond this many spreads a reading is out of proportion (Iglewicz & Hoaglin 1993). */
 const limit = 3.5;
@@ -163,8 +163,4 @@ function otherBuild(chart: Chart, figure: number, flags: readonly Flag[]): Pick<
     kind: "unlike the other figures",
     why: `${chart.figures[figure]!} is built unlike the other figures: ${measures.join(", ")}${more} are out of proportion. If the figure is like that, nothing is wrong.`,
   };
-}
-
-function keyOf({ figure, column }: Place): string {
-  return `${String(figure)} ${String(column)}`;
 }

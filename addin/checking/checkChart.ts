@@ -29,7 +29,7 @@ export interface ReadingFlags {
  * on estimates, and on units that were assumed.
  *
  * Proportions are judged from {@link fewestFigures} figures and {@link fewestMeasures} measures on, counting those
- * with at least {@link fewestReadings} readings; a smaller chart gets the other checks, and one for readings many times off. How a reading is judged is
+ * with at least {@link fewestReadings} readings; in a smaller chart only readings that are many times off are found, and what the other checks find. How a reading is judged is
  * told at {@link proportions}.
  *
  * @param readings what {@link checkReadings} says of the chart, where that is known already

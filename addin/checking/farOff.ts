@@ -3,6 +3,7 @@ import { shown } from "./consistency.ts";
 import type { Flag } from "./flag.ts";
 import { medianOf } from "./medianOf.ts";
 import { cellFlag, logReadings, usualLogs } from "./readings.ts";
+import { timesOff } from "./unitSlips.ts";
 
 /**
  * What is so many times off is another unit (25.4) or a slipped point (10), whatever the build: of the figures known to us the
@@ -20,10 +21,11 @@ export function findFarOff(chart: Chart): readonly Flag[] {
   return logReadings(chart).flatMap((row, figure) => {
     const sizes = row.map((ln, column) => ln - usual[column]!);
     return sizes.flatMap((size, column): readonly Flag[] => {
-      const off = size - medianOf(sizes.map((other, c) => (c === column ? Number.NaN : other)));
-      const isFar = Math.abs(off) > Math.log(farTimes);
-      const why = `${shown(chart.measures[column]!, figure)} is about ${String(Math.round(Math.exp(Math.abs(off))))} times too ${off > 0 ? "large" : "small"} for this figure, by its other readings. Was it another unit, or has a point slipped?`;
-      return isFar ? [cellFlag(chart, { figure, column }, { kind: "out of proportion", why })] : [];
+      const factor = Math.exp(medianOf(sizes.filter((_, other) => other !== column)) - size);
+      const why = `${shown(chart.measures[column]!, figure)} is ${timesOff(factor)} for this figure. Measure again.`;
+      return Math.max(factor, 1 / factor) > farTimes
+        ? [cellFlag(chart, { figure, column }, { kind: "out of proportion", why })]
+        : [];
     });
   });
 }

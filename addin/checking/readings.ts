@@ -9,6 +9,11 @@ export interface Place {
   readonly column: number;
 }
 
+/** A place as a text, for sets of places. */
+export function keyOf({ figure, column }: Place): string {
+  return `${String(figure)} ${String(column)}`;
+}
+
 /** Measures that do not grow with the figure. */
 const notProportional: ReadonlySet<string> = new Set(["heelHeight"]);
 

@@ -4,7 +4,7 @@ import type { Measure } from "../measures/measure.ts";
 import { toleranceMm } from "../measures/toleranceMm.ts";
 import { amount } from "./amount.ts";
 import type { Flag } from "./flag.ts";
-import { cellFlag, columnFlag, type Place } from "./readings.ts";
+import { cellFlag, columnFlag, keyOf, type Place } from "./readings.ts";
 
 /** Columns, from 0, of one measure on both sides of the body. */
 interface Sides {
@@ -24,7 +24,7 @@ const shareOfMany = 1 / 3;
  * @param flagged readings that were found out already, and take no part
  */
 export function findUnlikeSides(chart: Chart, flagged: readonly Place[]): readonly Flag[] {
-  const out = new Set(flagged.map(({ figure, column }) => `${String(figure)} ${String(column)}`));
+  const out = new Set(flagged.map(keyOf));
   return bothSides(chart.measures).flatMap((sides) => unlike(chart, out, sides));
 }
 
@@ -54,8 +54,8 @@ function unlike(chart: Chart, out: ReadonlySet<string>, { measure, left, right }
     .filter(
       ({ figure, leftMm, rightMm }) =>
         !Number.isNaN(leftMm + rightMm) &&
-        !out.has(`${String(figure)} ${String(left)}`) &&
-        !out.has(`${String(figure)} ${String(right)}`),
+        !out.has(keyOf({ figure, column: left })) &&
+        !out.has(keyOf({ figure, column: right })),
     );
   const differing = known.filter(
     ({ leftMm, rightMm }) => Math.abs(leftMm - rightMm) > toleranceMm(measure.tolerance, leftMm, rightMm),

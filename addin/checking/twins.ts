@@ -6,7 +6,7 @@ import type { ChartModel } from "./chartModel.ts";
 import type { Flag } from "./flag.ts";
 import { robustSpread } from "./modifiedZ.ts";
 import type { Proportions } from "./proportions.ts";
-import { cellFlag, rowFlag, type Place } from "./readings.ts";
+import { cellFlag, keyOf, rowFlag, type Place } from "./readings.ts";
 
 /** Two rows can only be called the same when so many measures were taken on both. */
 const fewestShared = 8;
@@ -108,8 +108,8 @@ function unlikeTwins(
   flagged: readonly Place[],
   model: ChartModel | undefined,
 ): readonly Flag[] {
-  const known = new Set(flagged.map(({ figure, column }) => `${String(figure)} ${String(column)}`));
-  const isKnown = (figure: number, column: number) => known.has(`${String(figure)} ${String(column)}`);
+  const known = new Set(flagged.map(keyOf));
+  const isKnown = (figure: number, column: number) => known.has(keyOf({ figure, column }));
   const ofOneBody = alike.filter(({ isOneBody }) => isOneBody);
   const twins = new Map<number, number[]>();
   const add = (figure: number, twin: number): void => {
@@ -135,9 +135,9 @@ function unlikeTwins(
     if (shared[0] && shared[1]) continue;
     const asked = shared[0] ? [k] : shared[1] ? [i] : lessLikely(chart, model, odd, i, k);
     for (const figure of asked) {
-      const key = `${String(figure)} ${String(odd)}`;
+      const place = { figure, column: odd };
       const twin = figure === i ? k : i;
-      if (!told.has(key)) told.set(key, unlikeFlag(chart, { figure, column: odd }, twin, asked.length > 1));
+      if (!told.has(keyOf(place))) told.set(keyOf(place), unlikeFlag(chart, place, twin, asked.length > 1));
     }
   }
   return [...told.values()];

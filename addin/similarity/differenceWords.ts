@@ -16,10 +16,10 @@ export function isBeyond({ ofTolerance }: Difference): boolean {
   return !isWithin(ofTolerance, 1);
 }
 
-/** What the second figure is more or less of, in the unit of the column: “Head girth 6 mm larger”, “hardly larger” where no tape shows it. */
+/** What the second figure is more or less of, in the unit of the column: “Head girth 6 mm larger”. */
 export function differenceWords({ column, deltaMm }: Difference): string {
   const amount = lengthWords(Math.abs(deltaMm), column.unit);
-  return `${column.heading} ${parseFloat(amount) === 0 ? "hardly" : amount} ${comparativeOf(column, deltaMm)}`;
+  return `${column.heading} ${amount} ${comparativeOf(column, deltaMm)}`;
 }
 
 /** What a measure is when it is more, or less for a sign below 0: “larger”, “shorter”. */

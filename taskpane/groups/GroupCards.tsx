@@ -14,7 +14,7 @@ import { ShowMore } from "../ui/ShowMore.tsx";
 import { count } from "../ui/words.ts";
 import type { Sureness } from "./chances.ts";
 import { sureness } from "./chances.ts";
-import { chanceWords, namesWords } from "./words.ts";
+import { chanceWords, differMostWords, namesWords } from "./words.ts";
 import type { Uncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
 
 const useStyles = makeStyles({
@@ -164,7 +164,7 @@ function doubtsAt(
 
 function bindingWords(binding: PairDifference): string {
   const { figure, other } = binding;
-  return `${other} beside ${figure}: ${differenceWords(binding)}, of ${toleranceWords(binding)} allowed.`;
+  return `${other} beside ${figure}: ${differMostWords(binding)}, of ${toleranceWords(binding)} allowed.`;
 }
 
 function keptOutWords(difference: PairDifference): string {

@@ -9,6 +9,7 @@ import { columnsNamed, columnsOfPart } from "../../addin/similarity/columns.ts";
 import { pairDoubts } from "../../addin/similarity/doubtfulPairs.ts";
 import { differenceWords } from "../../addin/similarity/differenceWords.ts";
 import { count } from "../ui/words.ts";
+import { differMostWords } from "./words.ts";
 import { figureAt, relate } from "./sharing.ts";
 
 /** What two figures have in common, in a word; from most to least. */
@@ -118,7 +119,7 @@ function pairInAWord(
         place,
         other,
         word: "same body",
-        says: body.worst ? `Differ most: ${differenceWords(body.worst)}.` : "No difference.",
+        says: body.worst ? `Differ most: ${differMostWords(body.worst)}.` : "No difference.",
       };
     const shared = classes.filter((each) => relate(each.columns, place, other).answer === "yes");
     const scale =

@@ -1,3 +1,6 @@
+import type { Difference } from "../../addin/similarity/differenceWords.ts";
+import { comparativeOf, differenceWords } from "../../addin/similarity/differenceWords.ts";
+import { lengthWords } from "../../addin/measures/lengthWords.ts";
 import { count } from "../ui/words.ts";
 
 /**
@@ -56,4 +59,12 @@ export function sizesOf(groupOf: Int32Array): readonly number[] {
 export function namesWords(names: readonly string[], most: number): string {
   const others = names.length - most;
   return `${names.slice(0, most).join(", ")}${others > 0 ? ` and ${others.toLocaleString("en-GB")} more` : ""}`;
+}
+
+/** The largest difference of figures that share: “Waist 1/16" larger”, or “Waist hardly larger” where no tape shows it. */
+export function differMostWords(difference: Difference): string {
+  const { column, deltaMm } = difference;
+  return parseFloat(lengthWords(Math.abs(deltaMm), column.unit)) > 0
+    ? differenceWords(difference)
+    : `${column.heading} hardly ${comparativeOf(column, deltaMm)}`;
 }

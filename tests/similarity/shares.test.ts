@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
 import { readGarmentTolerances, readTolerances } from "../../addin/chart/tolerances.ts";
-import { differenceWords } from "../../addin/similarity/differenceWords.ts";
 import { shares } from "../../addin/similarity/shares.ts";
 
 const chart = readChart([
@@ -133,15 +132,4 @@ describe("readGarmentTolerances", () => {
       "The tolerances have two columns “hat”. Keep one of them.",
     ); // prettier-ignore
   });
-});
-
-it("says of a difference that no tape shows that there is hardly one", () => {
-  const [column] = readChart([
-    ["Figure", "Waist (in)"],
-    ["Burdock", 7.244],
-    ["Bryony", 7.25],
-  ]).measures;
-  if (!column) throw new Error("The chart has a waist.");
-  const words = (deltaMm: number) => differenceWords({ column, deltaMm, ofTolerance: 0.05 });
-  expect([words(-0.15), words(1.6)]).toEqual(["Waist hardly smaller", 'Waist 1/16" larger']);
 });

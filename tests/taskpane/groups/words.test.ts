@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { houseModels } from "../../../taskpane/groups/houseModels.ts";
 import { outlinePath } from "../../../addin/similarity/outline/outlinePath.ts";
-import { chanceWords, shownTimes, tolerancesWords } from "../../../taskpane/groups/words.ts";
+import { readChart } from "../../../addin/chart/readChart.ts";
+import { chanceWords, differMostWords, shownTimes, tolerancesWords } from "../../../taskpane/groups/words.ts";
 import { grouped } from "./grouped.ts";
 
 describe("probabilities in words", () => {
@@ -74,4 +75,15 @@ test("an outline is closed, mirrored, and as wide as its levels", () => {
   expect(Math.max(...across)).toBe(20);
   expect(Math.min(...across)).toBe(-20);
   expect(outlinePath({ ...outline, levels: [] }, Number, Number)).toBe("");
+});
+
+test("a difference that no tape shows is said to be hardly one, and not 0", () => {
+  const [column] = readChart([
+    ["Figure", "Waist (in)"],
+    ["Burdock", 7.244],
+    ["Bryony", 7.25],
+  ]).measures;
+  if (!column) throw new Error("The chart has a waist.");
+  const words = (deltaMm: number) => differMostWords({ column, deltaMm, ofTolerance: 0.05 });
+  expect([words(-0.15), words(1.6)]).toEqual(["Waist hardly smaller", 'Waist 1/16" larger']);
 });
