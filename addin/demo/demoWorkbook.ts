@@ -14,6 +14,7 @@ import { listingSheet } from "./sheets/listing.ts";
 import { matchSheet } from "./sheets/match.ts";
 import { expectedSheet, measureNextSheet } from "./sheets/measureNext.ts";
 import { patternsSheet } from "./sheets/patterns.ts";
+import { demoReadingsSheet } from "./sheets/readings.ts";
 import { resizeSheet } from "./sheets/resize.ts";
 import { sharingSheet } from "./sheets/sharing.ts";
 import { sizesSheet } from "./sheets/sizes.ts";
@@ -58,6 +59,7 @@ export function demoWorkbook(): WorkbookContent {
       sizesSheet(),
       skirtsAndDartsSheet(),
       smallSumsSheet(),
+      demoReadingsSheet(),
     ],
   };
 }

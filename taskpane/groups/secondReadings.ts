@@ -135,7 +135,10 @@ function repeatWords({ table, failure, isEmpty, known, repeated }: SecondReading
     ...(tooFew.length > 0
       ? [
           `Measured twice on fewer than ${String(fewestFiguresRepeated)} figures, so that the usual reading error counts: ${namesWords(
-            tooFew.map(({ column, figures }) => `${column.heading} (${String(figures)})`),
+            // Those that lack least come first.
+            tooFew
+              .toSorted((a, b) => b.figures - a.figures)
+              .map(({ column, figures }) => `${column.heading} (${String(figures)})`),
             mostNames,
           )}.`,
         ]

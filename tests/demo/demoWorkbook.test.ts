@@ -1,6 +1,15 @@
 import { describe, expect, it } from "vitest";
+import { groupedBy } from "../../addin/chart/groupedBy.ts";
 import { readChart } from "../../addin/chart/readChart.ts";
+import { readReadings } from "../../addin/chart/readReadings.ts";
+import { feedOf, settle } from "../../addin/checking/repeatability.ts";
 import { demoWorkbook } from "../../addin/demo/demoWorkbook.ts";
+import { usualReadingError } from "../../addin/measures/readingError.ts";
+import {
+  errorsOf,
+  fewestFiguresRepeated,
+  repeatedReadings,
+} from "../../addin/similarity/certainty/repeatedReadings.ts";
 import { descriptors } from "../../functions/all.ts";
 import { calculate, tableCells } from "../../addin/standalone/workbooks/calculate.ts";
 
@@ -30,7 +39,7 @@ describe("the sheets", () => {
         "Why",
         "Listing",
       ],
-      ...["Grade", "Resize", "Sizes", "Skirts and darts", "Small sums"],
+      ...["Grade", "Resize", "Sizes", "Skirts and darts", "Small sums", "Readings"],
     ]);
     for (const { cells } of workbook.sheets) {
       expect(cells[0]?.[0]?.style).toBe("title");
@@ -47,6 +56,7 @@ describe("the sheets", () => {
       "EaseRules",
       "GarmentClasses",
       "GradeRules",
+      "Readings",
     ]);
     for (const table of tables) {
       expect(table.row).toBe(2);
@@ -108,6 +118,35 @@ describe("the figures", () => {
       "Foot shape",
       "Notes",
     ]);
+  });
+});
+
+describe("the readings taken more than once", () => {
+  const { readings, problems } = readReadings(tableCells(workbook, "Readings"), chart);
+
+  it("are of one measure, by two hands, and come to what the chart holds", () => {
+    expect(problems).toEqual([]);
+    expect(new Set(readings.map(({ column }) => column.heading))).toEqual(new Set(["Bust"]));
+    expect(new Set(readings.map(({ by }) => by)).size).toBe(2);
+    expect(feedOf(chart, readings)).toEqual({ changes: [], unlike: [] });
+    const hows = [...groupedBy(readings, ({ figure }) => figure).values()].map(
+      (taken) =>
+        settle(
+          taken.map(({ mm }) => mm),
+          0.5,
+        ).kind,
+    );
+    expect(hows).toEqual(["mean", "mean", "median"]);
+  });
+
+  it("are of too few figures to change an answer of the demo", () => {
+    const repeated = repeatedReadings(chart, undefined, readings);
+    expect(errorsOf(repeated)).toBe(usualReadingError);
+    expect(repeated.tooFew.find(({ column }) => column.heading === "Bust")?.figures).toBeLessThan(
+      fewestFiguresRepeated,
+    );
+    const without = errorsOf(repeatedReadings(chart));
+    expect(errorsOf(repeated)).toEqual(without);
   });
 });
 

@@ -49,6 +49,11 @@ export function startSheet(): SheetContent {
       [wrapped("Sizes: a run of sizes, its steps, and the grade of a skirt from one size to the others.")],
       [wrapped("Skirts and darts: where to cut the waist of a flared skirt, how wide darts become.")],
       [wrapped("Small sums: cloth over a body, ease, openings, inches and millimetres, repeated readings.")],
+      [
+        wrapped(
+          "Readings: what was measured more than once. Take five figures twice in a measure, and its own error counts.",
+        ),
+      ],
       [],
       [heading("Questions about figures")],
       [wrapped("Who shares a body? Look at Groups.")],

@@ -58,7 +58,7 @@ const typedPatterns = () => vi.mocked(readPatternTable).mock.calls.length;
 
 const everything = [
   ...["sheets", "table EaseRules", "table Figures", "table GarmentClasses", "table GradeRules"],
-  ...["table Patterns", "table Tolerances", "tables"],
+  ...["table Patterns", "table Readings", "table Tolerances", "tables"],
 ];
 
 async function cellOf(
