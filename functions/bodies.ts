@@ -1,3 +1,5 @@
+import type { LinkageMethod } from "../addin/similarity/linkage.ts";
+import type { Parameter } from "./arguments.ts";
 import { choice, word } from "./arguments.ts";
 import { estimateChoices, groupMethodChoices, methodChoices, zoneChoices } from "./choices.ts";
 import type { Failure } from "./descriptor.ts";
@@ -8,32 +10,36 @@ export const unknownWord: Failure = {
 };
 
 /** The arguments that say what is compared, and how a group is built. */
-export const zone = () =>
-  word(
+export function zone(): Parameter<string> {
+  return word(
     "What to compare: body, torso, arms, legs, head, hands, feet, all, or a class of garments that heads a column of the tolerances.",
     zoneChoices,
     "body",
   );
+}
 
 /** Whether estimates take part. */
-export const estimates = () =>
-  choice(
+export function estimates(): Parameter<"leave out" | "count"> {
+  return choice(
     "What estimates (~ 152) are worth: leave out (they are no readings), or count (as if they were).",
     estimateChoices,
     "leave out",
   );
+}
 
-export const method = () =>
-  choice(
+export function method(): Parameter<LinkageMethod> {
+  return choice(
     "How groups are built: complete (every pair in a group is within tolerance), average, single or ward.",
     methodChoices,
     "complete",
   );
+}
 
 /** The same, and the exact answer. */
-export const groupMethod = () =>
-  choice(
+export function groupMethod(): Parameter<LinkageMethod | "fewest"> {
+  return choice(
     "How groups are built: complete (every pair is within tolerance), fewest (that in as few as can be), average, single or ward.",
     groupMethodChoices,
     "complete",
   );
+}

@@ -29,19 +29,19 @@ export const zoneChoices = choices<ZoneChoice>("BODY_PART", {
   all: "Every measure of the chart, height too",
 });
 
-const methods: Readonly<Record<LinkageMethod, string>> = {
+export const methodChoices = choices<LinkageMethod>("JOIN_METHOD", {
   complete: "Every pair in a group is within tolerance",
   average: "Groups are as far apart as their pairs are on average",
   single: "Each figure in a group is within tolerance of another, perhaps not of all",
   ward: "Groups as alike within as can be",
-};
-
-export const methodChoices = choices("JOIN_METHOD", methods);
-
-export const groupMethodChoices = choices("GROUP_METHOD", {
-  ...methods,
-  fewest: "Every pair within tolerance, in as few groups as can be",
 });
+
+const fewest = choices("GROUP_METHOD", { fewest: "Every pair within tolerance, in as few groups as can be" });
+
+export const groupMethodChoices: Choices<LinkageMethod | "fewest"> = {
+  ...fewest,
+  values: [...methodChoices.values, ...fewest.values],
+};
 
 export const estimateChoices = choices("ESTIMATES", {
   "leave out": "Estimates are no readings",

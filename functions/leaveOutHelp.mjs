@@ -4,6 +4,8 @@ import ts from "typescript";
 const helpOfFunctions = ["summary", "details", "examples", "failures", "source"];
 /** What of a measure’s entry in the dictionary is only ever shown. */
 const helpOfMeasures = ["definition", "onFigures"];
+/** Where the drawing of a piece begins, in words. */
+const helpOfPieces = ["origin"];
 /** Kinds of parameters whose second argument is what an omitted argument stands for. */
 const withStandsFor = ["optionalRange", "names", "optionalReading", "optionalUnit", "optionalFigureName"];
 /** Which argument of a call is a note that no function gives: the reason of an ease rule, the note of a garment class. */
@@ -31,6 +33,7 @@ export default function leaveOutHelp(source) {
     if (ts.isPropertyAssignment(node)) {
       const name = node.name.getText();
       if (helpOfMeasures.includes(name)) cutWhole(node);
+      if (helpOfPieces.includes(name) && isText(node.initializer)) cut(node.initializer);
       if (isOfDescriptor(node) && helpOfFunctions.includes(name)) {
         cutWhole(node);
         return;
