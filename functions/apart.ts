@@ -15,7 +15,9 @@ export const apartFunction = defineFunction({
     "How far two figures are apart: their worst difference, in tolerances. At most 1 means the same body.",
   details:
     "The measures of torso, arms and legs take part that decide whether a fitted garment can be shared, and every measure " +
-    "of yours that the tolerances name. Height is left out.",
+    "of yours that the tolerances name. Height is left out.\n\n" +
+    "The result is a number and nothing else, so that formulas can go on with it. Whether it rests on a reading that FLAGS doubts, and what " +
+    "it would be with that mended, NEAREST says beside it, SHARES measure by measure.",
   parameters: {
     chart: chart(),
     figure: figureName("One figure."),

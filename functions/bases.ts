@@ -1,12 +1,16 @@
 import type { BaseFigure } from "../addin/similarity/fewest/answerWords.ts";
 import { baseFigures, proofWords } from "../addin/similarity/fewest/answerWords.ts";
 import { fewestBaseFigures } from "../addin/similarity/fewest/fewestShared.ts";
+import { baseMarks } from "../addin/similarity/doubtfulBases.ts";
+import { comparedDoubts, mendedColumns } from "../addin/similarity/doubtfulGroups.ts";
 import { aboveZero, chart, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
 import type { Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
+import { withMarks } from "./doubtMarks.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
+import { doubtfulNote, doubtsBeside } from "./listed.ts";
 import { shown, shownLength } from "./shown.ts";
 
 export const basesFunction = defineFunction({
@@ -20,7 +24,10 @@ export const basesFunction = defineFunction({
     "Alteration and Of tolerance say which of them needs most, and where: figure minus base figure, in the unit of the column. " +
     "A figure that lacks the readings to be compared stands alone, and Serves says which. The alteration " +
     "that is added up is the worst difference of each figure from its base figure, in tolerances. Of answers that are equal in both " +
-    "the one found first stays; it does not depend on the order of rows.",
+    "the one found first stays; it does not depend on the order of rows.\n\n" +
+    "Where flagged readings were compared, all is looked for anew with them mended: the first line then says how many base figures there " +
+    "would be, and a last column Doubtful which figures would go to another one. " +
+    doubtfulNote,
   parameters: {
     chart: chart(),
     tolerances: tolerances(),
@@ -52,10 +59,32 @@ export const basesFunction = defineFunction({
   compute: ({ chart: figures, tolerances: allowed, reach }) => {
     const columns = columnsOf(figures, allowed(figures));
     const answer = fewestBaseFigures(figures, columns, reach);
+    const doubtful = comparedDoubts(figures, columns, doubtsBeside(figures));
+    const after =
+      doubtful.length > 0
+        ? fewestBaseFigures(figures, mendedColumns(figures, columns, doubtful), reach)
+        : answer;
+    const found = baseFigures(figures, columns, answer);
+    const marks = found.map(({ place: base }) =>
+      baseMarks(figures, { base, baseOf: answer.baseOf, after: after.baseOf }, doubtful)
+        .map(({ says }) => says)
+        .join(" "),
+    );
+    const [words, others] = [proofWords(answer), proofWords(after)];
+    const isOther = words !== others;
+    const table = withMarks(
+      [
+        ["Base figure", "Figures", "Serves", "Worst for", "Measure", "Alteration", "Of tolerance"],
+        ...found.map(row),
+      ],
+      marks,
+    );
     return [
-      [proofWords(answer), "", "", "", "", "", ""],
-      ["Base figure", "Figures", "Serves", "Worst for", "Measure", "Alteration", "Of tolerance"],
-      ...baseFigures(figures, columns, answer).map(row),
+      [
+        `${words}${isOther ? ` With doubtful readings mended: ${others}` : ""}`,
+        ...table[0]!.slice(1).map(() => ""),
+      ],
+      ...table,
     ];
   },
 });

@@ -18,12 +18,14 @@ import { lengthWords } from "../addin/measures/lengthWords.ts";
 import { someOf } from "../addin/measures/quote.ts";
 import type { LengthUnit } from "../addin/measures/units.ts";
 import { chart, figureName, tolerances } from "./arguments.ts";
-import type { Value } from "./descriptor.ts";
+import type { Table, Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
+import { withDoubts } from "./doubtMarks.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
 import { gradeRules } from "./gradeRules.ts";
 import { isAt, measureName, mismatchWords, missingWords } from "./gradeWords.ts";
+import { doubtfulNote } from "./listed.ts";
 import { shown, shownLength } from "./shown.ts";
 import { targetFigures } from "./targetFigures.ts";
 
@@ -44,7 +46,9 @@ export const gradeFunction = defineFunction({
     "named; the row Steps then says where the steps within that run, from the smallest figure to the largest, are uneven.\n\n" +
     "Says names the measures that are missing on one side; what they would move is blank then. In a table of rules of your " +
     "own, the pieces of a garment must add up to the change of the girth at every girth line: where they do not, Says tells by " +
-    "how much, and in which rows. A piece that the table names goes by the table alone.",
+    "how much, and in which rows. A piece that the table names goes by the table alone.\n\n" +
+    "Where a row rests on a flagged or estimated reading, a last column Doubtful says on which, and what it would be if that were " +
+    `mended. ${doubtfulNote}`,
   parameters: {
     chart: chart(),
     base: figureName("The figure that the pattern was drafted for."),
@@ -123,45 +127,41 @@ export const gradeFunction = defineFunction({
     const base = figureIndex(figures, given.base);
     const targets = given.target(figures);
     for (const target of targets) differentFigures(figures, base, target);
-    const isKnown = (id: string) =>
-      targets.some((target) => !Number.isNaN(changeMm(figures, id, base, target)));
-    const knownPieces = piecesKnown(rules, chosen.pieces ?? gradePieces, isKnown);
-    const pieces = chosen.pieces ?? knownPieces;
-    const grading = prepareGrading(figures, rules, pieces);
-    const movements = targets.map((target) => grade(grading, base, target));
-    const mismatches = girthMismatches(rules, gradePieces);
-    const unit = unitOf(figures);
-    const run = { figures, base, targets, rules, pieces, columns: columnsMoving(figures, rules, pieces) };
-    return [
-      [
-        "Piece",
-        "Point",
-        ...targets.flatMap((target) => headingsOf(figures, target, targets)),
-        "Unit",
-        "Says",
-      ],
-      ...scaleRows(run, given.tolerances(figures)),
-      ...(targets.length > 1 ? [stepsRow(run)] : []),
-      ...(movements[0] ?? []).map(({ piece, point }, i) => {
-        const ofPoint = movements.flatMap((each) => each[i] ?? []);
-        const missing = new Set(ofPoint.flatMap((movement) => movement.missing));
-        return [
-          piece,
-          point,
-          ...ofPoint.flatMap(({ acrossMm, alongMm }) => [
-            shownLength(acrossMm, unit),
-            shownLength(alongMm, unit),
-          ]),
-          unit,
-          [
-            ...[...missing].map((measure) => missingWords(measure, figures, [base, ...targets])),
-            ...mismatches
-              .filter((mismatch) => isAt(mismatch, { piece, point }))
-              .map((mismatch) => mismatchWords(mismatch, excessesMm(mismatch, run), unit)),
-          ].join(" "),
-        ];
-      }),
-    ];
+    const tableOn = (on: Chart): Table => {
+      const isKnown = (id: string) => targets.some((target) => !Number.isNaN(changeMm(on, id, base, target)));
+      const knownPieces = piecesKnown(rules, chosen.pieces ?? gradePieces, isKnown);
+      const pieces = chosen.pieces ?? knownPieces;
+      const grading = prepareGrading(on, rules, pieces);
+      const movements = targets.map((target) => grade(grading, base, target));
+      const mismatches = girthMismatches(rules, gradePieces);
+      const unit = unitOf(on);
+      const run = { figures: on, base, targets, rules, pieces, columns: columnsMoving(on, rules, pieces) };
+      return [
+        ["Piece", "Point", ...targets.flatMap((target) => headingsOf(on, target, targets)), "Unit", "Says"],
+        ...scaleRows(run, given.tolerances(figures)),
+        ...(targets.length > 1 ? [stepsRow(run)] : []),
+        ...(movements[0] ?? []).map(({ piece, point }, i) => {
+          const ofPoint = movements.flatMap((each) => each[i] ?? []);
+          const missing = new Set(ofPoint.flatMap((movement) => movement.missing));
+          return [
+            piece,
+            point,
+            ...ofPoint.flatMap(({ acrossMm, alongMm }) => [
+              shownLength(acrossMm, unit),
+              shownLength(alongMm, unit),
+            ]),
+            unit,
+            [
+              ...[...missing].map((measure) => missingWords(measure, on, [base, ...targets])),
+              ...mismatches
+                .filter((mismatch) => isAt(mismatch, { piece, point }))
+                .map((mismatch) => mismatchWords(mismatch, excessesMm(mismatch, run), unit)),
+            ].join(" "),
+          ];
+        }),
+      ];
+    };
+    return withDoubts(figures, tableOn, { keys: 2, about: [base, ...targets] });
   },
 });
 

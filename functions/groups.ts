@@ -9,6 +9,7 @@ import { nameOrder } from "../addin/similarity/nameOrder.ts";
 import { chart, garmentTolerances } from "./arguments.ts";
 import { estimates, groupMethod, unknownWord, zone } from "./bodies.ts";
 import { defineFunction } from "./descriptor.ts";
+import { withMarks } from "./doubtMarks.ts";
 import { exampleChart, exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
 import { doubtfulNote, doubtsBeside } from "./listed.ts";
@@ -26,7 +27,8 @@ export const groupsFunction = defineFunction({
     "Where groups rest on flagged readings, or on estimates that you count, a last column Doubtful says on which, and who would share a body if they were " +
     `mended. ${doubtfulNote}\n\n` +
     "With the method fewest, no other way makes fewer groups in which every pair is within tolerance. Where that could not be " +
-    "shown in the time that a cell has, the heading of Group says so and names the number that is needed at least; the " +
+    "shown in the time that a cell has, the heading of Group says so and names the number that is needed at least, as the heading of " +
+    "Doubtful does for the groups after mending; the " +
     "section Groups of the pane can look further.",
   parameters: {
     chart: chart(),
@@ -106,21 +108,22 @@ export const groupsFunction = defineFunction({
         : { rows: sharedBodyGroups(figures, by, chosen), heading: "Group" };
     const { rows, heading } = grouped(columns);
     const numbers = (of: readonly GroupedFigure[]) => of.map(({ group }) => group);
-    const marks = groupMarks(figures, columns, numbers(rows), doubtsBeside(given), (by) =>
-      numbers(grouped(by).rows),
+    let after = "Group";
+    const marks = groupMarks(figures, columns, numbers(rows), doubtsBeside(given), (by) => {
+      const mended = grouped(by);
+      after = mended.heading;
+      return numbers(mended.rows);
+    });
+    return withMarks(
+      [
+        ["Figure", heading, "Base figure", "Worst measure", "Of tolerance"],
+        ...rows.map((row) => [
+          ...[row.figure, row.group, row.base, worstMeasure(row.fromBase), shown(row.fromBase.distance)],
+        ]),
+      ],
+      marks,
+      after === "Group" ? "Doubtful" : `Doubtful (mended: ${after})`,
     );
-    const areMarked = marks.some((mark) => mark !== "");
-    return [
-      ["Figure", heading, "Base figure", "Worst measure", "Of tolerance", ...(areMarked ? ["Doubtful"] : [])],
-      ...rows.map((row, i) => [
-        row.figure,
-        row.group,
-        row.base,
-        worstMeasure(row.fromBase),
-        shown(row.fromBase.distance),
-        ...(areMarked ? [marks[i] ?? ""] : []),
-      ]),
-    ];
   },
 });
 

@@ -8,9 +8,12 @@ import type { NextReading } from "../addin/similarity/next.ts";
 import { nextReadings } from "../addin/similarity/next.ts";
 import { chart, count, optionalRange, tableFrom, tolerances } from "./arguments.ts";
 import { columnsOf } from "./columnsOf.ts";
+import type { Table } from "./descriptor.ts";
 import { defineFunction, naming } from "./descriptor.ts";
+import { doubtMarks, withMarks } from "./doubtMarks.ts";
 import { exampleTolerances } from "./exampleChart.ts";
 import { badTolerances, emptyChart, nothingToCompare } from "./failures.ts";
+import { doubtfulNote } from "./listed.ts";
 import {
   badClasses,
   badPatterns,
@@ -33,7 +36,9 @@ export const measureNextFunction = defineFunction({
     "With patterns, readings that verdicts wait for are listed too: Settles verdicts counts the patterns that the reading alone would answer, Verdicts need it " +
     "those whose verdict waits for it, perhaps among others, or holds only unless it says otherwise. Those that settle most come first. A verdict that is too close to " +
     "call waits for no other reading; which ones are, the table Readings tells by your own error. Who shares a body waits for readings that are " +
-    "missing, whatever their error.",
+    "missing, whatever their error.\n\n" +
+    "Where flagged readings decide what is waited for, a last column Doubtful says what a row would be with them mended. " +
+    doubtfulNote,
   parameters: {
     chart: chart(),
     tolerances: tolerances(),
@@ -71,24 +76,28 @@ export const measureNextFunction = defineFunction({
   failures: [emptyChart, badTolerances, nothingToCompare, badPatterns, badRules, badClasses],
   compute: (given) => {
     const { chart: figures, tolerances: allowed, count: wanted } = given;
-    const ofGroups = nextReadings(figures, columnsOf(figures, allowed(figures)));
+    const ofBody = allowed(figures);
     const table = naming("patterns", () => given.patterns(figures, given.classes));
-    if (!table) {
+    const headings = ["Figure", "Measure", "Settles", "Needed by"];
+    const tableOn = (on: Chart): Table => {
+      const ofGroups = nextReadings(on, columnsOf(on, ofBody));
+      if (!table)
+        return [
+          headings,
+          ...ofGroups.map(({ figure, column, settles, neededBy }) => [
+            ...[figure, column.heading, settles, neededBy],
+          ]),
+        ];
+      const { fitting } = fittingOf({ ...given, figures: on, patterns: () => table });
       return [
-        ["Figure", "Measure", "Settles", "Needed by"],
-        ...ofGroups
-          .slice(0, wanted)
-          .map(({ figure, column, settles, neededBy }) => [figure, column.heading, settles, neededBy]),
+        [...headings, "Settles verdicts", "Verdicts need it"],
+        ...together(on, ofGroups, waitedFor(fitting)).map(({ figure, measure, pairs, verdicts }) => [
+          ...[figure, measure, ...pairs, ...verdicts],
+        ]),
       ];
-    }
-    const { fitting } = fittingOf({ ...given, figures, patterns: () => table });
-    const waiting = waitedFor(fitting);
-    return [
-      ["Figure", "Measure", "Settles", "Needed by", "Settles verdicts", "Verdicts need it"],
-      ...together(figures, ofGroups, waiting)
-        .slice(0, wanted)
-        .map(({ figure, measure, pairs, verdicts }) => [figure, measure, ...pairs, ...verdicts]),
-    ];
+    };
+    const marks = doubtMarks(figures, tableOn, { keys: 2 });
+    return withMarks(tableOn(figures).slice(0, wanted + 1), marks.slice(0, wanted));
   },
 });
 

@@ -1,3 +1,4 @@
+import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex } from "../addin/chart/find.ts";
 import { unitOfFraction } from "../addin/chart/unitsOfColumns.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
@@ -6,8 +7,10 @@ import { isPrintable, printablePercent } from "../addin/grading/printSetting.ts"
 import { chart, figureName, names, optionalReading, tolerances } from "./arguments.ts";
 import { columnsCalled, columnsOf } from "./columnsOf.ts";
 import { defineFunction } from "./descriptor.ts";
+import { withDoubts } from "./doubtMarks.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
+import { doubtfulNote } from "./listed.ts";
 import { cautionRows, headings, measureRow, printedRows, scaleRows, settingRows } from "./resizeRows.ts";
 
 export const resizeFunction = defineFunction({
@@ -25,7 +28,8 @@ export const resizeFunction = defineFunction({
     "decimals where no whole percent keeps as many measures.\n\n" +
     "Name the garment, such as Bodice, to have it judged by the measures that move it and no others: the verdict is then that of " +
     "GRADE, of STEPS and of the pane. Lengths are in the unit that stands after the measure; those of the allowance and the test " +
-    `square are in the unit of the first measure. Beyond ${String(printablePercent.least)} to ${String(printablePercent.most)} % draft anew.`,
+    "square are in the unit of the first measure. Where a row rests on a flagged or estimated reading, a last column Doubtful says on " +
+    `which, and what it would be if that were mended. ${doubtfulNote} Beyond ${String(printablePercent.least)} to ${String(printablePercent.most)} % draft anew.`,
   parameters: {
     chart: chart(),
     base: figureName("The figure that the pattern was drafted for."),
@@ -131,22 +135,25 @@ export const resizeFunction = defineFunction({
     const target = figureIndex(figures, given.target);
     differentFigures(figures, base, target);
     const allowed = given.tolerances(figures);
-    const columns = given.measures
-      ? columnsCalled(figures, given.measures)
-      : columnsOf(figures, allowed).map(({ column }) => column);
-    const scale = printScale(base, target, columns, allowed);
-    const unit = columns[0]?.unit ?? "mm";
-    return [
-      headings,
-      ...scaleRows(scale),
-      ...scale.best.measures.map((measure) => measureRow(measure, figures, base, target)),
-      ...(isPrintable(scale.factor)
-        ? [
-            ...settingRows(scale),
-            ...printedRows(scale, unit, given.seam_allowance?.mm(unit, unitOfFraction)),
-            ...cautionRows(),
-          ]
-        : []),
-    ];
+    const tableOn = (on: Chart) => {
+      const columns = given.measures
+        ? columnsCalled(on, given.measures)
+        : columnsOf(on, allowed).map(({ column }) => column);
+      const scale = printScale(base, target, columns, allowed);
+      const unit = columns[0]?.unit ?? "mm";
+      return [
+        headings,
+        ...scaleRows(scale),
+        ...scale.best.measures.map((measure) => measureRow(measure, on, base, target)),
+        ...(isPrintable(scale.factor)
+          ? [
+              ...settingRows(scale),
+              ...printedRows(scale, unit, given.seam_allowance?.mm(unit, unitOfFraction)),
+              ...cautionRows(),
+            ]
+          : []),
+      ];
+    };
+    return withDoubts(figures, tableOn, { keys: 1, about: [base, target] });
   },
 });

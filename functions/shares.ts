@@ -1,10 +1,21 @@
+import type { Chart } from "../addin/chart/chart.ts";
 import { figureIndex } from "../addin/chart/find.ts";
 import { shares, sharesOfAll } from "../addin/similarity/shares.ts";
 import { chart, figureName, garmentTolerances, optionalFigureName } from "./arguments.ts";
 import { defineFunction } from "./descriptor.ts";
+import { withDoubts } from "./doubtMarks.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart, unknownFigure } from "./failures.ts";
+import { doubtfulNote } from "./listed.ts";
 import { shown } from "./shown.ts";
+
+/** How far figures may differ in fitted clothes, and in two other classes. */
+const exampleClasses = [
+  ["Measure", "Tolerance", "Corset", "Loose dress"],
+  ["Bust", 3, 2, 10],
+  ["Waist", 2, 0.5, ""],
+  ["Hip", 3, "", 10],
+];
 
 export const sharesFunction = defineFunction({
   name: "SHARES",
@@ -17,7 +28,9 @@ export const sharesFunction = defineFunction({
     "Body is torso, arms and legs together. The tolerances may have a column for each class of garments, under a name of " +
     "your choice: how far each measure may differ for that class. An empty cell there means that the measure does not " +
     "matter to it. The answer is no as soon as one measure is beyond its tolerance, and not known where readings are " +
-    "missing: Why then says which to take. Of tolerance is the worst difference: at most 1 is within tolerance.",
+    "missing: Why then says which to take. Of tolerance is the worst difference: at most 1 is within tolerance.\n\n" +
+    "Where an answer rests on a flagged reading, a last column Doubtful says on which, and what the answer would be if it were mended. " +
+    doubtfulNote,
   parameters: {
     chart: chart(),
     figure: figureName("One figure."),
@@ -31,17 +44,7 @@ export const sharesFunction = defineFunction({
   examples: [
     {
       formula: 'FIT.SHARES(Figures[#All], "Linnet", "Dunnock", Tolerances[#All])',
-      values: [
-        exampleChart,
-        "Linnet",
-        "Dunnock",
-        [
-          ["Measure", "Tolerance", "Corset", "Loose dress"],
-          ["Bust", 3, 2, 10],
-          ["Waist", 2, 0.5, ""],
-          ["Hip", 3, "", 10],
-        ],
-      ],
+      values: [exampleChart, "Linnet", "Dunnock", exampleClasses],
       gives: [
         ["Part or garment", "Share", "Why", "Of tolerance"],
         ["Body", "yes", "Differs most: Hip 2 mm larger, of 3 mm allowed.", 0.667],
@@ -57,17 +60,7 @@ export const sharesFunction = defineFunction({
     },
     {
       formula: 'FIT.SHARES(Figures[#All], "Linnet", , Tolerances[#All])',
-      values: [
-        exampleChart,
-        "Linnet",
-        "",
-        [
-          ["Measure", "Tolerance", "Corset", "Loose dress"],
-          ["Bust", 3, 2, 10],
-          ["Waist", 2, 0.5, ""],
-          ["Hip", 3, "", 10],
-        ],
-      ],
+      values: [exampleChart, "Linnet", "", exampleClasses],
       gives: [
         ["Figure", "Shares", "Body", "Corset", "Loose dress"],
         ["Dunnock", "the body", "yes", "no: Waist 1 mm larger", "yes"],
@@ -86,12 +79,17 @@ export const sharesFunction = defineFunction({
   compute: ({ chart: figures, figure, other, tolerances: allowed }) => {
     const place = figureIndex(figures, figure);
     const { tolerances, garments = [] } = allowed(figures);
-    if (other === undefined) return sharesOfAll(figures, place, { tolerances, garments });
-    return [
+    if (other === undefined)
+      return withDoubts(figures, (on) => sharesOfAll(on, place, { tolerances, garments }), {
+        ...{ keys: 1, about: [place] },
+      });
+    const second = figureIndex(figures, other);
+    const tableOn = (on: Chart) => [
       ["Part or garment", "Share", "Why", "Of tolerance"],
-      ...shares(figures, place, figureIndex(figures, other), { tolerances, garments }).map(
-        ({ what, answer, why, ofTolerance }) => [what, answer, why, shown(ofTolerance)],
-      ),
+      ...shares(on, place, second, { tolerances, garments }).map(({ what, answer, why, ofTolerance }) => [
+        ...[what, answer, why, shown(ofTolerance)],
+      ]),
     ];
+    return withDoubts(figures, tableOn, { keys: 1, about: [place, second] });
   },
 });

@@ -1,4 +1,5 @@
 import type { Chart, MeasureColumn } from "../addin/chart/chart.ts";
+import type { ToleranceTable } from "../addin/chart/tolerances.ts";
 import type { RunStep } from "../addin/grading/gradeRun.ts";
 import { gradeRun } from "../addin/grading/gradeRun.ts";
 import { verdictWords } from "../addin/grading/printWords.ts";
@@ -8,10 +9,12 @@ import { columnsOfZone } from "../addin/similarity/columns.ts";
 import { chart, choice, names, tolerances } from "./arguments.ts";
 import { yesOrNo } from "./choices.ts";
 import { columnsCalled } from "./columnsOf.ts";
-import type { Value } from "./descriptor.ts";
+import type { Table, Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
+import { withDoubts } from "./doubtMarks.ts";
 import { exampleChart } from "./exampleChart.ts";
 import { badTolerances, emptyChart } from "./failures.ts";
+import { doubtfulNote } from "./listed.ts";
 import { shown, shownLength } from "./shown.ts";
 
 export const stepsFunction = defineFunction({
@@ -23,7 +26,9 @@ export const stepsFunction = defineFunction({
     "whether a print will do for it, what to let out or take in after it, or that the next size has another shape: the same " +
     "verdict as that of RESIZE. It rests on the measures wanted, or on those that decide fit where none are named; name a " +
     "garment, such as Bodice, for the measures that move it. Says also names the measures whose step differs from the one " +
-    "before. For the movement of every point over a run of sizes, see GRADE with several targets.",
+    "before. For the movement of every point over a run of sizes, see GRADE with several targets.\n\n" +
+    "Where a step rests on a flagged or estimated reading, a last column Doubtful says on which, and what it would be if that were " +
+    `mended. ${doubtfulNote}`,
   parameters: {
     chart: chart(),
     measures: names(
@@ -90,31 +95,41 @@ export const stepsFunction = defineFunction({
     badTolerances,
   ],
   compute: ({ chart: sizes, measures, advice, tolerances: allowed }) => {
-    const columns = measures ? columnsCalled(sizes, measures) : sizes.measures;
-    const run = steps(sizes, columns);
-    const isJudged = advice === "yes";
-    const judged = isJudged ? gradeRun(sizes, judgedColumns(sizes, measures && columns), allowed(sizes)) : [];
-    return [
-      [
-        "From",
-        "To",
-        ...columns.map(({ heading }) => heading),
-        "Missing",
-        ...(isJudged ? ["Width %", "Height %", "Says"] : []),
-      ],
-      ...run.map((step, i) => [
-        step.from,
-        step.to,
-        ...columns.map(({ unit }, c) => shownLength(step.deltasMm[c] ?? Number.NaN, unit)),
-        columns
-          .filter((_, c) => Number.isNaN(step.deltasMm[c]))
-          .map(({ heading }) => heading)
-          .join(", "),
-        ...(judged[i] ? verdictCells(judged[i], unevenWords(step, run[i - 1], columns)) : []),
-      ]),
-    ];
+    const tableOn = (on: Chart) => stepsTable(on, measures, advice === "yes", allowed(sizes));
+    const columns = measures && columnsCalled(sizes, measures);
+    return withDoubts(sizes, tableOn, { keys: 2, columns });
   },
 });
+
+function stepsTable(
+  sizes: Chart,
+  measures: readonly string[] | undefined,
+  isJudged: boolean,
+  allowed: ToleranceTable | undefined,
+): Table {
+  const columns = measures ? columnsCalled(sizes, measures) : sizes.measures;
+  const run = steps(sizes, columns);
+  const judged = isJudged ? gradeRun(sizes, judgedColumns(sizes, measures && columns), allowed) : [];
+  return [
+    [
+      "From",
+      "To",
+      ...columns.map(({ heading }) => heading),
+      "Missing",
+      ...(isJudged ? ["Width %", "Height %", "Says"] : []),
+    ],
+    ...run.map((step, i) => [
+      step.from,
+      step.to,
+      ...columns.map(({ unit }, c) => shownLength(step.deltasMm[c] ?? Number.NaN, unit)),
+      columns
+        .filter((_, c) => Number.isNaN(step.deltasMm[c]))
+        .map(({ heading }) => heading)
+        .join(", "),
+      ...(judged[i] ? verdictCells(judged[i], unevenWords(step, run[i - 1], columns)) : []),
+    ]),
+  ];
+}
 
 /** At which scales to print it, and what that leaves. */
 function verdictCells({ scale }: RunStep, uneven: readonly string[]): readonly Value[] {

@@ -28,12 +28,12 @@ export function gradeSheet(book: Book): SheetContent {
           chosen("figure", "B3"),
           chosen("figure", "B4"),
         ]),
-        6,
+        7,
       ),
       ...formatsBelow(points + garments + 1, [gap, gap, "0.0", "0.0"]),
     ],
     frozenRows: 6,
-    columnWidths: [170, 190, 90, 90, 70, 520],
+    columnWidths: [170, 190, 90, 90, 70, 520, 760],
     pickLists: [choices("figure", 2, 1, 2)],
   };
 }

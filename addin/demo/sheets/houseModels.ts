@@ -13,11 +13,11 @@ export function houseModelsSheet(book: Book): SheetContent {
       [quiet("Reach is in tolerances: 1 for fitted clothes as they are, more where you are ready to alter.")],
       [heading("Reach"), { value: 2 }],
       [],
-      results(book.answer("=FIT.BASES(Figures[#All], Tolerances[#All], B3)", [figuresNeeded]), 7),
-      Array.from({ length: 7 }, () => ({ spilled: true, style: "heading" as const })),
+      results(book.answer("=FIT.BASES(Figures[#All], Tolerances[#All], B3)", [figuresNeeded]), 8),
+      Array.from({ length: 8 }, () => ({ spilled: true, style: "heading" as const })),
       ...formatsBelow(book.figures, [gap, "0", gap, gap, gap, "0.0", "0.00"]),
     ],
     frozenRows: 4,
-    columnWidths: [260, 80, 300, 110, 150, 110, 120],
+    columnWidths: [260, 80, 300, 110, 150, 110, 120, 760],
   };
 }

@@ -11,10 +11,10 @@ export function measureNextSheet(book: Book): SheetContent {
       [title("What should I measure next?")],
       [quiet("Missing readings that would tell most about who shares a body, best first.")],
       [],
-      results(book.answer("=FIT.MEASURENEXT(Figures[#All], Tolerances[#All])", [figuresNeeded]), 4),
+      results(book.answer("=FIT.MEASURENEXT(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
     ],
     frozenRows: 4,
-    columnWidths: [150, 190, 130, 130],
+    columnWidths: [150, 190, 130, 130, 430],
   };
 }
 

@@ -41,7 +41,7 @@ export function resizeSheet(book: Book): SheetContent {
       ...formatsBelow(rows, [gap, "0.00", "0.00", "0.0", "0.00", "0.00", "0.00"]),
     ],
     frozenRows: 8,
-    columnWidths: [190, 90, 90, 90, 90, 90, 110, 700],
+    columnWidths: [190, 90, 90, 90, 90, 90, 110, 700, 400],
     pickLists: [choices("figure", 2, 1, 2)],
   };
 }

@@ -51,6 +51,6 @@ export function sizesSheet(): SheetContent {
       ),
       ...formatsBelow(12, [gap, gap, length, length, length, length, length, length]),
     ],
-    columnWidths: [190, 190, 130, 130, 150, 160, 170, 160, 110, 110, 110, 700],
+    columnWidths: [190, 190, 130, 130, 150, 160, 170, 160, 110, 110, 110, 700, 400],
   };
 }

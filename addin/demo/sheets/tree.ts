@@ -16,10 +16,10 @@ export function treeSheet(book: Book): SheetContent {
         ),
       ],
       [],
-      results(book.answer("=FIT.TREE(Figures[#All], Tolerances[#All])", [figuresNeeded]), 5),
+      results(book.answer("=FIT.TREE(Figures[#All], Tolerances[#All])", [figuresNeeded]), 6),
       ...formatsBelow(book.figures, ["0", gap, gap, "0.00", "0"]),
     ],
     frozenRows: 4,
-    columnWidths: [80, 170, 170, 160, 110],
+    columnWidths: [80, 170, 170, 160, 110, 760],
   };
 }

@@ -28,6 +28,8 @@ export function proofWords(answer: ExactAnswer): string {
 /** A figure to keep as a base, and whom it serves. */
 export interface BaseFigure {
   readonly base: string;
+  /** Where it stands in the chart, from 0. */
+  readonly place: number;
   /** The other figures that it serves, by name. */
   readonly serves: readonly string[];
   /** The one that needs the greatest alteration, the base figure’s readings first; of equals the first name. */
@@ -57,6 +59,7 @@ export function baseFigures(
         );
       return {
         base: chart.figures[base] ?? "",
+        place: base,
         serves: others.map((item) => chart.figures[item] ?? ""),
         ...(worst && { worst }),
         lacking: lackingOf(columns, base),
