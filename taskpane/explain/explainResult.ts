@@ -2,6 +2,7 @@ import type { Cell } from "../../addin/chart/cell.ts";
 import { cellText, isBlank, isCellError } from "../../addin/chart/cell.ts";
 import type { Verdict } from "../../addin/fit/verdict.ts";
 import { verdicts } from "../../addin/fit/verdict.ts";
+import { didYouMean } from "../../addin/measures/nearNames.ts";
 import { cellName } from "../../addin/workbook/address.ts";
 import { sameName } from "../../addin/workbook/names.ts";
 import type { CellAddress, FoundCell, Workbook } from "../../addin/workbook/port.ts";
@@ -55,7 +56,9 @@ export async function explainResult(
   const formula = await formulaFor(workbook, at, value);
   const says = formula ? [formulaWords(formula, at)] : [];
   if (isCellError(value)) {
-    const why = workbook.errorAt?.(at) ?? errorWords[value.error];
+    const names = (await book.tables()).map(({ name }) => name);
+    const why =
+      (formula && misnamed(formula.holds, names)) ?? workbook.errorAt?.(at) ?? errorWords[value.error];
     return { title: where, says, looks: why === undefined ? [] : [{ kind: value.error, why }] };
   }
   const text = cellText(value);
@@ -102,6 +105,25 @@ function isOurs({ isFormula, holds }: FoundCell): boolean {
 function functionIn(holds: string | number) {
   const [, name] = /\bFIT\.([A-Z]+)\(/iu.exec(String(holds)) ?? [];
   return descriptors.find((descriptor) => descriptor.name === name?.toUpperCase());
+}
+
+/** A function of ours or a table that a formula names and nobody knows, with those that may be meant. */
+export function misnamed(holds: string | number, tables: readonly string[]): string | undefined {
+  const bare = String(holds).replace(/"[^"]*"|'[^']*'/gu, '""');
+  const functions = descriptors.map(({ name }) => `FIT.${name}`);
+  const [, called] =
+    [...bare.matchAll(/\b(FIT\.[\w.]+)\(/giu)].find(
+      ([, name = ""]) => !functions.includes(name.toUpperCase()),
+    ) ?? [];
+  if (called !== undefined)
+    return `There is no function “${called}”.${didYouMean(called, functions) || " The section Functions lists them all."}`;
+  const [, table] =
+    [...bare.matchAll(/(?<![\p{L}\p{N}_.\]!])([\p{L}_][\p{L}\p{N}_.]*)\[/gu)].find(
+      ([, name = ""]) => !tables.some((each) => sameName(each, name)),
+    ) ?? [];
+  return table === undefined
+    ? undefined
+    : `There is no table “${table}” in this workbook.${didYouMean(table, tables)}`;
 }
 
 function formulaWords({ at, holds }: FoundCell, cell: CellAddress): string {

@@ -3,6 +3,7 @@ import { readChart } from "../../../addin/chart/readChart.ts";
 import { checkChart } from "../../../addin/checking/checkChart.ts";
 import { demoWorkbook } from "../../../addin/demo/demoWorkbook.ts";
 import { explainCell, readSelectedCell } from "../../../taskpane/explain/explainCell.ts";
+import { misnamed } from "../../../taskpane/explain/explainResult.ts";
 import { openBook } from "../../../taskpane/shell/book.ts";
 import { createMemoryWorkbook } from "../../workbook/memoryWorkbook.ts";
 import { figures, patterns, sheetOf } from "../fit/wardrobe.ts";
@@ -111,5 +112,28 @@ describe("the explanation of a cell", () => {
         { kind: "cannot be read", why: expect.stringContaining("“Dres” is not a garment class") as string },
       ],
     });
+  });
+});
+
+describe("a formula that names what nobody knows", () => {
+  const tables = ["Figures", "Patterns"];
+
+  it.each([
+    ["=FIT.WEARES(Patterns[#All])", /^There is no function “FIT\.WEARES”\. Did you mean “FIT\.WEARERS”/],
+    [
+      '=FIT.NEAREST(Figure[#All], "Ann")',
+      /^There is no table “Figure” in this workbook\. Did you mean “Figures”\?$/,
+    ],
+    ["=SUM(Prices[Paid])", /^There is no table “Prices” in this workbook\.$/],
+  ])("has it told of %s", (formula, said) => {
+    expect(misnamed(formula, tables)).toMatch(said);
+  });
+
+  it.each([
+    '=FIT.WEARERS(Patterns[#All], FIGURES[#All], "S1")',
+    "=IF(A1=\"Nothing[here]\", SUM(Figures[[#All],[Bust (mm)]]), 'My sheet'!A1)",
+    "=[Other.xlsx]Sheet1!A1+Figures[@[Bust (mm)]]",
+  ])("is not told of %s", (formula) => {
+    expect(misnamed(formula, tables)).toBeUndefined();
   });
 });
