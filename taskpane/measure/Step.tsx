@@ -14,10 +14,15 @@ import { HowToTake } from "./TapeDrawing.tsx";
 
 const useStyles = makeStyles({
   quiet: { margin: 0, color: tokens.colorNeutralForeground3 },
-  card: { ...card, gap: "8px" },
+  // The title of the section stays above what is scrolled to, and the name of the field with it.
+  card: { ...card, gap: "8px", scrollMarginTop: "56px" },
   step: { margin: 0, fontSize: "1.25rem", lineHeight: "1.625rem", fontWeight: 600 },
   field: { "& label": { fontSize: "1rem" } },
-  input: { minHeight: "44px", minWidth: 0, "> input": { fontSize: "1.25rem", minWidth: 0 } },
+  input: {
+    minHeight: "44px",
+    minWidth: 0,
+    "> input": { fontSize: "1.25rem", minWidth: 0, scrollMarginBlock: "96px 40px" },
+  },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px" },
   doubt: {
     padding: "8px 12px",
@@ -59,8 +64,12 @@ export function Step(props: {
   const input = useRef<HTMLInputElement>(null);
   // From one measure to the next with the hand that types; the first is not to take the keyboard from the name.
   const goesOn = useRef(props.goesOn);
+  const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
-    if (goesOn.current) input.current?.focus();
+    if (!goesOn.current) return;
+    // All of it where there is room, else the field and its name.
+    form.current?.scrollIntoView({ block: "nearest" });
+    input.current?.focus();
   }, []);
   const expected = useMemo(
     () => expectedHere(chart, figure, latest, column),
@@ -94,6 +103,7 @@ export function Step(props: {
 
   return (
     <form
+      ref={form}
       className={styles.card}
       onSubmit={(event) => {
         event.preventDefault();
@@ -105,7 +115,7 @@ export function Step(props: {
       {measure && <HowToTake measure={measure} heading={column.heading} />}
       <Field
         className={styles.field}
-        label={before.length === 0 ? "The tape says" : "The tape says now"}
+        label={`${before.length === 0 ? "The tape says" : "The tape says now"} (${column.heading})`}
         hint={
           expected
             ? `Likely from ${aboutLength(expected.lowMm, unit)} to ${aboutLength(expected.highMm, unit)}, by the other readings.`

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import type { Cell } from "../../addin/chart/cell.ts";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
@@ -25,6 +25,14 @@ const book: WorkbookContent = {
     },
   ],
 };
+
+/** Whether nothing lies over its upper edge, and it is on the screen. */
+const inSight = (what: Locator): Promise<boolean> =>
+  what.evaluate((element) => {
+    const { left, top } = element.getBoundingClientRect();
+    const seen = document.elementFromPoint(left + 8, top + 2);
+    return seen !== null && (element.contains(seen) || seen.contains(element));
+  });
 
 describe("measuring a figure twice, with keys alone", () => {
   let visitor: Visitor;
@@ -65,6 +73,9 @@ describe("measuring a figure twice, with keys alone", () => {
     await keyTo(page, /^The tape says/);
     await take("Bust", "181.6", /^2 of 3$/);
     await take("Waist", "5 5/16 in", /^3 of 3$/);
+    // What is asked for next stands above the field, both in sight.
+    expect(await inSight(page.getByText("The tape says (Hip)"))).toBe(true);
+    expect(await inSight(page.getByLabel("The tape says (Hip)"))).toBe(true);
     await page.getByText(/^Kept in this browser/).waitFor();
     await page.close({ runBeforeUnload: false });
     page = await visitor.open(inject("address"));
