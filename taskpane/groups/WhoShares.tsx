@@ -30,7 +30,7 @@ import { useCompared } from "./useCompared.ts";
 import type { JobAnswer } from "../work/job.ts";
 import { useJob } from "../work/useJob.ts";
 import { useSolve } from "./useSolve.ts";
-import { chartTeaches, groupingWords, shownTimes } from "./words.ts";
+import { chartTeaches, fewComparedWords, groupingWords, shownTimes } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
 import { WriteGroups } from "./WriteGroups.tsx";
 import { repeatedUncertainty } from "../../addin/similarity/certainty/uncertainty.ts";
@@ -165,6 +165,8 @@ function Groups(props: {
   const marks = useJob(marksJob, marksIn).answer;
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
   const many = count(chart.figures.length, "figure");
+  const few =
+    settings.part === "body" ? fewComparedWords(columns.map(({ column }) => column.heading)) : undefined;
 
   return (
     <>
@@ -175,6 +177,7 @@ function Groups(props: {
           <h2 className={styles.result} aria-live="polite">
             {groupingWords(groupOf)}
           </h2>
+          {few !== undefined && <p className={styles.text}>◆ {few}</p>}
           {marks && <MarkWords marks={marks} isToldWhatChanges={method !== "fewest"} />}
           <QuestionNav
             label="How to show the groups"

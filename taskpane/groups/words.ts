@@ -48,6 +48,16 @@ export function groupingWords(groupOf: Int32Array): string {
   }.`;
 }
 
+/** With fewer measures than these, a body is hardly told from another one: girths and lengths of the torso, and the limbs. */
+const fewestOfBody = 5;
+
+/** What groups by few measures of the body leave open; `undefined` where enough were compared. */
+export function fewComparedWords(headings: readonly string[]): string | undefined {
+  if (headings.length >= fewestOfBody) return undefined;
+  const them = headings.length === 1 ? "it" : "them";
+  return `Only ${headings.length === 1 ? "one measure" : `${String(headings.length)} measures`} of the body could be compared: ${headings.join(", ")}. Figures that agree in ${them} may differ elsewhere.`;
+}
+
 /** Number of figures in each group, by number. */
 export function sizesOf(groupOf: Int32Array): readonly number[] {
   const sizes: number[] = [];

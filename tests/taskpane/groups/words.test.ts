@@ -2,7 +2,13 @@ import { describe, expect, test } from "vitest";
 import { houseModels } from "../../../taskpane/groups/houseModels.ts";
 import { outlinePath } from "../../../addin/similarity/outline/outlinePath.ts";
 import { readChart } from "../../../addin/chart/readChart.ts";
-import { chanceWords, differMostWords, shownTimes, tolerancesWords } from "../../../taskpane/groups/words.ts";
+import {
+  chanceWords,
+  differMostWords,
+  fewComparedWords,
+  shownTimes,
+  tolerancesWords,
+} from "../../../taskpane/groups/words.ts";
 import { grouped } from "./grouped.ts";
 
 describe("probabilities in words", () => {
@@ -86,4 +92,12 @@ test("a difference that no tape shows is said to be hardly one, and not 0", () =
   if (!column) throw new Error("The chart has a waist.");
   const words = (deltaMm: number) => differMostWords({ column, deltaMm, ofTolerance: 0.05 });
   expect([words(-0.15), words(1.6)]).toEqual(["Waist hardly smaller", 'Waist 1/16" larger']);
+});
+
+test("groups by few measures of the body say what they leave open", () => {
+  expect(fewComparedWords(["Bust"])).toBe(
+    "Only one measure of the body could be compared: Bust. Figures that agree in it may differ elsewhere.",
+  );
+  expect(fewComparedWords(["Bust", "Waist"])).toMatch(/^Only 2 measures .* agree in them may/);
+  expect(fewComparedWords(["Bust", "Waist", "Hip", "Inside leg", "Upper arm"])).toBeUndefined();
 });
