@@ -59,7 +59,10 @@ export function printView(scale: PrintScale): PrintView {
   const { todo, why } = printAdvice(scale);
   const settings = isPrintable(scale.factor) ? settingsOf(scale) : [];
   return {
-    ...{ verdict, headline: todo, detail: verdict === "draft anew" ? `${why} ${anewWords}` : why },
+    ...{ verdict, headline: todo },
+    detail: [why, verdict === "draft anew" ? anewWords : "", fewKnownWords(best.measures)]
+      .filter((words) => words !== "")
+      .join(" "),
     ...{ settings, unit },
     residuals: [...best.measures].sort(worstFirst).map(residualOf),
     square: settings.map(({ percent }, i) =>
@@ -70,6 +73,14 @@ export function printView(scale: PrintScale): PrintView {
 
 const anewWords =
   "The pieces have to change by more than their size. If that surprises you, look for slips in Check.";
+
+/** Where most of the measures that count lack a reading, that the verdict rests on the few others. */
+function fewKnownWords(measures: readonly ScaledMeasure[]): string {
+  const known = measures.filter(({ residualMm }) => !Number.isNaN(residualMm)).length;
+  return known > 0 && known * 2 < measures.length
+    ? `◆ That is judged by ${String(known)} of ${String(measures.length)} measures: the others are not known of both figures.`
+    : "";
+}
 
 /** What happens to the seam allowance on the pattern, a sentence a setting. */
 export function allowanceSays(view: PrintView, allowanceMm: number): readonly string[] {

@@ -43,6 +43,17 @@ describe("the verdict on a print scale", () => {
     });
   });
 
+  test("says where it rests on few of the measures that count", () => {
+    const sparse = readChart([
+      ["Figure", "Neck", "Bust", "Waist", "Back waist length"],
+      ["Ann", undefined, 180, undefined, undefined],
+      ["Cleo", undefined, 126, 100, undefined],
+    ]);
+    expect(printView(printScale(0, 1, sparse.measures)).detail).toBe(
+      "Nothing is left over. ◆ That is judged by 1 of 4 measures: the others are not known of both figures.",
+    );
+  });
+
   test("is two settings where girths and lengths go at their own scales", () => {
     // Invented: girths at 110 %, lengths at 130 %.
     const tall = readChart([
