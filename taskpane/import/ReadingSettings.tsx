@@ -55,7 +55,11 @@ export function ReadingSettings(props: {
       )}
       <Choice
         label="Decimal mark"
-        hint={prepared.decimalMark === undefined ? "◆ The file does not tell. Please choose." : ""}
+        hint={
+          prepared.decimalMark === undefined
+            ? "◆ The file does not tell, or has both. Each reading is read by itself."
+            : ""
+        }
         value={prepared.decimalMark ?? ""}
         options={[
           ...decimalMarks.map((mark) => [mark, decimalMarkNames[mark]] as const),
@@ -139,7 +143,7 @@ function inWords(read: ReadSource, prepared: Prepared, settings: ImportSettings)
     ...(settings.part ? [settings.part.label.replace(/^./, (c) => c.toLowerCase())] : []),
     ...(read.delimiter ? [`${delimiterNames[read.delimiter].toLowerCase()} between cells`] : []),
     prepared.decimalMark === undefined
-      ? "decimal mark not known, please choose"
+      ? "decimal mark not known or mixed, each reading by itself"
       : `decimal ${prepared.decimalMark === "," ? "comma" : "point"}`,
     ...(read.encoding ? [encodingNames[read.encoding]] : []),
     `headings in ${prepared.turned ? "column" : "row"} ${String(number)}`,

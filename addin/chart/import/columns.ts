@@ -95,8 +95,13 @@ export function matchColumns(
   const readText = (text: string): Written => laidOut.source.texts(text, options.decimalMark);
   const detected = detectRoles(laidOut.headings, samples, readText);
   const figure = options.figureColumn ?? figurePosition(detected);
+  // An empty column beside the chart has neither a heading nor anything below it.
+  const isEmpty = (position: number): boolean =>
+    laidOut.unheaded.includes(position) && laidOut.source.rows.every((row) => isBlank(row[position]));
   const chosen = detected.map((column, position) =>
-    position === figure ? withRole(column, "figure") : choose(column, options.choices?.get(position)),
+    position === figure
+      ? withRole(column, "figure")
+      : choose(isEmpty(position) ? withRole(column, "left out") : column, options.choices?.get(position)),
   );
   return withUnits(laidOut, nameApart(chosen), samples, { ...options, readText });
 }

@@ -78,7 +78,7 @@ export function layOut(source: SourceRows, headingRow: number): LaidOutSource {
   const { texts, rows } = headingTexts(source, headingRow, width);
   const headings = texts.map((text, c) => text || `Column ${columnLetters(c)}`);
   const firstRow = headingRow + rows;
-  const below = source.rows.map((row, i) => i >= firstRow && isNoFigure(row, source.rows[headingRow] ?? []));
+  const below = linesBelow(source.rows, firstRow, headingRow);
   const keep = <T>(list: readonly T[]): readonly T[] => list.filter((_, i) => !below[i]);
   return {
     headings,
@@ -177,12 +177,30 @@ export const sums =
 const notes =
   /^([*†‡§¹²³]|\(\d{1,2}\)\s|notes?\s*[:.]|sources?\s*[:.]|hinweise?\s*[:.]|anmerkung(en)?\s*[:.]|quellen?\s*[:.]|n\.b\.|ps\s*[:.]|page \d+)/iu;
 
-function isNoFigure(row: readonly Cell[], headings: readonly Cell[]): boolean {
+/** Which rows are no figures: sums, notes, the headings once more, and what stands alone below the last figure and a sum or a note. */
+function linesBelow(rows: Cells, firstRow: number, headingRow: number): readonly boolean[] {
+  const known = rows.map(
+    (row, i) => i >= firstRow && (isSumOrNote(row) || isHeadingsAgain(row, rows[headingRow] ?? [])),
+  );
+  const stands = (row: readonly Cell[]): number => row.filter((cell) => !isBlank(cell)).length;
+  const last = rows.findLastIndex((row, i) => i >= firstRow && !known[i] && stands(row) > 1);
+  const end = known.findIndex((isKnown, i) => isKnown && i > last);
+  return known.map(
+    (isKnown, i) => isKnown || (end >= 0 && last >= 0 && i > end && stands(rows[i] ?? []) === 1),
+  );
+}
+
+function isSumOrNote(row: readonly Cell[]): boolean {
   const filled = row.filter((cell) => !isBlank(cell));
   const begins = cellText(filled[0]);
-  if (sums.test(begins)) return true;
-  if (filled.length === 1 && notes.test(begins)) return true;
-  return filled.length > 1 && row.every((cell, c) => cellText(cell) === cellText(headings[c]));
+  return sums.test(begins) || (filled.length === 1 && notes.test(begins));
+}
+
+function isHeadingsAgain(row: readonly Cell[], headings: readonly Cell[]): boolean {
+  return (
+    row.some((cell, c) => c > 0 && !isBlank(cell)) &&
+    row.every((cell, c) => cellText(cell) === cellText(headings[c]))
+  );
 }
 
 /** A heading in one line. */

@@ -64,7 +64,7 @@ export function* survey(plan: ImportPlan): Generator<number, Survey> {
 export function shapeRemarks(plan: ImportPlan): readonly string[] {
   const { laidOut, targets, figures, what } = plan;
   const one = what === "figures" ? "figure" : "pattern";
-  const bare = laidOut.unheaded.flatMap((c) => laidOut.headings[c] ?? []);
+  const bare = targets.filter((t) => laidOut.unheaded.includes(t.from.position)).map((t) => t.from.heading);
   const apart = targets.filter((t) => t.from.repeated);
   const nameless = figures.filter((f) => f.nameless).length;
   const ragged = raggedRows(plan);

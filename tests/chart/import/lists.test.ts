@@ -118,3 +118,37 @@ describe("rows that are no figures", () => {
     ]);
   });
 });
+
+describe("a list from a sheet that was not made for this", () => {
+  const rows = [
+    "\tMy dolls\t\t\t\t",
+    "\tName\tBust\tHips\tPrice\tRemarks",
+    "\t\tin\tcm\t€\t",
+    "\tMirabel\t7 1/8\t19,4\t210\twig removed",
+    "\tMirabeth\t7.125\t19.4\t215\t",
+    "\tAverage\t7.1\t19.4\t\t",
+    "\tTansy\t5\t13,6\t140\t",
+    "\tTeasel\t\t\t\t",
+    "\tMean\t6\t17\t\t",
+    "\t* over the stocking\t\t\t\t",
+    "\tAll measured with the narrow tape.\t\t\t\t",
+  ].join("\n");
+
+  test("has its figures read, units from their row, both decimal marks, and nothing of what stands around", async () => {
+    const { laidOut, decimalMark } = await laidOutText(rows);
+    const columns = matchColumns(laidOut, { decimalMark });
+    expect(columns.map(({ heading, role, unit }) => [heading, role, unit]).slice(0, 5)).toEqual([
+      ["Column A", "left out", "mm"],
+      ["Name", "figure", "mm"],
+      ["Bust (in)", "measure", "in"],
+      ["Hips (cm)", "measure", "cm"],
+      ["Price (€)", "text", "mm"],
+    ]);
+    const names = laidOut.source.rows.slice(laidOut.firstRow).map((row) => row[1]);
+    expect(names).toEqual(["Mirabel", "Mirabeth", "Tansy", "Teasel"]);
+    expect(laidOut.leftOut.map(({ begins }) => begins)).toEqual([
+      ...["Average", "Mean", "* over the stocking", "All measured with the narrow tape."],
+    ]);
+    expect(decimalMark).toBeUndefined();
+  });
+});

@@ -138,6 +138,9 @@ describe("the decimal mark", () => {
     // Each can be two numbers: 1250 or 1.25, 8250 or 8.25.
     [["1,250", "8.250"], undefined],
     [["1.250"], undefined],
+    // One who writes 19,4 and 7.6 means decimals with both; a date or a price list beside commas is no reading.
+    [["19,4", "7,6 cm", "7.6", "5,4"], undefined],
+    [["19,4", "12.5.2023", "12.5 wide at most"], ","],
   ] as const)("%j", (texts, mark) => {
     expect(detectDecimalMark(texts)).toBe(mark);
   });
