@@ -74,8 +74,8 @@ describe("measuring a figure twice, with keys alone", () => {
     await take("Bust", "181.6", /^2 of 3$/);
     await take("Waist", "5 5/16 in", /^3 of 3$/);
     // What is asked for next stands above the field, both in sight.
-    expect(await inSight(page.getByText("The tape says (Hip)"))).toBe(true);
-    expect(await inSight(page.getByLabel("The tape says (Hip)"))).toBe(true);
+    expect(await inSight(page.getByText("The tape says now (Hip)"))).toBe(true);
+    expect(await inSight(page.getByLabel("The tape says now (Hip)"))).toBe(true);
     await page.getByText(/^Kept in this browser/).waitFor();
     await page.close({ runBeforeUnload: false });
     page = await visitor.open(inject("address"));
