@@ -180,9 +180,9 @@ describe("who shares a body, on the page without Excel", () => {
     await page.getByRole("button", { name: "Write to a sheet" }).click();
     await page.getByText('=FIT.SHARES(Figures[#All], "Ardwen", , Tolerances[#All])').waitFor();
     await page.getByRole("button", { name: "Write it" }).click();
-    await page.getByText("are on the sheet “Loose clothes”").waitFor();
+    await page.getByText("are on the sheet “Loose clothes 2”").waitFor();
     await page.locator("html[data-ready='true']").waitFor();
-    const said = await columnOf(page, "Loose clothes", "Shares");
+    const said = await columnOf(page, "Loose clothes 2", "Shares");
     expect(said.filter((text) => text === "only some clothes")).toHaveLength(count);
     await page.getByRole("button", { name: /^Undo/ }).first().click();
     await page.getByText("Nothing to undo").waitFor();
