@@ -1,6 +1,7 @@
 import type { Chart, MeasureColumn } from "../../addin/chart/chart.ts";
 import type { Doubt } from "../../addin/chart/doubt.ts";
-import { chartWith, doubtSays, placesOf, restsOnWords } from "../../addin/chart/doubt.ts";
+import { doubtSays, restsOnWords } from "../../addin/chart/doubt.ts";
+import { lineDoubts } from "../../addin/chart/doubtfulLines.ts";
 import type { GradePiece, GradeRule } from "../../addin/chart/gradeRule.ts";
 import type { ToleranceTable } from "../../addin/chart/tolerances.ts";
 import { printScale } from "../../addin/grading/printScale.ts";
@@ -30,31 +31,41 @@ export function gradeDoubts(asked: GradeAsked, doubtful: readonly Doubt[]): read
   const { chart, base, targets } = asked;
   const rows = new Set([base, ...targets].map((place) => chart.rows[place]));
   const concerned = doubtful.filter(({ cells }) => cells.some(({ row }) => rows.has(row)));
-  if (concerned.length === 0) return [];
-  const before = answersOn(chart, asked);
-  return concerned.flatMap((doubt) => {
-    const { corrections } = doubt;
-    const without = answersOn(chartWith(chart, placesOf(doubt)), asked);
-    if (without.every((answer, i) => answer.whole === before[i]!.whole)) return [];
-    const rests = restsOnWords([doubtSays(doubt)]);
-    if (corrections.length === 0) return [`${rests} Measure it again.`];
-    const changes = answersOn(chartWith(chart, corrections), asked).flatMap((answer, i) => {
-      const was = before[i]!;
-      const to = targets.length > 1 ? ` for ${chart.figures[targets[i]!] ?? ""}` : "";
-      return [
-        ...(answer.todo === was.todo ? [] : [`the answer would be “${answer.todo}”${to}`]),
-        ...(answer.moves === was.moves ? [] : [`points would move otherwise${to}`]),
-      ];
+  const found = lineDoubts(chart, concerned, (on) =>
+    answersOn(on, asked).map(({ todo, moves, rest }, i) => ({
+      key: String(i),
+      figures: [base, targets[i]!],
+      answers: [
+        ["the answer", todo],
+        ["the movement", moves],
+        ["what is left", rest],
+      ],
+    })),
+  );
+  const says = new Map<string, string[]>();
+  found.forEach((line, i) => {
+    if (!line) return;
+    const { grounds, isMended, changes = [] } = line;
+    const rests = `${restsOnWords(grounds.map((doubt) => doubtSays(doubt)))} ${isMended ? "Mended as Check suggests" : ""}`;
+    const to = targets.length > 1 ? ` for ${chart.figures[targets[i]!] ?? ""}` : "";
+    const told = changes.flatMap(([what, answer]) => {
+      if (what === "the answer") return [`the answer would be “${answer}”${to}`];
+      return what === "the movement" ? [`points would move otherwise${to}`] : [];
     });
-    const after = changes.length === 0 ? "nothing changes" : someOf(changes);
-    return [`${rests} Mended as Check suggests, ${after}.`];
+    says.set(rests, [...(says.get(rests) ?? []), ...told]);
   });
+  return [...says].map(([rests, told]) =>
+    rests.endsWith(" ")
+      ? `${rests}Measure it again.`
+      : `${rests}, ${told.length > 0 ? someOf(told) : "nothing changes"}.`,
+  );
 }
 
 interface Answer {
   readonly todo: string;
   readonly moves: string;
-  readonly whole: string;
+  /** Why, and what is left at each measure. */
+  readonly rest: string;
 }
 
 /** What is answered for each target. */
@@ -70,6 +81,6 @@ function answersOn(
       .flatMap(({ points, missing }) => [...points.map(({ words }) => words), ...missing])
       .join("\n");
     const left = scale.best.measures.map(({ residualMm }) => residualMm.toFixed(2)).join(" ");
-    return { todo, moves, whole: [todo, why, left, moves].join("\n") };
+    return { todo, moves, rest: `${why}\n${left}` };
   });
 }

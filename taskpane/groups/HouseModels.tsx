@@ -1,14 +1,10 @@
 import { makeStyles, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import { useDeferredValue, useMemo, useState } from "react";
-import type { Cell } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
-import { apart } from "../../addin/similarity/pair.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import { differenceWords } from "../../addin/similarity/differenceWords.ts";
 import type { BasesAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
-import { shown as shownValue } from "../../functions/shown.ts";
-import { worstMeasure } from "../../functions/worstMeasure.ts";
 import { card, plainList } from "../ui/boxes.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { useDoubts } from "../check/useCheck.ts";
@@ -20,14 +16,15 @@ import { ShowMore } from "../ui/ShowMore.tsx";
 import { useSession } from "../shell/session.ts";
 import { count } from "../ui/words.ts";
 import { WriteBox } from "../shell/WriteBox.tsx";
-import type { HouseModel } from "./houseModels.ts";
-import { houseModels, modelDoubts } from "./houseModels.ts";
+import type { HouseModel, ModelDoubt } from "./houseModels.ts";
+import { houseModels, modelDoubts, modelRows } from "./houseModels.ts";
 import { partOf, partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import { figureAt } from "./sharing.ts";
-import { SolveWords } from "./SolveWords.tsx";
+import { MendedWords, SolveWords } from "./SolveWords.tsx";
 import { TimesField } from "./TimesField.tsx";
 import { useCompared } from "./useCompared.ts";
+import { useMended } from "./useMended.ts";
 import { useSolve } from "./useSolve.ts";
 import { namesWords, tolerancesWords } from "./words.ts";
 import { planBodyFormula, planValues } from "./writeSheet.ts";
@@ -121,7 +118,10 @@ function Models(props: {
   const { answer } = solving;
   const models = answer ? book.once(houseModels, chart, columns, answer) : [];
   const doubtful = useDoubts(figures.table, chart);
-  const inDoubt = answer && doubtful ? book.once(modelDoubts, chart, columns, answer, reach, doubtful) : [];
+  const mended = useMended(task, solving, chart, doubtful);
+  const after = mended?.ended === undefined ? undefined : mended.answer;
+  const inDoubt =
+    answer && doubtful ? book.once(modelDoubts, chart, columns, answer, reach, doubtful, after) : [];
   const doubtsAt = (places: readonly number[]) =>
     inDoubt
       .filter(({ place }) => places.includes(place))
@@ -138,6 +138,7 @@ function Models(props: {
             {serving.length === 1 ? "serves" : "serve"} others, {alone.length}{" "}
             {alone.length === 1 ? "serves" : "serve"} only {alone.length === 1 ? "itself" : "themselves"}.
           </h2>
+          <MendedWords solving={mended} what="house model" />
           {answer.isLeastAlteration && (
             <p className={styles.text}>No other choice of as few needs less altering in all.</p>
           )}
@@ -178,6 +179,7 @@ function Models(props: {
             columns={columns}
             settings={{ ...settings, reach }}
             answer={answer}
+            inDoubt={inDoubt}
             asked={writing}
           />
         </>
@@ -228,19 +230,17 @@ function WriteModels(props: {
   readonly columns: readonly ComparedColumn[];
   readonly settings: ModelSettings;
   readonly answer: BasesAnswer;
+  readonly inDoubt: readonly ModelDoubt[];
   readonly asked: number;
 }): ReactNode {
-  const { input, figures, columns, settings, answer, asked } = props;
+  const { input, figures, columns, settings, answer, inDoubt, asked } = props;
   const { part, reach } = settings;
   const sheet = {
     name: "House models",
     title: "Which figures to keep as house models",
     what: `house models of ${count(figures.chart.figures.length, "figure")}`,
-    values: [
-      ["Figure", "House model", "Worst measure", "Of tolerance"],
-      ...rowsOf(figures.chart, columns, answer),
-    ],
-    widths: [128, 128, 144, 104],
+    values: modelRows(figures.chart, columns, answer, inDoubt),
+    widths: [128, 128, 144, 104, ...(inDoubt.length > 0 ? [480] : [])],
   };
   return (
     <WriteBox
@@ -253,16 +253,4 @@ function WriteModels(props: {
       asked={asked}
     />
   );
-}
-
-function rowsOf(
-  chart: Chart,
-  columns: readonly ComparedColumn[],
-  { baseOf }: BasesAnswer,
-): readonly (readonly Cell[])[] {
-  return chart.figures.map((figure, place) => {
-    const base = baseOf[place] ?? place;
-    const fromBase = apart(columns, base, place);
-    return [figure, figureAt(chart, base), worstMeasure(fromBase), shownValue(fromBase.distance)];
-  });
 }

@@ -1,5 +1,6 @@
 import { Button, makeStyles } from "@fluentui/react-components";
 import type { ReactNode } from "react";
+import { doubtSign } from "../ui/DoubtWords.tsx";
 import { FailureBox } from "../ui/FailureBox.tsx";
 import type { ExactTask } from "../solver/task.ts";
 import { count } from "../ui/words.ts";
@@ -36,6 +37,25 @@ export function SolveWords<T extends ExactTask>(props: {
         </Button>
       )}
     </div>
+  );
+}
+
+/** What comes of it with the doubtful readings mended; nothing where there is none. */
+export function MendedWords<T extends ExactTask>(props: {
+  readonly solving: Solving<T> | undefined;
+  readonly what: string;
+}): ReactNode {
+  const styles = useStyles();
+  const { solving, what } = props;
+  if (!solving || solving.failure !== undefined) return null;
+  const { answer, ended } = solving;
+  return (
+    <p className={styles.text} role="status">
+      {doubtSign}{" "}
+      {ended !== undefined && answer
+        ? `With the doubtful readings mended: ${boundsWords(answer, what)}.`
+        : `Looking for the fewest ${what}s with the doubtful readings mended …`}
+    </p>
   );
 }
 

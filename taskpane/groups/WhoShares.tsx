@@ -23,12 +23,13 @@ import { partOf, partOptions } from "./parts.ts";
 import type { FiguresToGroup, GroupsInput } from "./readGroups.ts";
 import type { SecondReadings } from "./secondReadings.ts";
 import { readingErrorWords } from "./secondReadings.ts";
-import { SolveWords } from "./SolveWords.tsx";
+import { MendedWords, SolveWords } from "./SolveWords.tsx";
 import { TimesField } from "./TimesField.tsx";
 import { TreeView } from "./TreeView.tsx";
 import { useCompared } from "./useCompared.ts";
 import type { JobAnswer } from "../work/job.ts";
 import { useJob } from "../work/useJob.ts";
+import { useMended } from "./useMended.ts";
 import { useSolve } from "./useSolve.ts";
 import { chartTeaches, fewComparedWords, groupingWords, shownTimes } from "./words.ts";
 import { WorkingWords } from "../work/Working.tsx";
@@ -156,12 +157,15 @@ function Groups(props: {
   );
   const sharing = useJob(sharingJob, sharingIn).answer;
   const doubtful = useDoubts(figures.table, chart);
+  const mended = useMended(task, solving, chart, doubtful);
+  const after = mended?.ended === undefined ? undefined : mended.answer?.groupOf;
   const marksJob = useMemo(() => {
     const by = method === "fewest" ? undefined : method;
     return (
-      groupOf && doubtful && { kind: "marks" as const, chart, columns, groupOf, doubtful, method: by, cut }
+      groupOf &&
+      doubtful && { kind: "marks" as const, chart, columns, groupOf, doubtful, method: by, cut, after }
     );
-  }, [chart, columns, groupOf, doubtful, method, cut]);
+  }, [chart, columns, groupOf, doubtful, method, cut, after]);
   const marks = useJob(marksJob, marksIn).answer;
   const bases = useMemo(() => new Set((cards ?? []).map(baseOf)), [cards]);
   const many = count(chart.figures.length, "figure");
@@ -178,7 +182,10 @@ function Groups(props: {
             {groupingWords(groupOf)}
           </h2>
           {few !== undefined && <p className={styles.text}>◆ {few}</p>}
-          {marks && <MarkWords marks={marks} isToldWhatChanges={method !== "fewest"} />}
+          <MendedWords solving={mended} what="group" />
+          {marks && (
+            <MarkWords marks={marks} isToldWhatChanges={method !== "fewest" || after !== undefined} />
+          )}
           <QuestionNav
             label="How to show the groups"
             questions={groupViews}
@@ -252,9 +259,7 @@ function MarkWords(props: {
   return (
     <p className={styles.text}>
       {doubtSign} For {count(marked, "figure")} the group rests on doubtful readings: marked on the cards
-      {props.isToldWhatChanges
-        ? ", with what becomes of it if they are mended."
-        : ". What becomes of the fewest groups if they are mended is not worked out; mend them in Check to see."}
+      {props.isToldWhatChanges ? ", with what becomes of it if they are mended." : "."}
     </p>
   );
 }

@@ -1,11 +1,16 @@
+import type { Cell } from "../../addin/chart/cell.ts";
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { Doubt } from "../../addin/chart/doubt.ts";
 import { doubtSays, doubtsByRow, restsOnWords } from "../../addin/chart/doubt.ts";
+import { baseMarks } from "../../addin/similarity/doubtfulBases.ts";
 import { comparedDoubts, mendedColumns } from "../../addin/similarity/doubtfulGroups.ts";
 import { apart, isWithin } from "../../addin/similarity/pair.ts";
 import type { ComparedColumn } from "../../addin/similarity/columns.ts";
 import type { Difference } from "../../addin/similarity/differenceWords.ts";
 import type { BasesAnswer } from "../../addin/similarity/fewest/fewestShared.ts";
+import { shown } from "../../functions/shown.ts";
+import { worstMeasure } from "../../functions/worstMeasure.ts";
+import { figureAt } from "./sharing.ts";
 import { compareNames } from "../../addin/similarity/nameOrder.ts";
 
 /** A figure to draft for, and the figures that its patterns are altered for. Places in the chart, from 0. */
@@ -40,16 +45,17 @@ export function houseModels(
 /** What the house model of a figure rests on. */
 export interface ModelDoubt {
   readonly place: number;
-  /** “Rests on a doubtful reading: …”, and whether another model would have to serve it. */
+  /** “Rests on a doubtful reading: …”, and which model would serve it then. */
   readonly says: string;
 }
 
 /**
- * The figures whose house model rests on doubtful readings, of their own or of the model. Which models there would be then is not
- * asked: only whether the figure stays near enough to its own, and where it serves itself whether another one could serve it.
+ * The figures whose house model rests on doubtful readings, of their own or of the model, with the model that each would have then.
+ * Until that is known: whether the figure stays near enough to its own, and where it serves itself whether another one could serve it.
  *
  * @param reach how far a model may be from the figures that it serves, in tolerances
  * @param doubtful the doubts about the chart, see `doubts`
+ * @param after the models with all of them mended
  */
 export function modelDoubts(
   chart: Chart,
@@ -57,9 +63,17 @@ export function modelDoubts(
   { baseOf }: BasesAnswer,
   reach: number,
   doubtful: readonly Doubt[],
+  after?: BasesAnswer,
 ): readonly ModelDoubt[] {
   const concerned = comparedDoubts(chart, columns, doubtful);
   if (concerned.length === 0) return [];
+  if (after)
+    return [...new Set(baseOf)].flatMap((base) =>
+      baseMarks(chart, { base, baseOf, after: after.baseOf }, concerned).map(({ places, says }) => ({
+        place: places.length === 1 ? places[0]! : base,
+        says,
+      })),
+    );
   const ofRow = doubtsByRow(concerned);
   const sound = mendedColumns(chart, columns, concerned);
   const bases = [...new Set(baseOf)];
@@ -95,4 +109,27 @@ function farthestOf(
     }
   }
   return farthest;
+}
+
+/** The figures with their models as a table, headings first; with a last column Doubtful where some rest on doubtful readings. */
+export function modelRows(
+  chart: Chart,
+  columns: readonly ComparedColumn[],
+  { baseOf }: BasesAnswer,
+  inDoubt: readonly ModelDoubt[],
+): readonly (readonly Cell[])[] {
+  const isMarked = inDoubt.length > 0;
+  const marks = (place: number): string =>
+    inDoubt.flatMap((each) => (each.place === place ? [each.says] : [])).join(" ");
+  return [
+    ["Figure", "House model", "Worst measure", "Of tolerance", ...(isMarked ? ["Doubtful"] : [])],
+    ...chart.figures.map((figure, place) => {
+      const base = baseOf[place] ?? place;
+      const fromBase = apart(columns, base, place);
+      return [
+        ...[figure, figureAt(chart, base), worstMeasure(fromBase), shown(fromBase.distance)],
+        ...(isMarked ? [marks(place)] : []),
+      ];
+    }),
+  ];
 }

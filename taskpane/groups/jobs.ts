@@ -59,6 +59,8 @@ export type GroupJob =
       /** How the groups were made; without a method nobody is told what would become of them. */
       readonly method: LinkageMethod | undefined;
       readonly cut: number;
+      /** The groups with the doubtful readings mended, where they were made in another way. */
+      readonly after?: Int32Array | undefined;
     })
   | (Compared & {
       readonly kind: "sharing" | "doubt";
@@ -101,8 +103,10 @@ export function doGroupJob(job: GroupJob): GroupAnswer {
       };
     }
     case "marks": {
-      const { groupOf, doubtful, method, cut } = job;
-      const groupedBy = method && ((by: typeof columns) => groupingAt(groupTree(chart, by, method), cut));
+      const { groupOf, doubtful, method, cut, after } = job;
+      const groupedBy = after
+        ? () => after
+        : method && ((by: typeof columns) => groupingAt(groupTree(chart, by, method), cut));
       return { kind: "marks", marks: groupMarks(chart, columns, groupOf, doubtful, groupedBy) };
     }
     case "next":

@@ -191,6 +191,9 @@ describe("who shares a body, on the page without Excel", () => {
   it("answers which figures to keep as house models, proved to be the fewest", async () => {
     await ask(page, groupQuestionWords.models);
     await page.getByText(/^✓ Proved: \d+ house models, and fewer are impossible\.$/).waitFor();
+    await page
+      .getByText(/^◆ With the doubtful readings mended: \d+ house models, and fewer are impossible\.$/)
+      .waitFor();
     const models = page.getByRole("list", { name: /^House models/ }).getByRole("listitem");
     expect(await models.count()).toBeGreaterThan(3);
     expect(await models.first().innerText()).toMatch(/serves \d+ others\n+.+\n+(Most|Nothing) to alter/);

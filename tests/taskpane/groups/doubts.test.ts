@@ -7,10 +7,10 @@ import { readGarmentTolerances, readTolerances } from "../../../addin/chart/tole
 import { estimates } from "../../../addin/checking/doubts.ts";
 import type { ComparedColumn } from "../../../addin/similarity/columns.ts";
 import { columnsOfPart, countingEstimates } from "../../../addin/similarity/columns.ts";
-import { fewestBaseFigures } from "../../../addin/similarity/fewest/fewestShared.ts";
+import { fewestBaseFigures, fewestSharedGroups } from "../../../addin/similarity/fewest/fewestShared.ts";
 import { allPairs, doubtfulPairs, pairsTable } from "../../../taskpane/groups/allPairs.ts";
 import { groupingAt, groupTree } from "../../../taskpane/groups/grouping.ts";
-import { modelDoubts } from "../../../taskpane/groups/houseModels.ts";
+import { modelDoubts, modelRows } from "../../../taskpane/groups/houseModels.ts";
 import { doGroupJob } from "../../../taskpane/groups/jobs.ts";
 import { shareDoubt, sharingDoubts, sharingOf } from "../../../taskpane/groups/sharing.ts";
 import { figures as cells, grouped, workbookOf } from "./grouped.ts";
@@ -75,6 +75,25 @@ describe("group cards", () => {
       expect(marks[at("Teal")]).toBe("");
     },
   );
+
+  test("take the fewest groups that were found anew with the readings mended", async () => {
+    const { chart, columns, at } = await slippedFigures();
+    const doubtful = [doubtOf(chart, "Linnet", "Waist", 100)];
+    const { groupOf } = fewestSharedGroups(chart, columns, 1);
+    const right = (await grouped(workbookOf(chartWhere("Linnet", "Waist", 100)))).columns;
+    const after = fewestSharedGroups(chart, right, 1).groupOf;
+    const job = { kind: "marks" as const, chart, columns, groupOf, doubtful, method: undefined, cut: 1 };
+    const marksWith = (by: Int32Array | undefined) => {
+      const answer = doGroupJob({ ...job, after: by });
+      return answer.kind === "marks" ? answer.marks[at("Linnet")] : undefined;
+    };
+    expect(marksWith(undefined)).toBe("Rests on a doubtful reading: Waist 129 mm (digits swapped).");
+    const company = chart.figures.filter((name, i) => name !== "Linnet" && after[i] === after[at("Linnet")]);
+    expect(company.length).toBeGreaterThan(0);
+    expect(marksWith(after)).toBe(
+      `Rests on a doubtful reading: Waist 129 mm (digits swapped). Mended, it would share a body with ${company.join(", ")}.`,
+    );
+  });
 
   test("name the reading alone where what becomes of the groups is not worked out", async () => {
     const { chart, columns, at } = await slippedFigures();
@@ -189,6 +208,25 @@ describe("clothes that are shared, and two figures beside each other", () => {
 });
 
 describe("house models", () => {
+  test("say which model serves the figure once all is solved anew with the reading mended", async () => {
+    const { chart, columns, at } = await slippedFigures();
+    const doubtful = [doubtOf(chart, "Linnet", "Waist", 100)];
+    const answer = fewestBaseFigures(chart, columns, 1);
+    const right = (await grouped(workbookOf(chartWhere("Linnet", "Waist", 100)))).columns;
+    const after = fewestBaseFigures(chart, right, 1);
+    expect(after.count).toBe(answer.count - 1);
+    const found = modelDoubts(chart, columns, answer, 1, doubtful, after);
+    const base = chart.figures[after.baseOf[at("Linnet")]!]!;
+    const own = found.find(({ place }) => place === at("Linnet"))!;
+    expect(own.says).toBe(
+      `Rests on a doubtful reading: Linnet, Waist 129 mm (digits swapped). Mended: ${base === "Linnet" ? "the same" : `${base} serves it`}.`,
+    );
+    const [headings, ...rows] = modelRows(chart, columns, answer, found);
+    expect(headings?.at(-1)).toBe("Doubtful");
+    expect(rows[at("Linnet")]?.at(-1)).toBe(own.says);
+    expect(modelRows(chart, columns, answer, []).every((row) => row.length === 4)).toBe(true);
+  });
+
   test("say whether another model could serve the figure, or its own no longer does", async () => {
     const { chart, columns, at } = await slippedFigures();
     const answer = fewestBaseFigures(chart, columns, 1);
