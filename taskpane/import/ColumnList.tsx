@@ -5,7 +5,7 @@ import type { ColumnChoice, ImportColumn } from "../../addin/chart/import/column
 import { unknownHeadings } from "../../addin/chart/import/columns.ts";
 import type { UnitOrigin } from "../../addin/chart/import/guessUnits.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
-import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
+import type { ImportKind } from "../../addin/chart/import/columns.ts";
 import type { TargetColumn } from "../../addin/chart/import/importPlan.ts";
 import type { PatternKey } from "../../addin/chart/patternKeys.ts";
 import { bodyMeasure, keyName } from "../../addin/chart/patternKeys.ts";

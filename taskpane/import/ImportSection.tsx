@@ -2,7 +2,7 @@ import { Button, Checkbox, ProgressBar, makeStyles } from "@fluentui/react-compo
 import type { ReactNode } from "react";
 import { useEffect, useRef, useState } from "react";
 import type { ImportColumn } from "../../addin/chart/import/columns.ts";
-import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
+import type { ImportKind } from "../../addin/chart/import/columns.ts";
 import type { Survey } from "../../addin/chart/import/survey.ts";
 import { isUnitOpen } from "../../addin/chart/import/guessUnits.ts";
 import type { LengthUnit } from "../../addin/measures/units.ts";

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { decimalMarkNames, decimalMarks } from "../../addin/chart/import/decimalMark.ts";
-import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
+import type { ImportKind } from "../../addin/chart/import/columns.ts";
 import { encodingNames, encodings } from "../../addin/chart/import/encoding.ts";
 import { delimiterNames, delimiters } from "../../addin/chart/import/rows.ts";
 import { cellText } from "../../addin/chart/cell.ts";

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { useMemo, useState } from "react";
 import type { ImportFigure, TwinChoice, TwinChoices } from "../../addin/chart/import/figures.ts";
 import { twinChoices } from "../../addin/chart/import/figures.ts";
-import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
+import type { ImportKind } from "../../addin/chart/import/columns.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { Disclosure } from "../ui/Disclosure.tsx";
 import { count } from "../ui/words.ts";

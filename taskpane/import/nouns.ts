@@ -1,4 +1,4 @@
-import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
+import type { ImportKind } from "../../addin/chart/import/columns.ts";
 
 /** How what is imported is called: one, several, what they are in, and a cell that says something about one. */
 export interface Nouns {

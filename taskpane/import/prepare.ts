@@ -9,7 +9,7 @@ import type { TwinChoices } from "../../addin/chart/import/figures.ts";
 import { decideFigures } from "../../addin/chart/import/figures.ts";
 import type { ImportPlan, PresentChart } from "../../addin/chart/import/importPlan.ts";
 import { planOf } from "../../addin/chart/import/importPlan.ts";
-import type { ImportKind } from "../../addin/chart/import/patternColumns.ts";
+import type { ImportKind } from "../../addin/chart/import/columns.ts";
 import { kindOf, matchPatternColumns } from "../../addin/chart/import/patternColumns.ts";
 import type { FoundWord } from "../../addin/chart/import/patternPlan.ts";
 import {

@@ -16,6 +16,9 @@ import type { UnitOrigin } from "./guessUnits.ts";
 import { guessUnits, isUnitOpen } from "./guessUnits.ts";
 import type { LaidOutSource } from "./source.ts";
 
+/** What a list holds, a row each. */
+export type ImportKind = "figures" | "patterns";
+
 /** What a column of the file is taken for. `"own"` is a measure that the dictionary does not know. */
 export type ColumnRole = "figure" | "measure" | "own" | "text" | "left out";
 

@@ -14,7 +14,7 @@ import { columnHeadings } from "../readPatterns.ts";
 import { figureKey } from "../find.ts";
 import { unitOfFraction } from "../unitsOfColumns.ts";
 import { bodyMeasureOf, rangeEnds } from "./bodyMeasures.ts";
-import type { ColumnChoice, Detected, ImportColumn } from "./columns.ts";
+import type { ColumnChoice, Detected, ImportColumn, ImportKind } from "./columns.ts";
 import { nameApart, sample, sampled, withUnits } from "./columns.ts";
 import { classByWords } from "./patternWords.ts";
 import type { LaidOutSource } from "./source.ts";
@@ -84,8 +84,6 @@ const keyOfHeading: ReadonlyMap<string, ColumnKey> = new Map(
     )
     .reverse(),
 );
-
-export type ImportKind = "figures" | "patterns";
 
 /**
  * What a list holds. Patterns have headings of their own, or a column that says what garment each is; where the two
