@@ -1,8 +1,9 @@
 import type { Cells } from "../addin/chart/cell.ts";
-import { cellText, isCellError } from "../addin/chart/cell.ts";
+import { isCellError } from "../addin/chart/cell.ts";
 import type { Chart } from "../addin/chart/chart.ts";
 import type { Flag } from "../addin/checking/checkChart.ts";
 import { checkChart } from "../addin/checking/checkChart.ts";
+import { flaggedText } from "../addin/checking/flag.ts";
 import { chartCells, chartOf, tableFrom, withoutZeros } from "./arguments.ts";
 import { cutShort, quote } from "../addin/measures/quote.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -79,5 +80,5 @@ function readingOf(flag: Flag, cells: Cells): Value {
   if (flag.readingMm !== undefined) return shownLength(flag.readingMm, flag.unit);
   const cell = cells[flag.row]?.[flag.column];
   // Spreadsheets take the bare text of an error for the error itself.
-  return isCellError(cell) ? quote(cell.error) : cutShort(cellText(cell));
+  return isCellError(cell) ? quote(cell.error) : cutShort(flaggedText(flag, cell));
 }

@@ -1,3 +1,6 @@
+import type { Cell } from "../chart/cell.ts";
+import { cellText } from "../chart/cell.ts";
+import { dayText, serialToDay } from "../measures/dateFractions.ts";
 import type { LengthUnit } from "../measures/units.ts";
 
 /** What may be wrong, in the words that the user sees. */
@@ -79,4 +82,11 @@ export interface Flag {
   readonly corrections: readonly Correction[];
   /** What a date may have been, or the unit of columns that state none, the likelier first. The user decides. */
   readonly choices?: readonly Choice[];
+}
+
+/** What the flagged cell shows; of a date its day, not the number that the spreadsheet keeps it as. */
+export function flaggedText({ kind }: Pick<Flag, "kind">, cell: Cell): string {
+  const day =
+    kind === "date instead of a reading" && typeof cell === "number" ? serialToDay(cell) : undefined;
+  return day ? dayText(day) : cellText(cell);
 }

@@ -1,9 +1,8 @@
 import { Button, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import type { ReactNode } from "react";
 import type { Cell } from "../../addin/chart/cell.ts";
-import { cellText } from "../../addin/chart/cell.ts";
 import type { Choice, Flag, FlagKind } from "../../addin/checking/checkChart.ts";
-import { dayText, serialToDay } from "../../addin/measures/dateFractions.ts";
+import { flaggedText } from "../../addin/checking/flag.ts";
 import type { Measure } from "../../addin/measures/measure.ts";
 import { FoldedHowToTake } from "../measure/TapeDrawing.tsx";
 import { meaning } from "../ui/theme.ts";
@@ -70,7 +69,7 @@ export function FlagCard(props: {
   const weight = weights[flag.kind] ?? "look";
   const place = flag.measure || (flag.figure ? "The whole row" : "The whole column");
   const reading =
-    flag.readingMm === undefined ? shownCell(flag, cell) : shownLength(flag.readingMm, flag.unit);
+    flag.readingMm === undefined ? flaggedText(flag, cell) : shownLength(flag.readingMm, flag.unit);
   return (
     <li className={styles.card}>
       <Button
@@ -115,13 +114,6 @@ export function FlagCard(props: {
       )}
     </li>
   );
-}
-
-/** What the cell shows; of a date its day, not the number that the spreadsheet keeps it as. */
-function shownCell({ kind }: Flag, cell: Cell): string {
-  const day =
-    kind === "date instead of a reading" && typeof cell === "number" ? serialToDay(cell) : undefined;
-  return day ? dayText(day) : cellText(cell);
 }
 
 /** What taking one of several choices does, in words. */

@@ -295,7 +295,7 @@ function WriteReadings(props: {
   const sheet = {
     name: "To measure",
     title: "What to measure next",
-    what: `list of ${count(readings.length, "reading")}`,
+    what: readings.length === 0 ? "empty list" : `list of ${count(readings.length, "reading")}`,
     values: [
       ["Figure", "Measure", "Settles", "Needed by"],
       ...readings.map(({ figure, column, settles, neededBy }) => [figure, column.heading, settles, neededBy]),

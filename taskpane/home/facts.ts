@@ -193,7 +193,7 @@ function bodyWords(bodies: Known["bodies"]): Words & Pick<Fact, "name"> {
     words:
       shared === 0
         ? "Every figure has a body of its own."
-        : `${count(sharing, "figure")} share with another; ${alone === 0 ? "none is alone" : `${String(alone)} with none`}.`,
+        : `${count(sharing, "figure")} share with another; ${alone === 0 ? "none is alone" : `${String(alone)} with none that is known`}.`,
   };
 }
 

@@ -147,6 +147,20 @@ describe("whole worksheet columns", () => {
   });
 });
 
+describe("a date in the place of a reading", () => {
+  it("is shown by its day, as the cell shows it, and not by the number that is kept", () => {
+    const flags = compute("FLAGS", [
+      ["Figure", "Bust (mm)"],
+      ["A", 135],
+      ["B", 46150],
+    ]);
+    // 46150 is 8 May 2026 in LibreOffice 7.4.7, see tests/reference/typedFractions.test.ts.
+    expect(isTable(flags) && flags[1]?.slice(0, 4)).toEqual([
+      ...["B", "Bust", "8 May 2026", "date instead of a reading"],
+    ]);
+  });
+});
+
 describe("missing readings", () => {
   const chart = [
     ["Figure", "Bust (in)", "Waist (mm)", "Hip"],
