@@ -100,7 +100,7 @@ async function shown(): Promise<ReadonlyMap<string, readonly (readonly string[])
   return new Map(
     [...sheets].map(([name, csv]) => [
       name,
-      Papa.parse<string[]>(new TextDecoder().decode(csv).trimEnd()).data,
+      Papa.parse<string[]>(new TextDecoder().decode(csv).trimEnd(), { delimiter: "," }).data,
     ]),
   );
 }
