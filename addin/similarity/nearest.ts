@@ -4,6 +4,12 @@ import { apart } from "./pair.ts";
 import type { ComparedColumn } from "./columns.ts";
 import { compareNames } from "./nameOrder.ts";
 
+export interface Near extends Apart {
+  readonly figure: string;
+  /** Where it stands in the chart, from 0. */
+  readonly row: number;
+}
+
 /**
  * The figures nearest to one figure, nearest first; equally near ones by name. Those whose distance is not known come
  * last, so that nobody takes their absence for a difference.
@@ -17,11 +23,14 @@ export function nearest(
   columns: readonly ComparedColumn[],
   figure: number,
   count: number,
-): readonly (Apart & { readonly figure: string })[] {
+): readonly Near[] {
   return chart.figures
     .map((name, other) => ({ name, other }))
     .filter(({ other }) => other !== figure)
-    .map(({ name, other }) => ({ other, found: { figure: name, ...apart(columns, figure, other) } }))
+    .map(({ name, other }) => ({
+      other,
+      found: { figure: name, row: other, ...apart(columns, figure, other) },
+    }))
     .sort(
       (a, b) => known(a.found.distance) - known(b.found.distance) || compareNames(chart, a.other, b.other),
     )
