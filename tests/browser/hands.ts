@@ -3,6 +3,7 @@ import type { Locator, Page } from "playwright-core";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
+import { cellsField } from "../../addin/standalone/grid/cellsField.ts";
 import { openFile, saveXlsx } from "./page.ts";
 
 /** Where the grid draws cells of the usual size, in pixels. */
@@ -47,13 +48,18 @@ export function handsOn(page: Page): Hands {
     const [cell = "", sheetName] = address.split("!").reverse();
     if (sheetName !== undefined) {
       const tab = page.getByRole("tab", { name: sheetName, exact: true });
+      const isChosen = () => tab.and(page.getByRole("tab", { selected: true })).waitFor({ timeout: 15_000 });
       await tab.click();
-      await tab.and(page.getByRole("tab", { selected: true })).waitFor();
+      // The grid's tabs hear nothing between a change of sheet and the drawing after it: who sees nothing happen clicks again.
+      await isChosen().catch(async () => {
+        await tab.click();
+        await isChosen();
+      });
     }
     await addressBox.fill(cell);
     await addressBox.press("Enter");
-    // The box gives the keyboard back to the sheet once it has gone there.
-    await page.waitForFunction(() => document.activeElement?.tagName !== "INPUT");
+    // The box gives the keyboard back to the cells once it has gone there; what is typed in between, nobody gets.
+    await page.waitForFunction((field) => document.activeElement?.matches(field), cellsField);
   };
 
   const clickBar = async (): Promise<void> => {
