@@ -104,6 +104,8 @@ describe("the page without a mouse", () => {
     // One more press must not import what nobody has looked at.
     await expect.poll(() => focused(page)).toMatch(/^figures\.csv/);
     await keyTo(page, "Choose another");
+    // It says how many once the list is read.
+    await page.getByRole("button", { name: "Import 2 figures" }).waitFor();
     await keyTo(page, "Import 2 figures", "Shift+Tab");
     await page.keyboard.press("Enter");
     await expect.poll(() => focused(page)).toMatch(/Done\. .*The table Figures holds the figures now/s);
