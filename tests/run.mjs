@@ -20,7 +20,7 @@ const all = [...aside, browser];
 const sum = (key) => all.reduce((total, each) => total + each[key], 0);
 // Last, so that whoever reads only the end sees what to mend, and what passed when it was tried again only.
 for (const each of all.flatMap(({ retried = [] }) => retried))
-  console.log(`\n◆ passed the second time: ${each}`);
+  console.log(`\n◆ passed only when tried again: ${each}`);
 for (const each of all.flatMap(({ failures }) => failures)) console.log(`\n✗ ${each}`);
 console.log(`\n${sum("passed")} passed, ${sum("failed")} failed, ${sum("skipped")} skipped`);
 process.exit(all.every(({ held }) => held) && sum("failed") === 0 ? 0 : 1);

@@ -157,7 +157,10 @@ describe("typed key by key", { timeout: 900_000 }, () => {
     await keys.type(formula.replace(name, name.slice(0, -1)));
     await keys.press("Enter");
     await keys.press("ArrowUp");
-    await hands.spoken.filter({ hasText: `${cellName(rows.cell, 0)}: #NAME?` }).waitFor();
+    const misspelt = hands.spoken.filter({ hasText: `${cellName(rows.cell, 0)}: #NAME?` });
+    await misspelt.waitFor({ timeout: 30_000 }).catch(async () => {
+      throw new Error(`${formula}, misspelt, stands as “${await hands.spoken.innerText()}”.`);
+    });
     await keys.type(formula);
     await keys.press("Enter");
     // In the bar, after it was given up half-way.
