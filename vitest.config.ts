@@ -59,8 +59,6 @@ export default defineConfig({
           ...times,
           // A page that is slow to show something is waited for: one second, as usual, is short on a busy machine.
           expect: { poll: { timeout: 30_000 } },
-          // A browser on a busy machine can lose a key or a click. `npm test` names what passed only when tried again: a fault may be behind it.
-          retry: 2,
           // While one page waits, another is at work.
           maxWorkers: 2,
           // After the unit tests: the browser needs the processor.

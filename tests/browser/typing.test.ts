@@ -99,7 +99,6 @@ describe("typed key by key", { timeout: 900_000 }, () => {
 
   it("every function’s example and every formula of the README give what the functions give, in whichever way they are typed", async () => {
     expect(formulasOfReadme.length).toBeGreaterThanOrEqual(5);
-    await hands.open(demo);
     const inDemo: ToType[] = [];
     for (const formula of formulasOfReadme) {
       await hands.addSheet();
