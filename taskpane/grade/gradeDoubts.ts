@@ -42,22 +42,23 @@ export function gradeDoubts(asked: GradeAsked, doubtful: readonly Doubt[]): read
       ],
     })),
   );
-  const says = new Map<string, string[]>();
+  /** By what they rest on: how the answers would change, and whether anybody knows. */
+  const says = new Map<string, { readonly isMended: boolean; readonly told: string[] }>();
   found.forEach((line, i) => {
     if (!line) return;
     const { grounds, isMended, changes = [] } = line;
-    const rests = `${restsOnWords(grounds.map((doubt) => doubtSays(doubt)))} ${isMended ? "Mended as Check suggests" : ""}`;
+    const rests = restsOnWords(grounds.map((doubt) => doubtSays(doubt)));
     const to = targets.length > 1 ? ` for ${chart.figures[targets[i]!] ?? ""}` : "";
     const told = changes.flatMap(([what, answer]) => {
       if (what === "the answer") return [`the answer would be “${answer}”${to}`];
       return what === "the movement" ? [`points would move otherwise${to}`] : [];
     });
-    says.set(rests, [...(says.get(rests) ?? []), ...told]);
+    says.set(rests, { isMended, told: [...(says.get(rests)?.told ?? []), ...told] });
   });
-  return [...says].map(([rests, told]) =>
-    rests.endsWith(" ")
-      ? `${rests}Measure it again.`
-      : `${rests}, ${told.length > 0 ? someOf(told) : "nothing changes"}.`,
+  return [...says].map(([rests, { isMended, told }]) =>
+    isMended
+      ? `${rests} Mended as Check suggests, ${told.length > 0 ? someOf(told) : "nothing changes"}.`
+      : `${rests} Measure it again.`,
   );
 }
 
