@@ -110,6 +110,45 @@ describe("tables under a user’s hands", { timeout: 300_000 }, () => {
     await expect.poll(heading, { timeout: 30_000 }).toBe("Body");
   });
 
+  it("a tab that is pressed twice is named anew or left as it is, and no sheet leaves its place", async () => {
+    const tabs = page.getByRole("tab");
+    const named = tabs.locator("[contenteditable=true]");
+    const chart = tabs.first();
+    await chart.dblclick();
+    await named.waitFor();
+    await hands.type("Spr");
+    await hands.press("Escape");
+    await named.waitFor({ state: "detached" });
+    // Long enough for a press to become a long one, and over the tabs with the mouse.
+    await hands.typeInto("Chart!B2", "190");
+    await expect.poll(sum, { timeout: 30_000 }).toMatchObject({ value: 555 });
+    const box = await tabs.last().boundingBox();
+    if (!box) throw new Error("The tabs are not in sight.");
+    for (const x of [-60, -30, box.width, 2 * box.width])
+      await page.mouse.move(box.x + x, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.up();
+    expect(await tabs.allInnerTexts()).toEqual(["Chart", "Fit"]);
+
+    await chart.click();
+    await chart.and(page.getByRole("tab", { selected: true })).waitFor();
+    await hands.goTo("B2");
+    await chart.dblclick();
+    await named.waitFor();
+    await hands.type("Spring");
+    await hands.press("Enter");
+    await expect.poll(() => tabs.allInnerTexts(), { timeout: 30_000 }).toEqual(["Spring", "Fit"]);
+    const twice = async () => (await hands.saved()).sheets[1]?.cells[0]?.[2];
+    await expect.poll(twice, { timeout: 30_000 }).toMatchObject({ formula: "=Spring!B3*2", value: 364 });
+  });
+
+  it("a tab opens its sheet also for what only clicks, as aids to reading do", async () => {
+    await page.getByRole("tab", { name: "Fit" }).evaluate((tab: HTMLElement) => {
+      tab.click();
+    });
+    await page.getByRole("tab", { name: "Fit", selected: true }).waitFor();
+  });
+
   it("lists to choose from are offered in their cells, and kept over a reload and in the file", async () => {
     await hands.goTo("Chart!D3");
     await hands.press("F2");

@@ -54,6 +54,7 @@ import { tableLook } from "./tableLook.ts";
 import { suggestOnly } from "./pickLists.ts";
 import { printSheet } from "./printSheet.ts";
 import { toSnapshot } from "./toSnapshot.ts";
+import { mendSheetTabs } from "./sheetTabs.ts";
 import { keepToolbarStill } from "./stillToolbar.ts";
 import { showVerdicts } from "./verdictsShown.ts";
 import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
@@ -131,6 +132,8 @@ export function openGrid(
     workbook.select(area).then(focus, focus);
   });
 
+  const tabs = mendSheetTabs(container, unit);
+
   return {
     workbook,
     calculated: calculated.then(() => {
@@ -151,6 +154,7 @@ export function openGrid(
       box.dispose();
       controls.dispose();
       printing.dispose();
+      tabs.dispose();
       workbook.close();
       univer.dispose();
     },
