@@ -97,6 +97,8 @@ function counts(file) {
   }
 }
 
+/** A failure in few lines: where it stands in the project, not the way through the packages. */
 function said(file, test, why) {
-  return `${path.relative(root, file)}: ${test}\n${why}`;
+  const lines = why.split("\n").filter((line) => !/^\s+at .*node_modules/.test(line));
+  return [`${path.relative(root, file)}: ${test}`, ...lines].join("\n").trimEnd();
 }
