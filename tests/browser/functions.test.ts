@@ -1,5 +1,7 @@
+import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { readXlsx } from "../../addin/workbook/xlsx/readXlsx.ts";
 import { faults } from "./faults.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
@@ -93,11 +95,33 @@ describe("the functions in the pane, on this workbook", () => {
     const hands = handsOn(page);
     await hands.typeInto("B2", '=FIT.NEAREST(Figures[#All], "Ardwin")');
     await hands.goTo("B2");
+    // Before it is calculated, there is no error to explain.
+    await hands.spoken.filter({ hasText: /^B2: #/ }).waitFor();
     await page.getByRole("button", { name: "Explain the selected cell" }).click();
     const box = page.getByRole("region", { name: "The selected cell" });
     await box.getByText(/no figure “Ardwin”.*Ardwen/).waitFor();
     await hands.goTo("Match!B4");
     await box.getByRole("button", { name: "Explain the cell selected now" }).click();
     await box.getByText(/It is filled from .+, which holds =FIT\.WHATFITS\(/).waitFor();
+  });
+
+  it("have their results in a file that is saved the moment they are typed", async () => {
+    const hands = handsOn(page);
+    await hands.addSheet();
+    await hands.typeInto("B2", "=6*7");
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      // Sooner than hands could; the grid begins to calculate 100 ms after the last change.
+      page.evaluate(async () => {
+        for (const name of ["Save .xlsx", "With formulas, for Excel"]) {
+          const buttons = [...document.querySelectorAll("button")];
+          buttons.find(({ textContent }) => textContent.startsWith(name))?.click();
+          await new Promise((drawn) => setTimeout(drawn));
+        }
+      }),
+    ]);
+    const { sheets } = await readXlsx(readFileSync(await download.path()));
+    const found = sheets.flatMap((sheet) => sheet.cells.flat()).find((cell) => cell?.formula === "=6*7");
+    expect(found?.value).toBe(42);
   });
 });

@@ -1,5 +1,6 @@
-import type { ICellData, ICommandService, IWorkbookData, Nullable } from "@univerjs/core";
+import type { ICellData, ICommandService, Injector, IWorkbookData, Nullable } from "@univerjs/core";
 import { SetFormulaCalculationNotificationMutation } from "@univerjs/engine-formula";
+import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import * as z from "zod/mini";
 
 const end = z.object({ functionsExecutedState: z.number() });
@@ -19,6 +20,18 @@ export function nextCalculation(commands: ICommandService): Promise<void> {
       setTimeout(resolve);
     });
   });
+}
+
+/** Longer than the grid waits after a change before it calculates: 100 ms, in its `TriggerCalculationController`. */
+const beginsWithinMs = 150;
+
+/** Resolves when nothing that was changed until now waits to be calculated, and the results are in the cells. */
+export async function allCalculated(injector: Injector): Promise<void> {
+  const session = injector.get(FormulaCalculationSessionService);
+  // Before it is drawn, the grid calculates nothing.
+  if (!session.state.initialized) return;
+  await new Promise((resolve) => setTimeout(resolve, beginsWithinMs));
+  await session.waitForLatestApplied(undefined, 0);
 }
 
 function hasFormulas({ sheets }: IWorkbookData): boolean {

@@ -21,6 +21,7 @@ import type {
 } from "../../workbook/port.ts";
 import type { EditableUnit } from "./applyEdit.ts";
 import { applyEdit } from "./applyEdit.ts";
+import { allCalculated } from "./calculated.ts";
 import type { GridChange } from "./changes.ts";
 import { watchChanges } from "./changes.ts";
 import type { FormulaErrors } from "./formulaErrors.ts";
@@ -56,6 +57,8 @@ import { columnLetters } from "../../chart/columnLetters.ts";
 /** The port on the embedded grid, and what the page around it needs beside the port. */
 export interface GridWorkbook extends Workbook {
   errorAt(at: CellAddress): string | undefined;
+  /** Resolves when nothing that was changed until now waits to be calculated. */
+  calculated(): Promise<void>;
   /** All that the workbook holds, formulas with what they give now. */
   content(): WorkbookContent;
   /** The grid’s own form of the workbook, which keeps every look that a user has given it. */
@@ -248,6 +251,7 @@ export function createGridWorkbook(
       workbook.setCustomMetadata({ ...workbook.getCustomMetadata(), preferences });
       for (const listener of editListeners) listener();
     }),
+    calculated: () => allCalculated(unit.injector),
     content: () => readContent(unit),
     snapshot: () => unit.injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(unit.unitId)!,
     onEdit: (listener) => {

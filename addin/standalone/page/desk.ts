@@ -219,11 +219,7 @@ export function createDesk(place: HTMLElement, paneShown: () => Promise<void>): 
     });
     early.opened(next.workbook);
     set({ workbook: early.workbook, isSheetOpen: true, cell: undefined });
-    // A calculation that never ends must not lock the page.
-    await Promise.race([
-      next.calculated,
-      new Promise((resolve) => setTimeout(resolve, longestCalculationMs)),
-    ]);
+    await withinBounds(next.calculated);
     early.ready();
   };
 
@@ -546,7 +542,7 @@ export function createDesk(place: HTMLElement, paneShown: () => Promise<void>): 
       }),
     saveFile: (form) =>
       work("Saving …", "The workbook was not saved.", async () => {
-        if (grid) await writeFile(state.book?.name ?? "Workbook", grid.workbook.content(), form);
+        if (grid) await writeFile(state.book?.name ?? "Workbook", await calculatedContent(grid), form);
       }),
     openBook,
     openVersion: (book, version) =>
@@ -583,7 +579,7 @@ export function createDesk(place: HTMLElement, paneShown: () => Promise<void>): 
       work(`Saving “${book.name}” …`, `“${book.name}” was not saved.`, async () => {
         if (!store) return;
         if (grid && book.id === state.book?.id) {
-          await writeFile(state.book.name, grid.workbook.content(), form);
+          await writeFile(state.book.name, await calculatedContent(grid), form);
           return;
         }
         const source = fromKeptText(await textOf(store, book));
@@ -638,6 +634,17 @@ export function createDesk(place: HTMLElement, paneShown: () => Promise<void>): 
       },
     );
   }
+}
+
+/** A calculation that never ends must not lock the page. */
+function withinBounds(calculated: Promise<void>): Promise<unknown> {
+  return Promise.race([calculated, new Promise((resolve) => setTimeout(resolve, longestCalculationMs))]);
+}
+
+/** All that the workbook holds, with the results of what was typed just now. */
+async function calculatedContent({ workbook }: OpenGrid): Promise<WorkbookContent> {
+  await withinBounds(workbook.calculated());
+  return workbook.content();
 }
 
 function isSameCell(a: ActiveCell | undefined, b: ActiveCell | undefined): boolean {

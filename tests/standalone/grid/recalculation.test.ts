@@ -39,3 +39,23 @@ it("calculates only what depends on the cell that was typed into", async () => {
   expect(ofPatterns).not.toContain("FLAGS");
   grid.close();
 });
+
+it("says when all that was typed is calculated, however short before it is asked", async () => {
+  const cells = [[{ value: 1 }, { formula: "=A1*2" }, { formula: "=SEQUENCE(1,2)*A1" }]];
+  const grid = openHeadless({ sheets: [{ name: "Sums", cells }] });
+  await grid.opened;
+  const subUnitId = sheetOf(grid.unit, "Sums").getSheetId();
+  const results = () => grid.workbook.content().sheets[0]?.cells[0]?.map((cell) => cell?.value);
+  for (const value of [2, 3, 4]) {
+    await grid.command(SetRangeValuesCommand.id, {
+      ...{ unitId: grid.unit.unitId, subUnitId },
+      range: { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 },
+      value: { v: value, f: null },
+    });
+    await grid.workbook.calculated();
+    expect(results()).toEqual([value, 2 * value, value, 2 * value]);
+  }
+  // Nothing was changed since.
+  await grid.workbook.calculated();
+  grid.close();
+});
