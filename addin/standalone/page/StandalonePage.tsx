@@ -1,5 +1,15 @@
 import type { ComponentProps, ReactNode } from "react";
-import { Component, lazy, Suspense, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import {
+  Component,
+  lazy,
+  Suspense,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+  useSyncExternalStore,
+} from "react";
 import type { Workbook } from "../../workbook/port.ts";
 import { flushSync } from "react-dom";
 import type { ActiveCell } from "../grid/activeCell.ts";
@@ -56,6 +66,7 @@ export function StandalonePage(): ReactNode {
     document.title = name === undefined ? "Measure Book" : `${name} – Measure Book`;
   }, [name]);
   useSpokenCell(state.cell, setSpoken);
+  const isInSheet = useIsInSheet();
   const address = addressIn(state.cell?.shown ?? "");
   const goTo = (region: Region): void => {
     regions.current?.goTo(region);
@@ -66,6 +77,7 @@ export function StandalonePage(): ReactNode {
       <TopBar desk={desk} state={state} isInBooks={isInBooks} setInBooks={setInBooks} goTo={goTo} />
       <Notices
         notices={state.notices}
+        isInSheet={isInSheet}
         dismiss={(id) => {
           desk?.dismiss(id);
           // The button that was pressed goes.
@@ -168,6 +180,22 @@ function useSpokenCell(cell: ActiveCell | undefined, say: (words: string) => voi
     before.current = sheet;
     say(`${where}: ${shown === "" ? "empty" : shown}${problem === undefined ? "" : `, ${problem}`}`);
   }, [cell, say]);
+}
+
+/** Whether the last press, of a key or with the pointer, was in the sheet. The grid takes the keyboard without one when it opens. */
+function useIsInSheet(): () => boolean {
+  const isInSheet = useRef(false);
+  useEffect(() => {
+    const hear = ({ target }: Event): void => {
+      isInSheet.current = target instanceof Element && target.closest("[data-region=sheet]") !== null;
+    };
+    const presses = ["pointerdown", "keydown"] as const;
+    for (const press of presses) document.addEventListener(press, hear, true);
+    return () => {
+      for (const press of presses) document.removeEventListener(press, hear, true);
+    };
+  }, []);
+  return useCallback(() => isInSheet.current, []);
 }
 
 function useDesk(desk: Desk | undefined): DeskState {
@@ -314,34 +342,32 @@ function savedInWords({ saved }: DeskState): string {
 
 const shapes = { done: "●", look: "≈", failed: "▲" } as const;
 
+interface Noticing {
+  readonly dismiss: (id: string) => void;
+  /** Whether the user is at work in the sheet by now. */
+  readonly isInSheet: () => boolean;
+}
+
 function Notices({
   notices,
-  dismiss,
-}: {
-  readonly notices: readonly PageNotice[];
-  readonly dismiss: (id: string) => void;
-}): ReactNode {
+  ...noticing
+}: Noticing & { readonly notices: readonly PageNotice[] }): ReactNode {
   return (
     <div className="notices">
       {notices.map((notice) => (
-        <NoticeBar key={notice.id} notice={notice} dismiss={dismiss} />
+        <NoticeBar key={notice.id} notice={notice} {...noticing} />
       ))}
     </div>
   );
 }
 
-function NoticeBar({
-  notice,
-  dismiss,
-}: {
-  readonly notice: PageNotice;
-  readonly dismiss: (id: string) => void;
-}): ReactNode {
+function NoticeBar({ notice, dismiss, isInSheet }: Noticing & { readonly notice: PageNotice }): ReactNode {
   const { id, kind, text, actions, isResult } = notice;
   const bar = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (isResult) bar.current?.focus();
-  }, [notice, isResult]);
+    // Whoever has gone on to the cells meanwhile types there, and no key may be lost.
+    if (isResult && !isInSheet()) bar.current?.focus();
+  }, [notice, isResult, isInSheet]);
   return (
     <div ref={bar} tabIndex={-1} className={`notice ${kind}`} role={kind === "failed" ? "alert" : "status"}>
       <p>
