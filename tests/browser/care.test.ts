@@ -56,8 +56,10 @@ describe.each(["light", "dark"] as const)("every answer at 320 px, %s", (colorSc
     async (_, stop) => {
       await goToStop(page, stop);
       const shown = shownSection(page, stop.section);
+      await isAllThere(shown);
       await isSound(page, "as it is met");
       const folded = await unfold(shown);
+      await isAllThere(shown);
       // The tables behind drawings.
       const asTables = await shown.getByLabel("Show as table").filter({ visible: true }).all();
       for (const asTable of asTables) await asTable.check();
@@ -151,14 +153,26 @@ function overflow(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
-/** Opens all that is folded in a part of the page; how many there were. */
+/** Waits until a part of the page says no longer that it is reading, looking or drawing. */
+async function isAllThere(part: Locator): Promise<void> {
+  const waiting = part.locator("p").filter({ hasText: / …$/, visible: true });
+  await expect.poll(() => waiting.allInnerTexts()).toEqual([]);
+}
+
+/** Opens all that is folded in a part of the page, and waits until it has heard of that; how many there were. */
 function unfold(part: Locator): Promise<number> {
-  return part.evaluate((within) => {
+  return part.evaluate(async (within) => {
     const folded = [...within.querySelectorAll<HTMLDetailsElement>("details:not([open])")];
-    for (const details of folded) {
-      details.open = true;
-      details.dataset["unfolded"] = "";
-    }
+    await Promise.all(
+      folded.map((details) => {
+        const heard = new Promise((resolve) => {
+          details.addEventListener("toggle", resolve, { once: true });
+        });
+        details.open = true;
+        details.dataset["unfolded"] = "";
+        return heard;
+      }),
+    );
     return folded.length;
   });
 }

@@ -6,6 +6,7 @@ import path from "node:path";
 import type { Page } from "playwright-core";
 import { chromium } from "playwright-core";
 import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import { cellsField } from "../../addin/standalone/grid/cellsField.ts";
 import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import { findBrowser } from "../programs.mjs";
 import { openFile, quiet, ready } from "./page.ts";
@@ -70,7 +71,9 @@ describe("a browser that is killed while one types", () => {
       .toBe(true);
     const [number = ""] = readFileSync(port, "utf8").split("\n");
     const browser = await chromium.connectOverCDP(`http://127.0.0.1:${number}`);
-    const page = await browser.contexts()[0]!.newPage();
+    const context = browser.contexts()[0]!;
+    context.setDefaultTimeout(90_000);
+    const page = await context.newPage();
     await page.goto(inject("address"));
     try {
       return await work({ page, kill: () => end(running) });
@@ -121,6 +124,7 @@ async function typeUntilKilled(
   });
   await page.getByRole("link", { name: "Skip to the sheet" }).focus();
   await page.keyboard.press("Enter");
+  await page.waitForFunction((field) => document.activeElement?.matches(field), cellsField);
   // When it happens is by chance, between the first key and the third save.
   const killed = new Promise<void>((resolve, reject) => {
     setTimeout(() => {

@@ -125,7 +125,7 @@ describe("the pane in Excel", () => {
         await page.getByRole("button", { name: "Start with this workbook" }).click();
         await page.getByText(question).waitFor({ state: "detached" });
         // Microsoft, “Run code in your Office Add-in when the document opens”: Office.StartupBehavior.load.
-        expect(await startup(page)).toBe("Load");
+        await expect.poll(() => startup(page)).toBe("Load");
         await page.getByRole("button", { name: "Functions", exact: true }).click();
         await page.getByRole("switch", { name: "Start Measure Book with this workbook" }).click();
         await expect.poll(() => startup(page)).toBe("None");
@@ -136,9 +136,9 @@ describe("the pane in Excel", () => {
       await inExcel({ platform: "Mac" }, async (page) => {
         await page.getByRole("button", { name: "Not now" }).click();
         await page.getByText(question).waitFor({ state: "detached" });
+        const kept = () => page.evaluate(() => [...window.excelDouble.book.settings.keys()]);
+        await expect.poll(kept).toEqual(["MeasureBook.startAsked"]);
         expect(await startup(page)).toBe("None");
-        const kept = await page.evaluate(() => [...window.excelDouble.book.settings.keys()]);
-        expect(kept).toEqual(["MeasureBook.startAsked"]);
       });
       await inExcel({ platform: "PC" }, async (page) => {
         await page.getByRole("button", { name: "Functions", exact: true }).click();
@@ -190,12 +190,15 @@ describe("the pane in Excel", () => {
 
     it("waits for an answer within bounds, says so, and goes on when it comes", async () => {
       const page = await visitor.context.newPage();
-      await page.clock.install();
+      // Its time stands still while this machine is busy.
+      await page.clock.install({ time: "2026-03-02T09:00:00" });
+      await page.clock.pauseAt("2026-03-02T10:00:00");
       await openExcelPage(visitor, address, { settings: { ready: false }, page });
-      await page.clock.fastForward(3_000);
+      await page.clock.runFor(3_000);
       expect(await page.getByRole("heading").count()).toBe(0);
-      await page.clock.fastForward(13_000);
+      await page.clock.runFor(13_000);
       await page.getByRole("heading", { name: "Excel has not answered yet" }).waitFor();
+      await page.clock.resume();
       await page.evaluate(() => {
         window.standIn.becomeReady();
       });

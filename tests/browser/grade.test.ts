@@ -118,10 +118,7 @@ describe("an empty workbook", () => {
     page = await visitor.open(inject("address"));
     const { bytes } = await writeXlsx({ sheets: [{ name: "Mine", cells: [[{ value: "Notes" }]] }] });
     await openFile(page, "empty.xlsx", bytes);
-    await page
-      .getByText(/is open|opened/i)
-      .first()
-      .waitFor();
+    await page.getByText("“empty.xlsx” is open.").waitFor();
   });
 
   afterAll(() => visitor.close());

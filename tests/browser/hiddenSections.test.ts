@@ -27,10 +27,13 @@ const tablesIn = (read: readonly string[]) => read.filter((what) => what.startsW
 const type = (page: Page, text: string) =>
   page.evaluate((typed) => window.typeReading(2, 8, typed), text).then(() => twoFrames(page));
 
-/** Until React has drawn what followed, and what that began has begun. */
+/** Until React has drawn what followed, and what that began has begun: frames alone can pass before its turn comes. */
 async function twoFrames(page: Page): Promise<void> {
   await page.evaluate(
-    () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
+    () =>
+      new Promise((resolve) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => requestIdleCallback(resolve)));
+      }),
   );
 }
 
@@ -134,8 +137,12 @@ describe("sections of the pane", () => {
     const page = await openPane(40);
     await checked(page, "Nothing looks wrong.");
     const letGo = await page.evaluateHandle(() => window.holdNextReading());
+    const hasRead = (times: number) => page.waitForFunction((many) => window.reads.length >= many, 3 * times);
     await type(page, "240");
+    // This is the reading that is held.
+    await hasRead(2);
     await type(page, "24");
+    await hasRead(3);
     await checked(page, "Nothing looks wrong.");
     await letGo.evaluate((go) => go());
     await twoFrames(page);

@@ -69,12 +69,12 @@ export async function beginBook(
   await page.getByLabel("Name", { exact: true }).fill(name);
   await page.getByLabel("You measure in").selectOption(unit);
   await page.getByRole("button", { name: "Begin this book" }).click();
-  await ready(page);
+  // The pane shows the new book before it is calculated and kept, and what is said at the end takes the keyboard.
+  await page.getByRole("button", { name: "New book", disabled: false }).waitFor();
+  await page.getByText("Your new book is open.").waitFor();
   const pane = page.getByRole("button", { name: "Pane", exact: true });
   if (await pane.isVisible()) await pane.click();
   await page.getByText("headings and no figures yet").waitFor();
-  // The demo was ready too; only now it is the new book that is asked.
-  await ready(page);
 }
 
 /**
@@ -107,7 +107,7 @@ export async function newVisitor(
     },
     async close() {
       await context.close();
-      rmSync(profile, { recursive: true, force: true });
+      rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
     },
   };
 }
