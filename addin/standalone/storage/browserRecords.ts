@@ -137,16 +137,34 @@ function quietly(request: Promise<unknown>): void {
   request.catch(() => undefined);
 }
 
+/** Parts that the patience of a step is counted in. */
+const slices = 8;
+
+/**
+ * Waits no longer than that for an answer. What counts is time in which one could be heard: a page that calculates for seconds hears
+ * nothing meanwhile, and its timers come late.
+ */
 function inTime<T>(work: Promise<T>, ms: number): Promise<T> {
   return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => {
-      reject(
-        new StorageError(
-          "silent",
-          "The browser’s storage does not answer. Save the workbook as .xlsx, then close the browser and open it again.",
-        ),
-      );
-    }, ms);
+    const slice = ms / slices;
+    let timer: ReturnType<typeof setTimeout>;
+    const wait = (left: number): void => {
+      const begun = performance.now();
+      timer = setTimeout(() => {
+        const isDeaf = performance.now() - begun > 2 * slice;
+        if (isDeaf || left > 1) {
+          wait(isDeaf ? left : left - 1);
+          return;
+        }
+        reject(
+          new StorageError(
+            "silent",
+            "The browser’s storage does not answer. Save the workbook as .xlsx, then close the browser and open it again.",
+          ),
+        );
+      }, slice);
+    };
+    wait(slices);
     work.then(resolve, reject).finally(() => {
       clearTimeout(timer);
     });

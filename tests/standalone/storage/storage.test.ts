@@ -294,6 +294,13 @@ describe("when the browser’s storage fails", () => {
     });
   });
 
+  it("does not take it for silent while the page itself is too busy to hear it", async () => {
+    const opening = openStore(patience);
+    const free = performance.now() + 4 * patience.openMs;
+    while (performance.now() < free) JSON.stringify(patience);
+    expect(await opening).toMatchObject({ store: { keeps: true }, trouble: undefined });
+  });
+
   it("says so when a save is never answered", async () => {
     const records = await openBrowserRecords("measure-book", patience);
     const { book, saved } = await create(createBookStore(records), "Chart", "one");
