@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import type { Cell } from "../../addin/chart/cell.ts";
 import { cellName } from "../../addin/workbook/address.ts";
+import { writeXlsx } from "../../addin/workbook/xlsx/writeXlsx.ts";
 import type { SheetContent, WorkbookContent } from "../../addin/workbook/content.ts";
 import { descriptors } from "../../functions/all.ts";
 import type { Result, Table } from "../../functions/descriptor.ts";
@@ -12,7 +13,7 @@ import { exampleBooks } from "../functions/exampleBooks.ts";
 import type { Hands } from "./hands.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor } from "./page.ts";
+import { newVisitor, openFile } from "./page.ts";
 import type { QuickKeys } from "./quickKeys.ts";
 import { quickKeys } from "./quickKeys.ts";
 
@@ -115,6 +116,41 @@ describe("typed key by key", { timeout: 900_000 }, () => {
       await typeAll(examples.map((example) => ({ ...example, gives: toTable(example.gives) })));
     }
     expect(keys.count).toBeGreaterThan(5000);
+  });
+
+  it("what is typed elsewhere while a book opens stays there, and the cells take keys as soon as the book is open", async () => {
+    // The grid draws, and takes keys three tenths of a second later: here when it is let.
+    await page.evaluate(() => {
+      const before = window.setTimeout;
+      const held: (() => void)[] = [];
+      const setTimeout = (run: () => void, ms?: number) =>
+        ms === 300 ? held.push(run) : before.call(window, run, ms);
+      const letThrough = (): void => {
+        window.setTimeout = before;
+        for (const run of held) run();
+      };
+      Object.assign(window, { setTimeout, letThrough });
+    });
+    const { bytes } = await writeXlsx({ sheets: [{ name: "Fresh", cells: [] }] });
+    await openFile(page, "fresh.xlsx", bytes);
+    await page.getByRole("tab", { name: "Fresh" }).waitFor();
+    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).click();
+    const field = page.getByLabel("Or paste rows, headings first");
+    await field.focus();
+    await hands.type("Na");
+    expect(await page.getByText("“fresh.xlsx” is open.").count()).toBe(0);
+    await page.evaluate(() => {
+      (window as unknown as { letThrough: () => void }).letThrough();
+    });
+    await page.getByText("“fresh.xlsx” is open.").waitFor();
+    await hands.type("me");
+    expect(await field.inputValue()).toBe("Name");
+
+    await hands.goTo("Fresh!A1");
+    await keys.type("=1+2");
+    await keys.press("Enter");
+    const firstCell = async () => (await hands.saved()).sheets[0]?.cells[0]?.[0];
+    await expect.poll(firstCell).toMatchObject({ formula: "=1+2", value: 3 });
   });
 
   it("a name goes on into its cell when the list to choose from opens in the middle of it", async () => {

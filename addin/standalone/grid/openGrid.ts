@@ -3,6 +3,8 @@ import {
   EDITOR_ACTIVATED,
   ICommandService,
   IContextService,
+  LifecycleService,
+  LifecycleStages,
   LocaleType,
   LogLevel,
   mergeLocales,
@@ -57,11 +59,11 @@ import { toSnapshot } from "./toSnapshot.ts";
 import { mendSheetTabs } from "./sheetTabs.ts";
 import { keepToolbarStill } from "./stillToolbar.ts";
 import { showVerdicts } from "./verdictsShown.ts";
-import { keepKeyboardInBar, keepTyped } from "./whileTyping.ts";
+import { keepKeyboardInBar, keepTyped, leaveKeyboard } from "./whileTyping.ts";
 
 export interface OpenGrid {
   readonly workbook: GridWorkbook;
-  /** Resolves when every formula has been calculated once. */
+  /** Resolves when every formula has been calculated once, and the cells take what is typed. */
   readonly calculated: Promise<void>;
   /** Called with the selected cell whenever it is another, or shows another value. Returns the unsubscriber. */
   onCell(listener: (cell: ActiveCell | undefined) => void): () => void;
@@ -113,7 +115,9 @@ export function openGrid(
   keepResults(injector);
   keepToolbarStill(injector);
   const commands = injector.get(ICommandService);
-  const calculated = whenCalculated(commands, snapshot);
+  // The cells hear of no key before, though the keyboard can be on them; without formulas nothing is waited for else.
+  const takesKeys = injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  const calculated = Promise.all([whenCalculated(commands, snapshot), takesKeys]);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, snapshot);
   suggestOnly(injector);
   showVerdicts(injector);
@@ -121,6 +125,7 @@ export function openGrid(
   const unit = { injector, unitId: snapshot.id };
   const workbook = createGridWorkbook(unit, errors, snapshot);
   keepTyped(injector);
+  leaveKeyboard(injector);
   const bar = keepKeyboardInBar(injector);
   const controls = nameControls(container, injector);
   const printing = printSheet(container, unit);

@@ -37,6 +37,34 @@ export function keepKeyboardInBar(injector: Injector): IDisposable {
 }
 
 /**
+ * Leaves the keyboard to whoever has it. The grid takes it for its cells with the first cell that it selects, a moment after it was
+ * drawn, be it in the middle of a word that is typed elsewhere on the page.
+ */
+export function leaveKeyboard(injector: Injector): void {
+  const editors = injector.get(IEditorService);
+  const bridge = injector.get(IEditorBridgeService);
+  const select = bridge.setEditCell.bind(bridge);
+  const guarded = new WeakSet<DocSelectionRenderService>();
+  let isLeft = false;
+  bridge.setEditCell = (cell) => {
+    const cells = editors.getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)?.render.with(DocSelectionRenderService);
+    if (cells && !guarded.has(cells)) {
+      guarded.add(cells);
+      const focus = cells.focus.bind(cells);
+      cells.focus = () => {
+        if (!isLeft) focus();
+      };
+    }
+    isLeft = cells?.canFocusing === false;
+    try {
+      select(cell);
+    } finally {
+      isLeft = false;
+    }
+  };
+}
+
+/**
  * Keeps what is being typed when a calculation ends meanwhile. The grid reads the cell again, over what stands in the
  * editor, whenever a cell of the same row and column gets a value, be it on another sheet. Once the editor closes, the grid
  * reads the cell by itself.

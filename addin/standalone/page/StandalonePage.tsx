@@ -66,7 +66,7 @@ export function StandalonePage(): ReactNode {
     document.title = name === undefined ? "Measure Book" : `${name} – Measure Book`;
   }, [name]);
   useSpokenCell(state.cell, setSpoken);
-  const isInSheet = useIsInSheet();
+  const isAtWork = useIsAtWork();
   const address = addressIn(state.cell?.shown ?? "");
   const goTo = (region: Region): void => {
     regions.current?.goTo(region);
@@ -77,7 +77,7 @@ export function StandalonePage(): ReactNode {
       <TopBar desk={desk} state={state} isInBooks={isInBooks} setInBooks={setInBooks} goTo={goTo} />
       <Notices
         notices={state.notices}
-        isInSheet={isInSheet}
+        isAtWork={isAtWork}
         dismiss={(id) => {
           desk?.dismiss(id);
           // The button that was pressed goes.
@@ -182,12 +182,13 @@ function useSpokenCell(cell: ActiveCell | undefined, say: (words: string) => voi
   }, [cell, say]);
 }
 
-/** Whether the last press, of a key or with the pointer, was in the sheet. The grid takes the keyboard without one when it opens. */
-function useIsInSheet(): () => boolean {
-  const isInSheet = useRef(false);
+/** Whether the last press, of a key or with the pointer, was in the sheet or the pane. What opens can take the keyboard without one. */
+function useIsAtWork(): () => boolean {
+  const isAtWork = useRef(false);
   useEffect(() => {
     const hear = ({ target }: Event): void => {
-      isInSheet.current = target instanceof Element && target.closest("[data-region=sheet]") !== null;
+      isAtWork.current =
+        target instanceof Element && target.closest("[data-region=sheet], [data-region=pane]") !== null;
     };
     const presses = ["pointerdown", "keydown"] as const;
     for (const press of presses) document.addEventListener(press, hear, true);
@@ -195,7 +196,7 @@ function useIsInSheet(): () => boolean {
       for (const press of presses) document.removeEventListener(press, hear, true);
     };
   }, []);
-  return useCallback(() => isInSheet.current, []);
+  return useCallback(() => isAtWork.current, []);
 }
 
 function useDesk(desk: Desk | undefined): DeskState {
@@ -344,8 +345,8 @@ const shapes = { done: "●", look: "≈", failed: "▲" } as const;
 
 interface Noticing {
   readonly dismiss: (id: string) => void;
-  /** Whether the user is at work in the sheet by now. */
-  readonly isInSheet: () => boolean;
+  /** Whether the user is at work in the sheet or the pane by now. */
+  readonly isAtWork: () => boolean;
 }
 
 function Notices({
@@ -361,13 +362,13 @@ function Notices({
   );
 }
 
-function NoticeBar({ notice, dismiss, isInSheet }: Noticing & { readonly notice: PageNotice }): ReactNode {
+function NoticeBar({ notice, dismiss, isAtWork }: Noticing & { readonly notice: PageNotice }): ReactNode {
   const { id, kind, text, actions, isResult } = notice;
   const bar = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    // Whoever has gone on to the cells meanwhile types there, and no key may be lost.
-    if (isResult && !isInSheet()) bar.current?.focus();
-  }, [notice, isResult, isInSheet]);
+    // Whoever has gone on to the cells or the pane meanwhile types there, and no key may be lost.
+    if (isResult && !isAtWork()) bar.current?.focus();
+  }, [notice, isResult, isAtWork]);
   return (
     <div ref={bar} tabIndex={-1} className={`notice ${kind}`} role={kind === "failed" ? "alert" : "status"}>
       <p>
