@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { useState } from "react";
 import type { Publication } from "../../addin/publish/publication.ts";
 import { usualPublication } from "../../addin/publish/publication.ts";
+import type { PublicationAtWork } from "../../addin/publish/published.ts";
 import { download, handedOver } from "../drawing/download.ts";
 import { fileNameOf } from "../drawing/fileName.ts";
 import { failureText } from "../shell/notice.ts";
@@ -44,8 +45,7 @@ export function PublishSection(): ReactNode {
   const publication = chosen ?? found?.usual ?? usualPublication;
 
   /** Says what is done, and what has to be said of remembering it. The file is saved, whatever comes of that. */
-  async function published({ work, lookAgain }: ToPublish, done: string): Promise<void> {
-    if (!work) return;
+  async function published({ lookAgain }: ToPublish, work: PublicationAtWork, done: string): Promise<void> {
     const trouble = await rememberPublished(workbook, work, isoDay(new Date()), publication).catch(
       (error: unknown) => `The workbook could not remember what was published: ${failureText(error)}`,
     );
@@ -55,17 +55,22 @@ export function PublishSection(): ReactNode {
   }
 
   async function savePage(found: ToPublish): Promise<void> {
-    const { work, tolerances } = found;
-    if (!work) return;
+    const { workNow, tolerances } = found;
     try {
+      const work = workNow();
+      if (!work) return;
       const page = await pageFile(work, tolerances);
       const name = `${fileNameOf(work.published.title)}.html`;
       if (services.keepsDownloads) {
         download(name, page, "text/html;charset=utf-8");
-        await published(found, `${handedOver(name)} It holds ${sizeWords(page)} and needs nothing else.`);
+        await published(
+          found,
+          work,
+          `${handedOver(name)} It holds ${sizeWords(page)} and needs nothing else.`,
+        );
       } else {
         setSaving({ name, page });
-        await published(found, "");
+        await published(found, work, "");
       }
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
@@ -73,15 +78,15 @@ export function PublishSection(): ReactNode {
   }
 
   async function savePdf(found: ToPublish): Promise<void> {
-    const { work } = found;
-    if (!work) return;
     setSetting(true);
     try {
+      const work = found.workNow();
+      if (!work) return;
       const { pdfFile } = await import("./pdf/pdfFile.ts");
       const pdf = await pdfFile(work.published);
       const name = `${fileNameOf(work.published.title)}.pdf`;
       download(name, pdf, "application/pdf");
-      await published(found, services.keepsDownloads ? handedOver(name) : mayHaveArrived(name));
+      await published(found, work, services.keepsDownloads ? handedOver(name) : mayHaveArrived(name));
     } catch (error) {
       say({ kind: "failed", text: failureText(error) });
     } finally {

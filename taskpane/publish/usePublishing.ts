@@ -72,6 +72,8 @@ export interface ToPublish {
   /** What changed since the last publication, where there was one; in words where that cannot be told. */
   readonly since: Since | undefined;
   readonly sinceFailure: string | undefined;
+  /** What would be published with all that is set at this moment; `work` follows it a moment later. */
+  readonly workNow: () => PublicationAtWork | undefined;
   /** To be called when something was published. */
   readonly lookAgain: () => void;
 }
@@ -92,14 +94,17 @@ export function usePublishing(chosen: Publication | undefined): ToPublish | unde
     remembered?.publication ??
     past?.history[0]?.publication ??
     (fit?.chart ? usualPublicationOf(fit.chart) : usualPublication);
-  const publication = useDeferredValue(chosen ?? usual);
+  const set = chosen ?? usual;
+  const publication = useDeferredValue(set);
   if (!fit || !groups || !remembered || !past || (fit.chart && !check && working.failure === undefined))
     return undefined;
-  const today = dayWords(new Date(), publication);
   const flags = check?.checked?.flags ?? noFlags;
-  const found = book.once(toPublish, fit, groups, flags, remembered, publication, today);
+  const workOut = (of: Publication) =>
+    book.once(toPublish, fit, groups, flags, remembered, of, dayWords(new Date(), of));
+  const found = workOut(publication);
   const since = found.work && book.once(sinceLast, past.history, found.work);
-  return { ...found, usual, since, sinceFailure: past.failure, lookAgain };
+  const workNow = () => workOut(set).work;
+  return { ...found, usual, since, sinceFailure: past.failure, workNow, lookAgain };
 }
 
 interface Past {
@@ -151,7 +156,7 @@ function toPublish(
   remembered: Remembered,
   publication: Publication,
   today: string,
-): Omit<ToPublish, "usual" | "since" | "sinceFailure" | "lookAgain"> {
+): Omit<ToPublish, "usual" | "since" | "sinceFailure" | "workNow" | "lookAgain"> {
   const { chart, fitting, problems, rules } = fit;
   const patterns = fitting && { patterns: fitting.patterns.map(({ pattern }) => pattern), problems };
   const tolerances = groups.figures?.tolerances;

@@ -16,7 +16,7 @@ import { demo, demoTables } from "../publish/published.ts";
 import { faults } from "./faults.ts";
 import { handsOn } from "./hands.ts";
 import type { Visitor } from "./page.ts";
-import { newVisitor, quiet } from "./page.ts";
+import { newVisitor, quiet, ready } from "./page.ts";
 
 const folder = mkdtempSync(path.join(os.tmpdir(), "measure-book-published-"));
 const file = path.join(folder, "published.html");
@@ -56,6 +56,29 @@ describe("the section Publish, on the page without Excel", () => {
     await page.getByText(/The file ottermere-who-wears-what\.html is handed to your browser/).waitFor();
   });
 
+  it("saves what is set when it is pressed, be what is shown a moment behind", async () => {
+    const title = pane().getByLabel("Title", { exact: true });
+    const set = await title.inputValue();
+    await title.focus();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      // The page has no moment to itself between the last key and the press.
+      page.evaluate(async () => {
+        const field = document.activeElement;
+        const save = [...document.querySelectorAll("button")].find(
+          ({ textContent }) => textContent === "Save page",
+        );
+        if (!(field instanceof HTMLInputElement)) throw new Error("No field has the keyboard.");
+        Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set?.call(field, "Set last");
+        field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+        await Promise.resolve();
+        save?.click();
+      }),
+    ]);
+    expect(download.suggestedFilename()).toBe("set-last.html");
+    await title.fill(set);
+  });
+
   it("saves a PDF", async () => {
     const [download] = await Promise.all([
       page.waitForEvent("download"),
@@ -69,11 +92,11 @@ describe("the section Publish, on the page without Excel", () => {
   it("gives the words under a pattern", async () => {
     await pane().getByLabel("Pattern", { exact: true }).selectOption("D-1");
     const words = page.getByLabel("Words for D-1");
-    expect(await words.inputValue()).toMatch(/^Drafted for Ardwen\. Also fits .*\. Does not fit /);
+    await expect.poll(() => words.inputValue()).toMatch(/^Drafted for Ardwen\. Also fits .*\. Does not fit /);
     await pane().getByLabel("Form", { exact: true }).selectOption("table");
-    expect(await words.inputValue()).toMatch(
-      /^Pattern\tFigure\tVerdict\tWhy, or what to change\nD-1\tArdwen\tfits/,
-    );
+    await expect
+      .poll(() => words.inputValue())
+      .toMatch(/^Pattern\tFigure\tVerdict\tWhy, or what to change\nD-1\tArdwen\tfits/);
   });
 
   it("chooses figures by their body and by several columns", async () => {
@@ -118,6 +141,8 @@ describe("the section Publish, on the page without Excel", () => {
     await page.getByRole("button", { name: "Remember for next time" }).click();
     await page.getByText("The workbook remembers these settings.").waitFor();
     await page.reload();
+    // The pane is there before the sheet, which is typed into next.
+    await ready(page);
     await page.getByLabel("Sections").getByRole("button", { name: "Publish" }).click();
     await page.getByRole("heading", { name: "Ottermere: who wears what" }).waitFor({ timeout: 90_000 });
     await page.getByText("The workbook remembers these settings.").waitFor();
