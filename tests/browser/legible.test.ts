@@ -38,6 +38,7 @@ describe("every answer for readers with letters and colours of their own", () =>
 
   it.each(tour.map((stop) => [stop.name, stop] as const))("%s", async (_, stop) => {
     // As it is to be found, whatever the stop before left behind.
+    await page.emulateMedia({ forcedColors: "none", colorScheme: "light" });
     await setLetters("");
     await page.setViewportSize({ width: 400, height: 800 });
     await goToStop(page, stop);
@@ -61,24 +62,20 @@ describe("every answer for readers with letters and colours of their own", () =>
       await page.emulateMedia({ forcedColors: "active", colorScheme });
       // The pane follows when it hears of it.
       await expect
-        .poll(() => shown.evaluate(notInForcedColours), {
-          message: `forced colours, ${colorScheme}`,
-          timeout: 10_000,
-        })
+        .poll(() => shown.evaluate(notInForcedColours), { message: `forced colours, ${colorScheme}` })
         .toEqual([]);
     }
-    await page.emulateMedia({ forcedColors: "none", colorScheme: "light" });
   });
 
   /** Drawings are as wide as their place, and learn of another width when it is laid out. */
   async function isEasyToRead(shown: Locator, how: string): Promise<void> {
-    await expect.poll(() => shown.evaluate(hardToRead), { message: how, timeout: 10_000 }).toEqual([]);
+    await expect.poll(() => shown.evaluate(hardToRead), { message: how }).toEqual([]);
   }
 
   /** @param least in CSS pixels; a hair less is what is left of rounding */
   async function expectDrawnLetters(shown: Locator, least: number): Promise<void> {
     await expect
-      .poll(() => shown.evaluate(smallestDrawnLetters), { message: "letters of drawings", timeout: 10_000 })
+      .poll(() => shown.evaluate(smallestDrawnLetters), { message: "letters of drawings" })
       .toBeGreaterThan(least * 0.99);
   }
 

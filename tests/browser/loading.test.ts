@@ -24,9 +24,10 @@ describe("the built page, loaded as Excel loads it", () => {
     ["in the background, with the pane closed", false],
   ])("registers every function of functions.json, %s", async (_, paneOpen) => {
     const page = await openExcelPage(visitor, address, { settings: { paneOpen } });
-    const associated = await page.evaluate(() => [...window.standIn.associated.keys()].sort());
     expect(metadata.functions.length).toBe(descriptors.length);
-    expect(associated).toEqual(metadata.functions.map(({ id }) => id).sort());
+    await expect
+      .poll(() => page.evaluate(() => [...window.standIn.associated.keys()].sort()))
+      .toEqual(metadata.functions.map(({ id }) => id).sort());
     expect(await page.evaluate(() => window.standIn.paneOpen)).toBe(paneOpen);
     await page.close();
   });

@@ -67,6 +67,7 @@ describe("measuring a figure twice, with keys alone", () => {
   afterAll(() => visitor.close());
 
   it("keeps what was typed when the page is closed before it is written", async () => {
+    await page.getByLabel("Which figure?").waitFor();
     await keyTo(page, "Which figure?");
     await page.keyboard.type("orla");
     await page.getByText("In the chart, with 3 of 3 measures taken.").waitFor();
@@ -74,8 +75,8 @@ describe("measuring a figure twice, with keys alone", () => {
     await take("Bust", "181.6", /^2 of 3$/);
     await take("Waist", "5 5/16 in", /^3 of 3$/);
     // What is asked for next stands above the field, both in sight.
-    expect(await inSight(page.getByText("The tape says now (Hip)"))).toBe(true);
-    expect(await inSight(page.getByLabel("The tape says now (Hip)"))).toBe(true);
+    await expect.poll(() => inSight(page.getByText("The tape says now (Hip)"))).toBe(true);
+    await expect.poll(() => inSight(page.getByLabel("The tape says now (Hip)"))).toBe(true);
     await page.getByText(/^Kept in this browser/).waitFor();
     await page.close({ runBeforeUnload: false });
     page = await visitor.open(inject("address"));
@@ -210,6 +211,6 @@ describe("the measuring guide", () => {
     expect(info).toMatch(/Page size: +59\d\.?\d* x 84\d/);
     expect(Number(/Pages: +(\d+)/.exec(info)?.[1])).toBeGreaterThan(2);
     // It is gone when the printing is over.
-    expect(await page.locator(".printed-guide").count()).toBe(0);
+    await page.locator(".printed-guide").waitFor({ state: "detached" });
   });
 });

@@ -115,7 +115,7 @@ describe("the page on a computer without a network", { timeout: 300_000 }, () =>
     const hands = handsOn(page);
     // 5 3/8 in × 25.4 mm: the international inch (NIST Special Publication 811, appendix B).
     const lastSheet = async () => (await hands.saved()).sheets.at(-1)?.cells.map((row) => row[0]?.value);
-    expect(await lastSheet()).toEqual([136.525]);
+    await expect.poll(lastSheet).toEqual([136.525]);
     const sheet = (await hands.saved()).sheets.at(-1)?.name ?? "";
     await hands.typeInto(`${sheet}!A2`, '=FIT.LENGTH("1 in")');
     await expect.poll(lastSheet, { timeout: 30_000 }).toEqual([136.525, 25.4]);

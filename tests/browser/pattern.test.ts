@@ -54,6 +54,8 @@ describe("a pattern written down in the pane, with keys alone, in a new book in 
     await page.locator("#section-home header").getByRole("button", { name: "Add a pattern" }).press("Enter");
     await page.getByRole("heading", { name: "Add a pattern", level: 1 }).waitFor();
     const section = page.locator("#section-fit");
+    // The question has the keyboard once the workbook is read.
+    await section.locator("select:focus").waitFor();
     expect(await section.locator("input, select").count()).toBe(1);
     await page.keyboard.type("Fitted");
     await page.getByLabel("Where it opens").waitFor();

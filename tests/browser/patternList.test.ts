@@ -75,6 +75,7 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
 
   async function readPasted(text: string): Promise<void> {
     await page.getByLabel("Sections").getByRole("button", { name: "Import" }).press("Enter");
+    await section().getByLabel("Or paste rows, headings first").waitFor();
     await tabTo("Or paste rows, headings first");
     await page.keyboard.insertText(text);
     await tabTo("Read the pasted rows");
@@ -92,7 +93,7 @@ describe("a list of patterns, pasted into a new book by keyboard", () => {
   it("is known for one, and shows what was understood of it and what was left out", async () => {
     await readPasted(list);
     await page.getByText("2 rows are left out, as they are no patterns").waitFor();
-    expect(await page.getByLabel("The list holds").inputValue()).toBe("patterns");
+    await expect.poll(() => page.getByLabel("The list holds").inputValue()).toBe("patterns");
     await section().getByText("◆ 2 to choose").waitFor();
     await section().getByText("The chart has no figure “Orlla”. Did you mean “Orla”?").waitFor();
     const preview = page.getByRole("region", { name: "Preview" });

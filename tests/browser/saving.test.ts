@@ -35,8 +35,9 @@ describe("saving a drawing from the pane in Excel", () => {
     // Nothing is said to be done: nothing was seen to be.
     expect(await page.getByText("✓ Done.").count()).toBe(0);
     await box.getByRole("button", { name: "Open it in your browser" }).click();
-    const windows = await page.evaluate(() => window.standIn.windows);
-    expect(windows).toHaveLength(1);
+    const opened = () => page.evaluate(() => window.standIn.windows);
+    await expect.poll(opened).toHaveLength(1);
+    const windows = await opened();
 
     const own = await visitor.context.newPage();
     await own.goto(windows[0] ?? "");
@@ -83,8 +84,9 @@ describe("saving a drawing from the pane in Excel", () => {
     const link = box.getByRole("link", { name: "Open it in your browser" });
     expect(await link.getAttribute("href")).toMatch(/\/save\.html#[\w-]+$/);
     expect(await link.getAttribute("target")).toBe("_blank");
-    const size = await box.getByRole("img").evaluate((image) => (image as HTMLImageElement).naturalWidth);
-    expect(size).toBeGreaterThan(200);
+    // None before it is loaded.
+    const width = () => box.getByRole("img").evaluate((image) => (image as HTMLImageElement).naturalWidth);
+    await expect.poll(width).toBeGreaterThan(200);
     await page.close();
   });
 

@@ -43,6 +43,8 @@ describe("the built files, packed", () => {
   it("what writes .xlsx comes when it is first needed, in at most 40 kB", async () => {
     const visitor = await newVisitor();
     const page = await visitor.open(address);
+    // By then the page has fetched what it begins with.
+    await page.getByText("deserve a second look").first().waitFor();
     const asked: string[] = [];
     page.on("request", (request) => {
       if (request.url().endsWith(".js")) asked.push(request.url());
