@@ -16,8 +16,9 @@ const mostForRounds = 1000;
 const leastSpread = 0.025;
 /** Builds do not differ by more than a factor 2 in one measure: what is farther off, no figure of like build excuses. */
 const mostByBuild = Math.log(2);
-/** What is off by a factor 3 is looked at even where twins share it: one who reads the wrong unit once may do so twice. */
-const mostByAnything = Math.log(3);
+/** What is so many times off is looked at even where twins share it: one who reads the wrong unit once may do so twice. */
+export const mostTimesByAnything = 3;
+const mostByAnything = Math.log(mostTimesByAnything);
 /** A figure with so many unexplained readings, and this share of all its readings, is of another build. */
 const fewestOfAnotherBuild = 4;
 const shareOfAnotherBuild = 0.25;

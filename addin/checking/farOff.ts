@@ -9,7 +9,7 @@ import { timesOff } from "./unitSlips.ts";
  * What is so many times off is another unit (25.4) or a slipped point (10), whatever the build: of the figures known to us the
  * one with the largest head, as great around as the figure is high, has 3 times that of a grown person.
  */
-const farTimes = 5;
+export const farTimes = 5;
 
 /**
  * Readings that are many times off what the others of the same figure let expect, by the rough proportions of a person

@@ -1,6 +1,7 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { Flag } from "../../addin/checking/checkChart.ts";
 import { checkChart } from "../../addin/checking/checkChart.ts";
+import { withPossibleOffers } from "../../addin/checking/possibleOffers.ts";
 
 /** A chart to check, as plain data. */
 export interface CheckJob {
@@ -15,5 +16,5 @@ export interface CheckAnswer {
 }
 
 export function doCheckJob({ chart }: CheckJob): CheckAnswer {
-  return { kind: "check", flags: checkChart(chart) };
+  return { kind: "check", flags: withPossibleOffers(chart, checkChart(chart)) };
 }
