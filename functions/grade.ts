@@ -3,7 +3,7 @@ import { figureIndex } from "../addin/chart/find.ts";
 import { gradePieces } from "../addin/chart/gradeBlocks.ts";
 import type { GradePiece, GradeRule } from "../addin/chart/gradeRule.ts";
 import type { ToleranceTable } from "../addin/chart/tolerances.ts";
-import { columnsMoving } from "../addin/grading/columnsMoving.ts";
+import { columnsMoving, commonestUnit } from "../addin/grading/columnsMoving.ts";
 import { differentFigures } from "../addin/grading/differentFigures.ts";
 import type { GirthMismatch } from "../addin/grading/girthIdentity.ts";
 import { girthMismatches } from "../addin/grading/girthIdentity.ts";
@@ -16,7 +16,6 @@ import { steps } from "../addin/grading/steps.ts";
 import { InputError } from "../addin/measures/inputError.ts";
 import { lengthWords } from "../addin/measures/lengthWords.ts";
 import { someOf } from "../addin/measures/quote.ts";
-import type { LengthUnit } from "../addin/measures/units.ts";
 import { chart, figureName, tolerances } from "./arguments.ts";
 import type { Table, Value } from "./descriptor.ts";
 import { defineFunction } from "./descriptor.ts";
@@ -37,7 +36,7 @@ export const gradeFunction = defineFunction({
     "A point moves by shares of what the measures change by. Across is to the right, away from the centre line, fold or crease; " +
     "Along is upwards. Pieces are halves where they are cut on a fold or twice, so a quarter of the bust goes on each half front " +
     "and half back. Pieces can be named by garment: Bodice, Sleeve, Fitted skirt, Flared skirt, Trousers, Hat band, Hood, " +
-    "Stocking. Lengths are in the unit of the chart, or in mm where its columns differ.\n\n" +
+    "Stocking. Lengths are in the unit that most of the measures are in that move the pieces.\n\n" +
     "The first row gives the print scale in percent that keeps most of the measures that move these pieces within tolerance, " +
     "and says whether a print will do, what to let out or take in after it, or that the figure has another shape: draft anew. " +
     "Under Across it is the scale of the width, under Along that of the height; they differ only where two scales keep more. Pieces of several " +
@@ -134,8 +133,8 @@ export const gradeFunction = defineFunction({
       const grading = prepareGrading(on, rules, pieces);
       const movements = targets.map((target) => grade(grading, base, target));
       const mismatches = girthMismatches(rules, gradePieces);
-      const unit = unitOf(on);
       const run = { figures: on, base, targets, rules, pieces, columns: columnsMoving(on, rules, pieces) };
+      const unit = commonestUnit(run.columns);
       return [
         ["Piece", "Point", ...targets.flatMap((target) => headingsOf(on, target, targets)), "Unit", "Says"],
         ...scaleRows(run, given.tolerances(figures)),
@@ -257,11 +256,4 @@ function excessesMm({ measure, excess }: GirthMismatch, { figures, base, targets
   return targets
     .map((target) => Math.abs(excess * changeMm(figures, measure, base, target)))
     .filter((mm) => mm > 0);
-}
-
-/** The unit that all columns share; mm where they differ. */
-function unitOf({ measures }: Chart): LengthUnit {
-  const units = new Set(measures.map(({ unit }) => unit));
-  const [unit] = units;
-  return units.size === 1 && unit ? unit : "mm";
 }

@@ -1,6 +1,6 @@
 import type { Chart } from "../../addin/chart/chart.ts";
 import type { GradePiece, GradeRule } from "../../addin/chart/gradeRule.ts";
-import { columnsMoving } from "../../addin/grading/columnsMoving.ts";
+import { columnsMoving, commonestUnit } from "../../addin/grading/columnsMoving.ts";
 import type { Movement } from "../../addin/grading/grade.ts";
 import { grade, outline, prepareGrading } from "../../addin/grading/grade.ts";
 import type { PieceOutlines } from "../../addin/grading/pieceOutlines.ts";
@@ -44,7 +44,7 @@ export function gradedPieces(
     const drawn = outlines[i];
     if (!drawn) return [];
     const grading = prepareGrading(chart, rules, [piece]);
-    const unit = unitOf(chart, rules, piece);
+    const unit = commonestUnit(columnsMoving(chart, rules, [piece]));
     const from = outline(grading, base);
     const points = grade(grading, base, target).flatMap((movement, p): GradedPoint[] => {
       const at = from[p];
@@ -59,11 +59,4 @@ export function gradedPieces(
       },
     ];
   });
-}
-
-/** The unit of the measures that move a piece; mm where they differ. */
-function unitOf(chart: Chart, rules: readonly GradeRule[], piece: GradePiece): LengthUnit {
-  const units = new Set(columnsMoving(chart, rules, [piece]).map(({ unit }) => unit));
-  const [unit] = units;
-  return units.size === 1 && unit ? unit : "mm";
 }

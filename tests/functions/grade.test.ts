@@ -78,7 +78,7 @@ describe("GRADE", () => {
     );
   });
 
-  it("answers in the unit of the chart, and in mm where its columns differ", () => {
+  it("answers in the unit that most of its measures are in", () => {
     const inches = [
       ["Figure", "Bust (in)", "Waist (in)"],
       ["Wren", 30, 22],
@@ -86,7 +86,7 @@ describe("GRADE", () => {
     ];
     expect(at(grade(inches, "Wren", "Rook", "Bodice"), "Underarm")?.slice(2, 5)).toEqual([0.5, "", "in"]);
     const mixed = [["Figure", "Bust (in)", "Waist (mm)"], ...inches.slice(1)];
-    expect(at(grade(mixed, "Wren", "Rook", "Bodice"), "Underarm")?.slice(2, 5)).toEqual([12.7, "", "mm"]);
+    expect(at(grade(mixed, "Wren", "Rook", "Bodice"), "Underarm")?.slice(2, 5)).toEqual([0.5, "", "in"]);
   });
 
   it.each([

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { defaultGradeRules, gradePieces } from "../../../addin/chart/gradeBlocks.ts";
 import { readChart } from "../../../addin/chart/readChart.ts";
 import { printScale } from "../../../addin/grading/printScale.ts";
 import { countedMeasures } from "../../../taskpane/grade/countedMeasures.ts";
 import { dartsView } from "../../../taskpane/grade/dartsView.ts";
+import { gradedPieces } from "../../../taskpane/grade/gradedPieces.ts";
 import { flareWords } from "../../../taskpane/grade/flareView.ts";
 import { movementWords } from "../../../taskpane/grade/movementWords.ts";
 import { allowanceSays, printView } from "../../../taskpane/grade/printView.ts";
@@ -192,4 +194,17 @@ describe("darts and flared skirts", () => {
     );
     expect(flareWords(eighty, 1, { ...cut, part: "full" })).toBe("Heath: measure the waist first.");
   });
+});
+
+test("a piece whose measures are in inches and in centimetres is told in the unit of most of them", () => {
+  const mixed = readChart([
+    ["Figure", "Bust (in)", "Waist (in)", "Hip (in)", "Waist to hip (cm)", "Waist to knee (cm)"],
+    ["Ardmoor", 7, 5.5, 8, 4.4, 14],
+    ["Brae", 8, 6.5, 9, 4.8, 15.4],
+  ]);
+  const front = gradePieces.filter(({ name }) => name === "Skirt front");
+  const [piece] = gradedPieces(mixed, defaultGradeRules, front, 0, 1);
+  // Two girths in inches against two lengths in cm: of as many the first in the chart. A quarter of an inch each side.
+  expect(piece?.unit).toBe("in");
+  expect(piece?.points.find(({ point }) => point === "Waist at side")?.words).toBe('1/4" out');
 });
