@@ -62,7 +62,7 @@ function* newSheet(
             },
           ],
           order.map(({ target }) => ({ value: target.heading })),
-          ...rows,
+          ...inFormats(rows, formatsOf(order, rows)),
         ],
         frozenRows: rowsAbove + 1,
         frozenColumns: 1,
@@ -95,7 +95,8 @@ function* editsOfTable(plan: ImportPlan, table: TableInfo, options: EditOptions)
   const fullWidth = width + newColumns.length;
   // A table that was just begun has empty rows to be written into first.
   const empty = plan.present?.cells.slice(1).every((line) => line.every(isBlank)) === true ? height - 1 : 0;
-  const into = rows.slice(0, empty);
+  // The rows below take over how they look.
+  const into = inFormats(rows.slice(0, empty), formatsOf(order, rows));
   const below = rows.slice(empty);
   const newRows: Edit[] = [
     ...(into.length === 0
@@ -156,6 +157,36 @@ export function* rowsForNew(
   const { rows } = yield* writing(plan, order, options);
   const added = order.flatMap(({ target }) => (target.position === undefined ? [target.heading] : []));
   return { rows, added };
+}
+
+/** The thousandth of an inch is far finer than any tape. */
+const convertedFormat = "0.000";
+
+/** A format for each column in inches to which readings come from another unit: 7.2 cm are 2.83464566929 in. */
+function formatsOf(order: readonly Placed[], rows: Writing["rows"]): ReadonlyMap<number, string> {
+  const isConverted = (value: unknown): boolean =>
+    typeof value === "number" && value !== Number(value.toFixed(decimalsOfTape));
+  const converted = order.filter(
+    ({ target, position }) =>
+      target.holds === "readings" &&
+      target.unit === "in" &&
+      rows.some((cells) => isConverted(cells[position]?.value)),
+  );
+  return new Map(converted.map(({ position }) => [position, convertedFormat]));
+}
+
+/** 1/64 in, the finest that a tape shows, is 0.015625. */
+const decimalsOfTape = 6;
+
+function inFormats(rows: Writing["rows"], formats: ReadonlyMap<number, string>): Writing["rows"] {
+  if (formats.size === 0) return rows;
+  return rows.map((cells) =>
+    cells.map((cell, c) => {
+      const format = formats.get(c);
+      const isText = typeof cell?.value === "string";
+      return format === undefined || isText ? cell : { ...cell, format };
+    }),
+  );
 }
 
 /** A target with its column in the finished chart and its index in the plan. */

@@ -120,3 +120,28 @@ test("a figure twice in the file is joined into one row on request", async () =>
     ["Mira", 78, 60],
   ]);
 });
+
+test("readings from another unit are shown as finely as a tape, and kept exactly", async () => {
+  const begun = withChart([
+    ["Figure", "Neck (in)", "Waist (in)"],
+    [undefined, undefined, undefined],
+  ]);
+  const source = pasted("Figure,Neck (cm),Waist (in)\nMira,?,5 1/64\nTola,7.2,5 3/8\nUna,7.3,6\n");
+  for (const content of [begun, empty]) {
+    const workbook = createMemoryWorkbook(content);
+    const edits = await editsFor(workbook, source);
+    await workbook.apply("Import 3 figures", edits);
+    const values = (await workbook.readTable("Figures")).values;
+    const filled = workbook.content().sheets.flatMap(({ cells }) => cells.flat());
+    const formatOf = (value: number) => filled.find((cell) => cell?.value === value)?.format;
+    expect(values.slice(1).map((row) => row[2])).toEqual([5.015625, 5.375, 6]);
+    expect(formatOf(5.015625)).toBeUndefined();
+    if (content === empty) expect(values[2]?.[1]).toBe(7.2);
+    else {
+      // The inch is exactly 2.54 cm (international yard and pound agreement, 1959).
+      expect(values[2]?.[1]).toBeCloseTo(7.2 / 2.54, 10);
+      const cells = edits.flatMap((edit) => (edit.kind === "cells" ? edit.cells : []));
+      expect(cells[0]?.[1]).toEqual({ format: "0.000" });
+    }
+  }
+});
