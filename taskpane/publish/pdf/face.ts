@@ -29,17 +29,25 @@ export class Face {
     });
   }
 
-  /** A text in lines that are at most so many points wide; a single word may be wider. */
+  /** A text in lines that are at most so many points wide; a word that is wider goes on in the next line, behind its hyphen where it has one. */
   wrapped(text: string, size: number, width: number): readonly string[] {
     return text.split("\n").flatMap((part) => {
       const lines: string[] = [];
       let line = "";
-      for (const word of part.split(" ")) {
-        const longer = line === "" ? word : `${line} ${word}`;
+      const add = (piece: string, between: string): void => {
+        const longer = line === "" ? piece : `${line}${between}${piece}`;
         if (line !== "" && this.width(longer, size) > width) {
           lines.push(line);
-          line = word;
+          line = piece;
         } else line = longer;
+      };
+      for (const word of part.split(" ")) {
+        if (this.width(word, size) <= width) add(word, " ");
+        else
+          for (const [i, piece] of word.split(/(?<=[-–—/])/u).entries()) {
+            const letters = this.width(piece, size) <= width ? [piece] : [...piece];
+            for (const [j, each] of letters.entries()) add(each, i + j === 0 ? " " : "");
+          }
       }
       return [...lines, line];
     });

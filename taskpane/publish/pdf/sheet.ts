@@ -17,6 +17,10 @@ const rowPadding = 2.5;
 const largestLetters = 9.5;
 /** Smaller is read with a magnifying glass. */
 const smallestLetters = 5.5;
+/** Those of a table that has to be divided. */
+const lettersInParts = 7.5;
+/** Letters beside each other in the column of names, at least. */
+const leastNames = 11;
 const leading = 1.3;
 const footLetters = 7.5;
 /** Room for the number of the page. */
@@ -92,8 +96,46 @@ export class Sheet {
     for (const { text, ...how } of lines) this.text(text, how);
   }
 
-  /** A table whose headings stand on every page: names to the left, lengths to the right. */
+  /**
+   * A table whose headings stand on every page: names to the left, lengths to the right. Columns that have no room beside each other
+   * go on in a further table below, beside the same names.
+   */
   table(headings: readonly string[], rows: readonly TableRow[]): void {
+    for (const [at, part] of this.parts(headings, rows).entries()) {
+      if (at > 0) this.space(14);
+      const of = (cells: readonly string[]): readonly string[] => [0, ...part].map((c) => cells[c] ?? "");
+      this.tableOf(
+        of(headings),
+        rows.map(({ body, cells }) => ({ body, cells: of(cells) })),
+      );
+    }
+  }
+
+  /** Which columns stand beside the names: all of them, unless that takes letters that nobody reads. */
+  private parts(headings: readonly string[], rows: readonly TableRow[]): readonly (readonly number[])[] {
+    const cells = rows.map((row) => row.cells);
+    const all = headings.map((_, c) => c).slice(1);
+    const widthsAt = (letters: number): readonly number[] => this.needs(headings, cells, letters).slice(1);
+    const small = sum(widthsAt(smallestLetters));
+    if (small <= this.width - leastNames * smallestLetters) return [all];
+    const widths = widthsAt(lettersInParts);
+    const room = this.width - leastNames * lettersInParts;
+    // Of about the same width each.
+    const even = sum(widths) / Math.ceil(sum(widths) / room) + Math.max(...widths);
+    const parts: number[][] = [];
+    let left = 0;
+    for (const [at, width] of widths.entries()) {
+      if (width > left) {
+        parts.push([]);
+        left = Math.min(room, even);
+      }
+      parts.at(-1)?.push(at + 1);
+      left -= width;
+    }
+    return parts;
+  }
+
+  private tableOf(headings: readonly string[], rows: readonly TableRow[]): void {
     const { letters, widths } = this.fitted(
       headings,
       rows.map(({ cells }) => cells),
@@ -306,23 +348,34 @@ export class Sheet {
     headings: readonly string[],
     rows: readonly (readonly string[])[],
   ): { readonly letters: number; readonly widths: readonly number[] } {
-    const { bold } = this.fonts;
     for (let letters = largestLetters; ; letters -= 0.5) {
-      const needs = headings.map((heading, c) => {
-        const texts = c === 0 ? [] : rows.flatMap((row) => (row[c] ?? "").split("\n"));
-        const parts = [...heading.split(/[ \n]/u), ...texts].map((text) => bold.width(text, letters));
-        return parts.reduce((widest, each) => Math.max(widest, each), 0) + 2 * cellPadding + 1;
-      });
-      const lengths = needs.slice(1).reduce((sum, each) => sum + each, 0);
-      const names = this.width - lengths;
-      const leastNames = letters * 11;
-      if (names < leastNames && letters > smallestLetters) continue;
-      const spare = Math.max(0, names - letters * 22) / Math.max(1, headings.length - 1);
-      const widths = needs.slice(1).map((each) => each + spare);
-      const first = Math.max(leastNames, this.width - widths.reduce((sum, each) => sum + each, 0));
+      const needs = this.needs(headings, rows, letters).slice(1);
+      const names = this.width - sum(needs);
+      if (names < letters * leastNames && letters > smallestLetters) continue;
+      const spare = Math.max(0, names - letters * 22) / Math.max(1, needs.length);
+      const widths = needs.map((each) => each + spare);
+      const first = Math.max(letters * leastNames, this.width - sum(widths));
       return { letters, widths: [first, ...widths] };
     }
   }
+
+  /** How wide each column has to be for its lengths, and for the words of its heading. */
+  private needs(
+    headings: readonly string[],
+    rows: readonly (readonly string[])[],
+    letters: number,
+  ): readonly number[] {
+    const { bold } = this.fonts;
+    return headings.map((heading, c) => {
+      const texts = c === 0 ? [] : rows.flatMap((row) => (row[c] ?? "").split("\n"));
+      const parts = [...heading.split(/[ \n]/u), ...texts].map((text) => bold.width(text, letters));
+      return parts.reduce((widest, each) => Math.max(widest, each), 0) + 2 * cellPadding + 1;
+    });
+  }
+}
+
+function sum(lengths: readonly number[]): number {
+  return lengths.reduce((all, each) => all + each, 0);
 }
 
 function cellElement(row: Element, isHead: boolean, column: number): Element {

@@ -2,12 +2,14 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
+import fontkit from "@cantoo/fontkit";
 import { PDFDocument, PDFName } from "@cantoo/pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Cells } from "../../../addin/chart/cell.ts";
 import type { Publication } from "../../../addin/publish/publication.ts";
 import { chartPdf } from "../../../taskpane/publish/pdf/chartPdf.ts";
-import { visualPieces } from "../../../taskpane/publish/pdf/face.ts";
+import { measures } from "../../../addin/measures/dictionary.ts";
+import { Face, visualPieces } from "../../../taskpane/publish/pdf/face.ts";
 import { fromTables, published } from "../../publish/published.ts";
 
 const folder = mkdtempSync(path.join(os.tmpdir(), "measure-book-pdf-"));
@@ -154,9 +156,9 @@ describe("the PDF of other charts", () => {
     options: Partial<Publication> = {},
   ): Promise<string> => {
     const from = { ...fromTables(cells), patterns: undefined, flags: [] };
-    const measures = (cells[0] ?? []).slice(1).map((heading) => String(heading).replace(" (mm)", ""));
+    const taken = (cells[0] ?? []).slice(1).map((heading) => String(heading).replace(" (mm)", ""));
     const { published: work } = published(
-      { paper, units: ["mm"], measures, sharedRows: false, ...options },
+      { paper, units: ["mm"], measures: taken, sharedRows: false, ...options },
       from,
     );
     return saved(name, await chartPdf(work, fonts));
@@ -180,6 +182,45 @@ describe("the PDF of other charts", () => {
     const pages = text.split("\f").filter((page) => page.trim() !== "");
     for (const page of pages.filter((each) => /^ *Figure \d+ +\d/mu.test(each)))
       expect(page).toMatch(/Waist/u);
+  });
+
+  it("with more measures than have room in two units divides the table, all of it on the paper", async () => {
+    const known = measures.slice(0, 26).map(({ name }) => `${name} (in)`);
+    const names = [
+      "Ämilie Pennywhistle-Featherstonehaugh (jointed, first edition)",
+      "Fenja",
+      "Gwendolinchenlein",
+    ];
+    const cells: Cells = [
+      ["Figure", ...known],
+      ...names.map((name, i) => [name, ...known.map((_, m) => 1.0625 + m / 2 + i)]),
+    ];
+    for (const paper of ["A4", "Letter"] as const) {
+      const file = await pdfOf("wide.pdf", cells, paper, {
+        ...{ units: ["inches in sixteenths", "mm"], drawings: false },
+        measures: known.map((heading) => heading.replace(" (in)", "")),
+      });
+      const words = poppler("pdftotext", file, "-bbox");
+      const [, width] = /<page width="([\d.]+)"/u.exec(words) ?? [];
+      const ends = [...words.matchAll(/xMax="([\d.]+)"/gu)].map(([, end]) => Number(end));
+      // Half an inch is left free at the edge, which printers do not reach.
+      expect(Math.max(...ends)).toBeLessThanOrEqual(Number(width) - 35);
+      // The names stand beside each part of the table, its headings above them.
+      const text = poppler("pdftotext", file, "-raw");
+      const parts = text.match(/^Figure\b/gmu)?.length ?? 0;
+      expect(parts).toBeGreaterThan(1);
+      expect(text.match(/^Fenja\b/gmu)).toHaveLength(parts);
+    }
+  });
+
+  it("breaks a word that is wider than its column, behind its hyphen where it has one", async () => {
+    const document = await PDFDocument.create();
+    document.registerFontkit(fontkit);
+    const bold = new Face(await document.embedFont(fonts.bold));
+    const lines = bold.wrapped("Eirlys Pennywhistle-Featherstonehaugh Donaudampfschifffahrt", 8, 85);
+    for (const line of lines) expect(bold.width(line, 8)).toBeLessThanOrEqual(85);
+    expect(lines.slice(0, 2)).toEqual(["Eirlys Pennywhistle-", "Featherstonehaugh"]);
+    expect(lines.slice(2).join("")).toBe("Donaudampfschifffahrt");
   });
 
   it("keeps the figures of a body on one page, one after the other", async () => {
