@@ -33,7 +33,7 @@ export function chartFormulas(
   const rows = figures.map((figure, at): CellContent[] => {
     const key = `$A${String(first + at)}`;
     return [
-      isNumber(figure) ? { value: Number(figure) } : { value: figure, format: "@" },
+      isNumber(figure) ? { value: Number(figure) } : { value: figure, format: "@", style: "wrap" },
       ...measured.flatMap((column) =>
         units.map((unit): CellContent => {
           if (!table || isHeld(column, at)) return { value: dash, format: "@", style: "amount" };

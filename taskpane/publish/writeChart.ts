@@ -13,6 +13,8 @@ import { chartFormulas, patternFormulas } from "./sheetFormulas.ts";
 import { publicationTable } from "./usePublishing.ts";
 
 const nameWidth = 200;
+/** Names of a body in one column could fill the screen, and it stays in sight: beyond this they go on below. */
+const mostNameWidth = 280;
 const measureWidth = 64;
 /** Pixels of a letter, the widest taken for all, and of the space beside a text: nothing is cut. */
 const letterWidth = 8;
@@ -123,14 +125,17 @@ function headingsOf({ words, columns, unitHeadings }: Published): CellContent[] 
   ].map((value) => ({ value, style: "heading" }));
 }
 
-/** As wide as the longest text of each column of the chart, headings included. */
+/** As wide as the longest text of each column of the chart, headings included; names go on below where they are long. */
 function widthsOf(published: Published): readonly number[] {
   const { rows, units } = published;
   const [first, ...others] = headingsOf(published);
   const widthFor = (texts: readonly string[], least: number): number =>
     Math.max(least, ...texts.map((text) => text.length * letterWidth + besideText));
   return [
-    widthFor([String(first?.value), ...rows.map(({ names }) => names.join(", "))], nameWidth),
+    Math.min(
+      widthFor([String(first?.value), ...rows.map(({ names }) => names.join(", "))], nameWidth),
+      mostNameWidth,
+    ),
     ...others.map(({ value }, at) => {
       const [column, unit] = [Math.floor(at / units.length), at % units.length];
       const shown = rows.map(({ cells }) => `${cells[column]?.texts[unit] ?? "–"} a`);
@@ -154,8 +159,8 @@ function chartSheet(published: Published, name: string): SheetContent {
   return sheetOf(published, name, {
     cells: [
       headingsOf(published),
-      ...rows.map(({ names, cells }) => [
-        { value: names.join(", "), format: "@" },
+      ...rows.map(({ names, cells }): CellContent[] => [
+        { value: names.join(", "), format: "@", style: "wrap" },
         ...cells.flatMap(({ texts, remark }) =>
           units.map((_, unit) => textCell(texts[unit], remarks.indexOf(remark), words.decimalMark)),
         ),

@@ -135,4 +135,23 @@ describe("the published chart as it is now", () => {
     expect(kept.length).toBe(ranges.length);
     expect(kept.every((cell) => cell?.style === "amount")).toBe(true);
   });
+
+  it("leaves room for the readings beside the names of a body, which go on below", () => {
+    const names = Array.from(
+      { length: 6 },
+      (_, i) => `Ämilie Großköpf-Überström, Guss ${String(i + 1)} (mattes Harz)`,
+    );
+    const cells: Cells = [
+      ["Figure", "Bust (mm)", "Waist (mm)", "Hip (mm)"],
+      ...names.map((name) => [name, 180, 140, 190]),
+    ];
+    const from = { ...fromTables(cells), patterns: undefined, flags: [] };
+    const work = published({ sharedRows: true }, from);
+    const used = { figures: undefined, patterns: undefined, easeRules: undefined, garmentClasses: undefined };
+    const plan = planChart("values", { sheets: [], used, hasOwnClasses: false, chart: from.chart, work });
+    const [sheet] = plan.edits().flatMap((edit) => (edit.kind === "sheet" ? [edit.sheet] : []));
+    expect(sheet?.cells[4]?.[0]).toMatchObject({ value: names.join(", "), style: "wrap" });
+    // The names stay in sight when one goes to the right: at 320 px, the narrowest page, something beside them is to be seen.
+    expect(sheet?.columnWidths?.[0]).toBeLessThan(320);
+  });
 });
