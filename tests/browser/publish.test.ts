@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
@@ -298,6 +299,16 @@ describe("the page that was saved, opened from the disk without a network", () =
       await page.emulateMedia({ colorScheme });
       expect(await faults(page, "body"), colorScheme).toEqual([]);
     }
+  });
+
+  it("has its column headings whole on every page of paper", async () => {
+    const printed = path.join(folder, "printed.pdf");
+    await page.pdf({ path: printed, preferCSSPageSize: true });
+    // Read by poppler, which shares no code with the browser.
+    const pages = execFileSync("pdftotext", ["-layout", printed, "-"], { encoding: "utf8" }).split("\f");
+    const ofChart = pages.filter((text) => /^ *Figure\b/mu.test(text));
+    expect(ofChart.length).toBeGreaterThan(1);
+    for (const text of ofChart) expect(text).toMatch(/\bWaist\b/u);
   });
 
   it("is read without a script", async () => {

@@ -114,6 +114,7 @@ tr,.patterns>article,.bodies li,.outlines figure{break-inside:avoid}
 .chart tr[hidden]{display:table-row!important}
 .patterns{display:block;columns:2;column-gap:14pt}
 .patterns>article{border:0;border-top:1px solid #b9b4a8;border-radius:0;padding:5pt 0;margin:0}
+th button{display:contents}
 th button,sup a{text-decoration:none}
 th[aria-sort] button::after{content:none}
 }
