@@ -44,6 +44,16 @@ describe("printing the page", () => {
     // The table goes when the printing is over.
     await page.locator(".printed-sheet").waitFor({ state: "detached" });
 
+    // On the paper that the browser takes by itself nothing lies beyond its edge, and the names stand beside every part.
+    await page.pdf({ path: file, preferCSSPageSize: true });
+    const words = execFileSync("pdftotext", ["-bbox", file, "-"], { encoding: "utf8" });
+    const width = Number(/<page width="([\d.]+)"/u.exec(words)?.[1]);
+    const ends = [...words.matchAll(/xMax="([\d.]+)"/gu)].map(([, end]) => Number(end));
+    expect(Math.max(...ends)).toBeLessThanOrEqual(width);
+    const raw = execFileSync("pdftotext", ["-raw", file, "-"], { encoding: "utf8" });
+    expect(raw.match(/Ardwen/gu)?.length).toBeGreaterThan(1);
+    expect(await page.locator("style", { hasText: "landscape" }).count()).toBe(0);
+
     // Verdicts have their signs on paper too, where colours may be missing.
     await handsOn(page).goTo("Match!A1");
     await page.pdf({ path: file, format: "A4", landscape: true });
