@@ -35,10 +35,11 @@ export function GuidePart({ chart }: { readonly chart: Chart }): ReactNode {
   const [paper, setPaper] = useState<GuidePaper>("A4");
   const [page, setPage] = useState<string>();
   const measures = guideMeasures(chart);
+  const book = services.bookName?.();
 
   async function save(): Promise<void> {
     try {
-      const file = guideFile(measures, paper, await sha256(guideStyles(paper)));
+      const file = guideFile(measures, paper, await sha256(guideStyles(paper)), book);
       if (services.keepsDownloads) {
         download(fileName, file, "text/html;charset=utf-8");
         say({ kind: "done", text: handedOver(fileName) });
@@ -72,7 +73,7 @@ export function GuidePart({ chart }: { readonly chart: Chart }): ReactNode {
             {services.keepsDownloads && (
               <Button
                 onClick={() => {
-                  printGuide(guideContent(measures).html, paper);
+                  printGuide(guideContent(measures, book).html, paper);
                 }}
               >
                 Print the guide

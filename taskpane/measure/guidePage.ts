@@ -4,11 +4,16 @@ import { asIs, markup, name } from "../../addin/publish/page/html.ts";
 import { inOrder } from "./measuring.ts";
 import { figureLines, spokenPlace, tapeOn, tapePlaces } from "./tapePlaces.ts";
 
+const title = "How to take the measures";
+
 /** The sizes of paper that it is set for. */
 export const guidePapers = ["A4", "Letter"] as const;
 export type GuidePaper = (typeof guidePapers)[number];
 
-/** Width of the drawing and of a card, so that two cards stand beside each other on both papers. */
+/**
+ * Width of the drawing and of a card, so that two cards stand beside each other on both papers. A little room beside the cards, since
+ * their frames are cut where they stand at the very edge of what is printed.
+ */
 export const guideStyle = `
   :host, body { margin: 0; color: #26292e; background: #fff; font: 10pt/1.35 system-ui, sans-serif; }
   main { max-width: 190mm; margin: 0 auto; padding: 8mm; }
@@ -19,12 +24,19 @@ export const guideStyle = `
   ol { list-style: none; margin: 4mm 0 0; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(72mm, 1fr)); gap: 4mm; }
   li { break-inside: avoid; border: 0.3mm solid #d9d3c5; border-radius: 1.5mm; padding: 3mm; display: grid; grid-template-columns: 22mm 1fr; gap: 3mm; }
   svg { width: 22mm; height: auto; display: block; }
-  .takes { color: #26292e; border-top: 0.2mm solid #d9d3c5; padding-top: 2mm; margin-top: 2mm; }
-  @media print { main { max-width: none; padding: 0; } }
+  .lines { display: flex; flex-wrap: wrap; align-items: flex-end; gap: 1mm 4mm; margin: 0; }
+  .line { flex: 1 1 0; min-width: 14mm; display: flex; align-items: flex-end; gap: 1mm; height: 9mm; }
+  .line::after { content: ""; flex: 1; border-bottom: 0.3mm solid #5c6068; }
+  .who .line { min-width: 36mm; }
+  .takes .line { min-width: 12mm; }
+  .takes { gap: 1mm 2mm; }
+  @media print { main { max-width: none; padding: 0 0.5mm; } }
 `;
 
+/** Where pages are numbered: CSS Paged Media Module Level 3, “Page-Margin Boxes”; a browser without them leaves the number out. */
 export function guidePageRule(paper: GuidePaper): string {
-  return `@page { size: ${paper}; margin: 12mm; }`;
+  const look = "font: 8pt system-ui, sans-serif; color: #5c6068;";
+  return `@page { size: ${paper}; margin: 12mm 12mm 14mm; @bottom-left { content: "${title}"; ${look} } @bottom-right { content: counter(page) " / " counter(pages); ${look} } }`;
 }
 
 /** The measures of a chart that have a drawing or a description, from head to foot. */
@@ -32,10 +44,16 @@ export function guideMeasures(chart: Chart): readonly MeasureColumn[] {
   return inOrder(chart, undefined, "body").filter(({ measure }) => measure !== undefined);
 }
 
-/** What is printed: each measure with its drawing, how it is taken, and room for three readings. */
-export function guideContent(columns: readonly MeasureColumn[]): Html {
+/**
+ * What is printed: each measure with its drawing, how it is taken, and room for three readings.
+ *
+ * @param book what the maker calls her book, where that is known
+ */
+export function guideContent(columns: readonly MeasureColumn[], book?: string): Html {
   return markup`<main>
-      <h1>How to take the measures</h1>
+      <h1>${title}</h1>
+      ${book !== undefined && markup`<p>${name(book)}</p>`}
+      <p class="lines who">${["Figure", "Date", "Measured by"].map(lineAfter)}</p>
       <p>The tape lies close and does not press in. It is level around the body, and straight along it. A dashed line goes behind.</p>
       <p class="quiet">Take each measure twice, the second time without a look at the first; where both differ, a third time. Drawings show places, not sizes.</p>
       <ol>${columns.map(cardOf)}</ol>
@@ -49,9 +67,14 @@ function cardOf({ heading, measure, unit }: MeasureColumn): Html {
         <h2>${name(heading)}</h2>
         <p>${measure?.definition ?? ""}</p>
         <p class="quiet">${measure?.onFigures ?? ""}</p>
-        <p class="takes">1 ________ 2 ________ 3 ________ ${unit}</p>
+        <p class="lines takes">${["1", "2", "3"].map(lineAfter)} ${unit}</p>
       </div>
     </li>`;
+}
+
+/** A word, and a line to write on. */
+function lineAfter(word: string): Html {
+  return markup`<span class="line">${word}</span> `;
 }
 
 function drawingOf(measureId: string | undefined, heading: string): Html {
@@ -76,7 +99,12 @@ function drawingOf(measureId: string | undefined, heading: string): Html {
  *
  * @param styleHash base64 of the SHA-256 of {@link guideStyles} for that paper
  */
-export function guideFile(columns: readonly MeasureColumn[], paper: GuidePaper, styleHash: string): string {
+export function guideFile(
+  columns: readonly MeasureColumn[],
+  paper: GuidePaper,
+  styleHash: string,
+  book?: string,
+): string {
   const policy = `default-src 'none'; style-src 'sha256-${styleHash}'; base-uri 'none'; form-action 'none'`;
   return markup`<!DOCTYPE html>
     <html lang="en-GB">
@@ -85,10 +113,10 @@ export function guideFile(columns: readonly MeasureColumn[], paper: GuidePaper, 
         <meta http-equiv="Content-Security-Policy" content="${policy}">
         <meta name="viewport" content="width=device-width, initial-scale=1">
         <meta name="referrer" content="no-referrer">
-        <title>How to take the measures</title>
+        <title>${title}</title>
         <style>${asIs(guideStyles(paper))}</style>
       </head>
-      <body>${guideContent(columns)}</body>
+      <body>${guideContent(columns, book)}</body>
     </html>
   `.html;
 }

@@ -17,6 +17,8 @@ export interface HostServices {
   };
   /** Whether a file that the page offers for download is known to arrive somewhere. */
   readonly keepsDownloads: boolean;
+  /** What the maker calls the open workbook, where the program tells. */
+  bookName?(): string | undefined;
   /** Opens an https address in the user’s own browser; without it a link does. */
   openInBrowser?(address: string): void;
 }

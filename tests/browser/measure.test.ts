@@ -206,6 +206,13 @@ describe("the measuring guide", () => {
     const text = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
     expect(text).toContain("How to take the measures");
     for (const name of ["Head", "Bust", "Inside leg"]) expect(text).toContain(name);
+    // Whose it is, who was measured, and which page of how many.
+    expect(text).toMatch(/^Demo$/m);
+    for (const word of ["Figure", "Date", "Measured by"]) expect(text).toContain(word);
+    const pages = text.split("\f").filter((page) => page.trim() !== "");
+    pages.forEach((page, at) => {
+      expect(page).toContain(`${String(at + 1)} / ${String(pages.length)}`);
+    });
     expect(text).not.toContain("Save .xlsx");
     const info = execFileSync("pdfinfo", [file], { encoding: "utf8" });
     expect(info).toMatch(/Page size: +59\d\.?\d* x 84\d/);

@@ -10,6 +10,7 @@ import {
   useState,
   useSyncExternalStore,
 } from "react";
+import type { HostServices } from "../../../taskpane/shell/hostServices.ts";
 import type { Workbook } from "../../workbook/port.ts";
 import { flushSync } from "react-dom";
 import type { ActiveCell } from "../grid/activeCell.ts";
@@ -105,6 +106,7 @@ export function StandalonePage(): ReactNode {
           {state.workbook ? (
             <PaneOf
               workbook={state.workbook}
+              name={name}
               onDrawn={() => {
                 paneDrawn.current();
               }}
@@ -425,14 +427,21 @@ function ViewSwitch({
 
 interface PaneOfProps {
   readonly workbook: Workbook;
+  readonly name: string | undefined;
   readonly onDrawn: () => void;
   /** The pane has selected cells in the sheet. */
   readonly onSelect: () => void;
 }
 
-function PaneOf({ workbook, onDrawn, onSelect }: PaneOfProps): ReactNode {
+function PaneOf({ workbook, name, onDrawn, onSelect }: PaneOfProps): ReactNode {
   const told = useRef(onSelect);
   told.current = onSelect;
+  const called = useRef(name);
+  called.current = name;
+  const services = useMemo<HostServices>(
+    () => ({ keepsDownloads: true, bookName: () => called.current }),
+    [],
+  );
   const port = useMemo<Workbook>(
     () => ({
       ...workbook,
@@ -447,7 +456,7 @@ function PaneOf({ workbook, onDrawn, onSelect }: PaneOfProps): ReactNode {
   return (
     <PaneGuard key={key}>
       <Suspense fallback={<p className="waiting">Opening the pane …</p>}>
-        <Pane workbook={port} />
+        <Pane workbook={port} services={services} />
         <Drawn tell={onDrawn} />
       </Suspense>
     </PaneGuard>
