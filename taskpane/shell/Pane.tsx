@@ -30,7 +30,11 @@ const useStyles = makeStyles({
     // Boxes to type into would be as wide as twenty letters, whatever the size of these.
     "& .fui-Input": { minWidth: 0, maxWidth: "100%" },
   },
-  body: { flexGrow: 1, minHeight: 0, overflowY: "auto", overflowX: "hidden", position: "relative" },
+  body: {
+    ...{ flexGrow: 1, minHeight: 0, overflowY: "auto", overflowX: "hidden", position: "relative" },
+    // What the keyboard goes back to stands below the title, which stays in sight.
+    scrollPaddingTop: "min(7rem, 40%)",
+  },
 });
 
 export interface PaneProps {

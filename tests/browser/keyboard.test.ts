@@ -91,6 +91,8 @@ describe("the page without a mouse", () => {
       expect.arrayContaining(["Bold", "Font", "Font size", "Go to cell or name", "Add a sheet"]),
     );
     expect(names.filter((name) => name.trim() === "")).toEqual([]);
+    // What is closed lies out of sight.
+    expect(names).not.toContain("Close sidebar");
   });
 
   it("goes from a CSV file to groups", async () => {
@@ -116,6 +118,25 @@ describe("the page without a mouse", () => {
     await keyTo(page, "As a tree");
     await page.keyboard.press("Enter");
     await page.getByRole("img", { name: /join/i }).getByText("Quellan").waitFor();
+  });
+
+  // WCAG 2.2, 2.4.11 Focus Not Obscured (Minimum): what has the keyboard is not hidden whole by what the author shows.
+  it("shows what it goes back to, below the title that stays", async () => {
+    const met: string[] = [];
+    for (let i = 0; i < 30; i++) {
+      await page.keyboard.press("Shift+Tab");
+      const [name = "", isHidden] = await page.evaluate(() => {
+        const element = document.activeElement;
+        const head = element?.closest("[role=region]")?.querySelector("header");
+        if (!element || !head || head.contains(element)) return [];
+        const { top, bottom } = element.getBoundingClientRect();
+        return [element.textContent, Math.min(bottom, top + 24) <= head.getBoundingClientRect().bottom + 1];
+      });
+      if (isHidden === undefined) break;
+      met.push(`${name}${isHidden === true ? " – hidden" : ""}`);
+    }
+    expect(met.length).toBeGreaterThan(2);
+    expect(met.filter((each) => each.endsWith("hidden"))).toEqual([]);
   });
 });
 

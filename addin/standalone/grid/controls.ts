@@ -143,8 +143,11 @@ function mendRest(container: HTMLElement): void {
     tabindex: "0",
     "aria-label": "What may be meant: arrow keys choose, Tab takes it",
   });
-  for (const sidebar of container.querySelectorAll("[data-u-comp=sidebar][aria-expanded]"))
+  for (const sidebar of container.querySelectorAll("[data-u-comp=sidebar]")) {
     sidebar.removeAttribute("aria-expanded");
+    // Closed it is moved out of sight, and its button would have the keyboard there.
+    sidebar.toggleAttribute("inert", sidebar.clientWidth === 0);
+  }
 }
 
 function asButton(name: string | undefined): Attributes {
