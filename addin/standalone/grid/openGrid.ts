@@ -80,6 +80,19 @@ export interface GridOptions {
   readonly toolbar: boolean;
 }
 
+/** What the grid says while it calculates long: its own texts have no words for it, and it would show their keys. */
+const progressWords = {
+  "sheets-formula": {
+    progress: {
+      analyzing: "Looking what to calculate",
+      calculating: "Calculating",
+      "array-analysis": "Looking what to calculate",
+      "array-calculation": "Calculating",
+      done: "Calculated",
+    },
+  },
+};
+
 /** Open a workbook in the grid, within an element of the page. */
 export function openGrid(
   container: HTMLElement,
@@ -100,6 +113,7 @@ export function openGrid(
         filterEnUS,
         noteEnUS,
         dataValidationEnUS,
+        progressWords,
       ),
     },
     logLevel: LogLevel.ERROR,
