@@ -27,10 +27,11 @@ export const guideStyle = `
   .lines { display: flex; flex-wrap: wrap; align-items: flex-end; gap: 1mm 4mm; margin: 0; }
   .line { flex: 1 1 0; min-width: 14mm; display: flex; align-items: flex-end; gap: 1mm; height: 9mm; }
   .line::after { content: ""; flex: 1; border-bottom: 0.3mm solid #5c6068; }
+  .who { margin-bottom: 3mm; }
   .who .line { min-width: 36mm; }
   .takes .line { min-width: 12mm; }
   .takes { gap: 1mm 2mm; }
-  @media print { main { max-width: none; padding: 0 0.5mm; } }
+  @media print { main { max-width: none; padding: 0 0.5mm; } ol { grid-template-columns: 1fr 1fr; } }
 `;
 
 /** Where pages are numbered: CSS Paged Media Module Level 3, “Page-Margin Boxes”; a browser without them leaves the number out. */

@@ -36,7 +36,8 @@ export function printSheet(container: HTMLElement, unit: GridUnit): IDisposable 
   };
   const before = (): void => {
     after();
-    if (!container.checkVisibility()) return;
+    // The measuring guide is printed in its place, on its own paper.
+    if (!container.checkVisibility() || document.querySelector(".printed-guide")) return;
     const { section, isWide } = sheetToPrint(unit);
     const across = document.createElement("style");
     across.textContent = "@page { size: landscape; }";
