@@ -5,6 +5,7 @@ import {
   IContextService,
   LifecycleService,
   LifecycleStages,
+  LocaleService,
   LocaleType,
   LogLevel,
   mergeLocales,
@@ -55,6 +56,7 @@ import { keepResults } from "./keepResults.ts";
 import { tableLook } from "./tableLook.ts";
 import { suggestOnly } from "./pickLists.ts";
 import { printSheet } from "./printSheet.ts";
+import { progressWords } from "./progressWords.ts";
 import { toSnapshot } from "./toSnapshot.ts";
 import { mendSheetTabs } from "./sheetTabs.ts";
 import { keepToolbarStill } from "./stillToolbar.ts";
@@ -80,19 +82,6 @@ export interface GridOptions {
   readonly toolbar: boolean;
 }
 
-/** What the grid says while it calculates long: its own texts have no words for it, and it would show their keys. */
-const progressWords = {
-  "sheets-formula": {
-    progress: {
-      analyzing: "Looking what to calculate",
-      calculating: "Calculating",
-      "array-analysis": "Looking what to calculate",
-      "array-calculation": "Calculating",
-      done: "Calculated",
-    },
-  },
-};
-
 /** Open a workbook in the grid, within an element of the page. */
 export function openGrid(
   container: HTMLElement,
@@ -113,7 +102,6 @@ export function openGrid(
         filterEnUS,
         noteEnUS,
         dataValidationEnUS,
-        progressWords,
       ),
     },
     logLevel: LogLevel.ERROR,
@@ -125,6 +113,7 @@ export function openGrid(
   const snapshot = "sheetOrder" in opened ? opened : toSnapshot(opened, "workbook");
   keepSnapshotAsText(snapshot);
   const injector = univer.__getInjector();
+  injector.get(LocaleService).load({ [LocaleType.EN_US]: progressWords });
   useFreshLexer(injector);
   keepResults(injector);
   keepToolbarStill(injector);
