@@ -196,6 +196,8 @@ describe("the measuring guide", () => {
   });
 
   it("is printed alone, on as many pages as it needs", async () => {
+    // A wide sheet beside it, which would be printed across.
+    await handsOn(page).goTo("Figures!A4");
     // The browser of the test has no printer to ask; what it would send there is read back.
     await page.evaluate(() => {
       window.print = () => undefined;
