@@ -179,10 +179,12 @@ export class Sheet {
       this.rule(isHead ? 1 : isLast ? 0.5 : 0.2);
     };
 
+    const prepared = rows.map(({ body, cells }) => ({ body, lines: linesOf(cells, plain) }));
     const head = linesOf(headings, bold);
+    // Headings are not left alone at the foot of a page.
+    this.need(heightOf(head) + (prepared[0] ? heightOf(prepared[0].lines) : 0));
     put(head, { font: bold, isHead: true, isLast: true, row: table.add("TR") });
     const room = this.size[1] - 2 * margin - heightOf(head) - footRoom;
-    const prepared = rows.map(({ body, cells }) => ({ body, lines: linesOf(cells, plain) }));
     for (const [at, { body, lines }] of prepared.entries()) {
       const isFirst = prepared[at - 1]?.body !== body;
       const rest = prepared.slice(at).findIndex((each) => each.body !== body);

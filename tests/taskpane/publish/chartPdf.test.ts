@@ -213,6 +213,27 @@ describe("the PDF of other charts", () => {
     }
   });
 
+  it("leaves no headings of a further part alone at the foot of a page", async () => {
+    const known = measures.slice(0, 26).map(({ name }) => `${name} (mm)`);
+    for (const figures of [14, 17, 20, 23, 26]) {
+      const cells: Cells = [
+        ["Figure", ...known],
+        ...Array.from({ length: figures }, (_, i) => [
+          `Name ${String(i + 1)}`,
+          ...known.map((_, m) => 27 + m * 12.5 + i * 40),
+        ]),
+      ];
+      const file = await pdfOf("foot.pdf", cells, "A4", {
+        ...{ units: ["inches in sixteenths", "mm"], drawings: false },
+        measures: known.map((heading) => heading.replace(" (mm)", "")),
+      });
+      const pages = poppler("pdftotext", file, "-raw").split("\f");
+      // Behind the last headings of a page stands a name.
+      for (const page of pages.filter((text) => /^Figure\b/mu.test(text)))
+        expect(page.slice(Math.max(0, page.lastIndexOf("\nFigure"))), String(figures)).toMatch(/^Name \d+/mu);
+    }
+  });
+
   it("breaks a word that is wider than its column, behind its hyphen where it has one", async () => {
     const document = await PDFDocument.create();
     document.registerFontkit(fontkit);
