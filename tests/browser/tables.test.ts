@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
 import type { Page } from "playwright-core";
+import { cellsField } from "../../addin/standalone/grid/cellsField.ts";
 import type { WorkbookContent } from "../../addin/workbook/content.ts";
 import type { Hands } from "./hands.ts";
 import { handsOn } from "./hands.ts";
@@ -147,6 +148,17 @@ describe("tables under a user’s hands", { timeout: 300_000 }, () => {
       tab.click();
     });
     await page.getByRole("tab", { name: "Fit", selected: true }).waitFor();
+  });
+
+  it("what is typed after a press on a tab goes into the cells of its sheet, wherever the keyboard was", async () => {
+    await page.getByLabel("Sections").getByRole("button", { name: "Import" }).click();
+    await page.getByLabel("Or paste rows, headings first").focus();
+    await page.getByRole("tab", { name: "Fit" }).click();
+    await page.getByRole("tab", { name: "Fit", selected: true }).waitFor();
+    await page.locator(`${cellsField}:focus`).waitFor({ state: "attached" });
+    await hands.type("12");
+    await hands.press("Enter");
+    await expect.poll(async () => (await sum())?.value, { timeout: 30_000 }).toBe(12);
   });
 
   it("lists to choose from are offered in their cells, and kept over a reload and in the file", async () => {

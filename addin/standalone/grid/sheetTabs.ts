@@ -1,7 +1,7 @@
 import type { IDisposable } from "@univerjs/core";
 import { ICommandService } from "@univerjs/core";
 import { SetWorksheetActiveOperation } from "@univerjs/sheets";
-import { RenameSheetOperation } from "@univerjs/preset-sheets-core";
+import { ILayoutService, RenameSheetOperation } from "@univerjs/preset-sheets-core";
 import type { GridUnit } from "./gridSheets.ts";
 import { workbookOf } from "./gridSheets.ts";
 
@@ -12,7 +12,7 @@ const secondPress = 400;
  * Mends what presses on the tabs of the sheets do. The grid, when a tab is pressed twice, goes on waiting for a long press: half a
  * second later the tab sticks to the mouse, and the sheets change their order. The second press of two is kept from it here, and the
  * double click, as the browser tells of it, is what names a sheet anew. A click that the grid has missed opens the sheet all the same,
- * and Escape gives a new name up.
+ * what is typed after a click goes into the cells, and Escape gives a new name up.
  */
 export function mendSheetTabs(container: HTMLElement, unit: GridUnit): IDisposable {
   const commands = unit.injector.get(ICommandService);
@@ -32,8 +32,10 @@ export function mendSheetTabs(container: HTMLElement, unit: GridUnit): IDisposab
 
   const clicked = (event: MouseEvent): void => {
     const subUnitId = sheetOfTab(event.target);
-    if (subUnitId === undefined || isNamed(event.target) || isOpen(subUnitId)) return;
-    void commands.executeCommand(SetWorksheetActiveOperation.id, { unitId: unit.unitId, subUnitId });
+    if (subUnitId === undefined || isNamed(event.target)) return;
+    if (!isOpen(subUnitId))
+      void commands.executeCommand(SetWorksheetActiveOperation.id, { unitId: unit.unitId, subUnitId });
+    unit.injector.get(ILayoutService).focus();
   };
 
   const clickedTwice = (event: MouseEvent): void => {

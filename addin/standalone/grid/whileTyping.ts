@@ -10,6 +10,7 @@ import {
   DocSelectionRenderService,
   IEditorBridgeService,
   IEditorService,
+  ILayoutService,
 } from "@univerjs/preset-sheets-core";
 
 /**
@@ -37,25 +38,38 @@ export function keepKeyboardInBar(injector: Injector): IDisposable {
 }
 
 /**
- * Leaves the keyboard to whoever has it. The grid takes it for its cells with the first cell that it selects, a moment after it was
- * drawn, be it in the middle of a word that is typed elsewhere on the page.
+ * Leaves the keyboard to whoever has it while a book opens. The grid takes it for its cells with the first cell that it selects, a
+ * moment after it was drawn, be it in the middle of a word that is typed elsewhere on the page. Where the cells were to have it before
+ * they could, after a click on them for example, they get it then.
  */
 export function leaveKeyboard(injector: Injector): void {
   const editors = injector.get(IEditorService);
+  const layout = injector.get(ILayoutService);
   const bridge = injector.get(IEditorBridgeService);
+  const cells = (): DocSelectionRenderService | undefined =>
+    editors.getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)?.render.with(DocSelectionRenderService);
+
+  const focus = layout.focus.bind(layout);
+  let givenUpBy: Element | null = null;
+  layout.focus = () => {
+    focus();
+    if (!cells()?.isFocusing) givenUpBy = document.activeElement;
+  };
+
   const select = bridge.setEditCell.bind(bridge);
-  const guarded = new WeakSet<DocSelectionRenderService>();
-  let isLeft = false;
   bridge.setEditCell = (cell) => {
-    const cells = editors.getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)?.render.with(DocSelectionRenderService);
-    if (cells && !guarded.has(cells)) {
-      guarded.add(cells);
-      const focus = cells.focus.bind(cells);
-      cells.focus = () => {
-        if (!isLeft) focus();
-      };
+    const first = cells();
+    if (!first) {
+      select(cell);
+      return;
     }
-    isLeft = cells?.canFocusing === false;
+    bridge.setEditCell = select;
+    layout.focus = focus;
+    let isLeft = !first.canFocusing && document.activeElement !== givenUpBy;
+    const take = first.focus.bind(first);
+    first.focus = () => {
+      if (!isLeft) take();
+    };
     try {
       select(cell);
     } finally {
