@@ -88,7 +88,13 @@ export function handsOn(page: Page): Hands {
     choose: async (typed, name) => {
       // The part that was typed has a colour of its own.
       const begun = page.getByText(name.slice(0, typed.length), { exact: true });
-      await completions.filter({ hasText: name, has: begun }).first().waitFor();
+      const listed = completions.filter({ hasText: name, has: begun }).first();
+      await listed.waitFor().catch(async () => {
+        const offered = await completions.allInnerTexts();
+        for (const key of ["Escape", "Enter", "ArrowUp"]) await page.keyboard.press(key);
+        const stands = await page.locator(".spoken").innerText();
+        throw new Error(`“${typed}”: ${name} is not among [${offered.join(", ")}]. There stands: ${stands}`);
+      });
       const names = await completions.locator("> span:first-child").allInnerTexts();
       const at = names.indexOf(name);
       if (at < 0) throw new Error(`“${name}” is not among ${names.join(", ")}.`);
