@@ -1,5 +1,6 @@
 import type { PDFDocument, PDFPage, RGB } from "@cantoo/pdf-lib";
 import { rgb } from "@cantoo/pdf-lib";
+import { sum } from "simple-statistics";
 import type { BodyDrawing } from "../../../addin/publish/drawing/bodyDrawings.ts";
 import type { WhereTaken } from "../../../addin/publish/drawing/whereTaken.ts";
 import type { Face } from "./face.ts";
@@ -374,10 +375,6 @@ export class Sheet {
       return parts.reduce((widest, each) => Math.max(widest, each), 0) + 2 * cellPadding + 1;
     });
   }
-}
-
-function sum(lengths: readonly number[]): number {
-  return lengths.reduce((all, each) => all + each, 0);
 }
 
 function cellElement(row: Element, isHead: boolean, column: number): Element {
