@@ -56,7 +56,10 @@ export const nearestFunction = defineFunction({
       ]),
     ];
     const marks = doubtMarks(figures, tableOn, {
-      ...{ keys: 1, about: [place], except: "Compared", isInOrder: true },
+      keys: 1,
+      about: [place],
+      except: "Compared",
+      isInOrder: true,
     });
     const sound = nearestOn(mended(figures, doubtsBeside(figures)));
     return withMarks(

@@ -161,6 +161,8 @@ export function* rowsForNew(
 
 /** The thousandth of an inch is far finer than any tape. */
 const convertedFormat = "0.000";
+/** 1/64 in, the finest that a tape shows, is 0.015625. */
+const decimalsOfTape = 6;
 
 /** A format for each column in inches to which readings come from another unit: 7.2 cm are 2.83464566929 in. */
 function formatsOf(order: readonly Placed[], rows: Writing["rows"]): ReadonlyMap<number, string> {
@@ -174,9 +176,6 @@ function formatsOf(order: readonly Placed[], rows: Writing["rows"]): ReadonlyMap
   );
   return new Map(converted.map(({ position }) => [position, convertedFormat]));
 }
-
-/** 1/64 in, the finest that a tape shows, is 0.015625. */
-const decimalsOfTape = 6;
 
 function inFormats(rows: Writing["rows"], formats: ReadonlyMap<number, string>): Writing["rows"] {
   if (formats.size === 0) return rows;

@@ -31,7 +31,11 @@ const useStyles = makeStyles({
     "& .fui-Input": { minWidth: 0, maxWidth: "100%" },
   },
   body: {
-    ...{ flexGrow: 1, minHeight: 0, overflowY: "auto", overflowX: "hidden", position: "relative" },
+    flexGrow: 1,
+    minHeight: 0,
+    overflowY: "auto",
+    overflowX: "hidden",
+    position: "relative",
     // What the keyboard goes back to stands below the title, which stays in sight.
     scrollPaddingTop: "min(7rem, 40%)",
   },
